@@ -1,0 +1,85 @@
+import type { Issue } from '../../functions/core/issue.ts';
+import type { Matrix, Range, Value } from '../../functions/core/value.ts';
+import type { Change } from '../book/edit.ts';
+import type { Dimension } from '../units/dimension.ts';
+
+/** Where a formula stands. `row` is absent for a column formula. */
+export interface Place {
+  readonly sheet: string;
+  readonly column: string;
+  readonly row?: number;
+}
+
+/** A piece of a formula's text: [from, to) in characters. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What can be said about a formula without computing it. Feeds the editor: colouring, underlines, signature help. */
+export interface FormulaCheck {
+  readonly ok: boolean;
+  readonly problems: readonly (Span & { readonly issue: Issue; readonly sentence: string })[];
+  /** Tokens in order, for colouring by meaning. */
+  readonly tokens: readonly (Span & {
+    readonly is:
+      | 'function'
+      | 'column'
+      | 'sheet'
+      | 'name'
+      | 'cell'
+      | 'number'
+      | 'text'
+      | 'operator'
+      | 'bracket'
+      | 'unknown';
+  })[];
+  /** Dimension of the result, where the book can tell. */
+  readonly dimension?: Dimension;
+}
+
+/** Something the calculation wants to be looked at. Not an error: the value stands. */
+export interface CalcDoubt {
+  readonly place: Place;
+  readonly about: 'dimension' | 'slow' | 'cycle' | 'hung' | 'error';
+  readonly sentence: string;
+}
+
+export interface Progress {
+  readonly done: number;
+  readonly total: number;
+  readonly about: string;
+}
+
+/** Which values are new after a recalculation: rows [from, to) of a column. */
+export interface Fresh {
+  readonly sheet: string;
+  readonly column: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The values of a book. It reads the book, never changes it. One object a book; `update` after every edit.
+ */
+export interface Calculation {
+  /**
+   * Brings all values up to date after these changes. A generator so that long work can report and be cancelled between
+   * steps (`return()` it): what was not computed yet stays dirty and the next update computes it.
+   */
+  update(changes: readonly Change[]): Generator<Progress, readonly Fresh[]>;
+  /** Marks everything dirty (opening a book). */
+  all(): Generator<Progress, readonly Fresh[]>;
+  /** Current values of a column, own values and formula results together. A new object whenever a value changed. */
+  column(sheet: string, column: string): Range;
+  value(sheet: string, column: string, row: number): Value;
+  /** One sentence for an error value. */
+  sentence(issue: Issue): string;
+  check(formula: string, place: Place): FormulaCheck;
+  /** Computes a formula as if it stood there, changing nothing (preview, the command line's `eval`). */
+  evaluate(formula: string, place?: Place): Value | Matrix;
+  doubts(): readonly CalcDoubt[];
+  /** Columns and cells that a formula reads, and those that read a place. */
+  precedents(place: Place): readonly Place[];
+  dependents(place: Place): readonly Place[];
+}

@@ -1,0 +1,12 @@
+/** What a number measures. Everything is stored and computed in the one base unit of its dimension. */
+export const dimensions = {
+  length: 'cm',
+  mass: 'kg',
+  angle: 'deg',
+  force: 'N',
+  moment: 'N·m',
+  velocity: 'm/s',
+  duration: 'min',
+} as const;
+
+export type Dimension = keyof typeof dimensions;
