@@ -1,0 +1,2 @@
+import { registry } from '../../functions/registry.ts';
+console.log([...registry.keys()].join('\n'));
