@@ -1,2 +1,3 @@
 import { registry } from '../../functions/registry.ts';
+
 console.log([...registry.keys()].join('\n'));

@@ -1,0 +1,96 @@
+import type { ErrorCode } from '../../functions/core/issue.ts';
+import type { Span } from './api.ts';
+
+export type BinaryOperator = '+' | '-' | '*' | '/' | '^' | '&' | '=' | '<>' | '<' | '<=' | '>' | '>=';
+
+/** A cell address as written. Column and row count from 0; a `$` fixes it. */
+export interface Address {
+  readonly column: number;
+  readonly row: number;
+  readonly columnFixed: boolean;
+  readonly rowFixed: boolean;
+}
+
+interface Shared {
+  readonly span: Span;
+}
+
+/** What both trees have: literals, operators and calls. `N` is the tree's own node type. */
+type Common<N> =
+  | (Shared & { readonly type: 'number'; readonly value: number })
+  | (Shared & { readonly type: 'text'; readonly value: string })
+  | (Shared & { readonly type: 'yes-no'; readonly value: boolean })
+  | (Shared & { readonly type: 'error'; readonly code: ErrorCode; readonly lost?: string })
+  /** An argument that is left out: `IF(a,,b)`. */
+  | (Shared & { readonly type: 'empty' })
+  | (Shared & { readonly type: 'array'; readonly rows: readonly (readonly N[])[] })
+  | (Shared & { readonly type: 'unary'; readonly operator: '+' | '-'; readonly operand: N })
+  | (Shared & { readonly type: 'percent'; readonly operand: N })
+  | (Shared & {
+      readonly type: 'binary';
+      readonly operator: BinaryOperator;
+      readonly left: N;
+      readonly right: N;
+    })
+  /** `name` in capitals; `nameSpan` is where it stands. */
+  | (Shared & {
+      readonly type: 'call';
+      readonly name: string;
+      readonly nameSpan: Span;
+      readonly args: readonly N[];
+    });
+
+/** A formula as written: names are not looked up yet. */
+export type Node =
+  | Common<Node>
+  /** `femur`, `target_lean`, or a name that LET gave. */
+  | (Shared & { readonly type: 'name'; readonly name: string })
+  /** `roster.femur` */
+  | (Shared & { readonly type: 'qualified'; readonly sheet: string; readonly name: string })
+  /** `B7`, `sheet!B7` */
+  | (Shared & { readonly type: 'cell'; readonly sheet?: string; readonly at: Address })
+  /** `B7:C9`, `sheet!B7:C9` */
+  | (Shared & {
+      readonly type: 'cells';
+      readonly sheet?: string;
+      readonly from: Address;
+      readonly to: Address;
+    });
+
+/**
+ * A formula with its names looked up in the book: sheets and columns by id. Addresses of a column formula are as written
+ * for row 1; without `$` their row moves along with the row, as a formula filled down does.
+ */
+export type Bound =
+  | Common<Bound>
+  /** This row's value of a column of the formula's own sheet. */
+  | (Shared & { readonly type: 'row-of'; readonly sheet: string; readonly column: string })
+  /** A whole column. */
+  | (Shared & { readonly type: 'column-of'; readonly sheet: string; readonly column: string })
+  | (Shared & {
+      readonly type: 'named';
+      readonly name: string;
+      readonly sheet: string;
+      readonly column: string;
+      readonly row: number;
+    })
+  /** A name that LET gave. */
+  | (Shared & { readonly type: 'local'; readonly name: string })
+  /** `row` is −1-free and counts from 0; `rowMoves` when it moves along with the row of a column formula. */
+  | (Shared & {
+      readonly type: 'cell-of';
+      readonly sheet: string;
+      readonly column: string;
+      readonly row: number;
+      readonly rowMoves: boolean;
+    })
+  /** Columns in sheet order, rows [from, to] both in. */
+  | (Shared & {
+      readonly type: 'cells-of';
+      readonly sheet: string;
+      readonly columns: readonly string[];
+      readonly from: number;
+      readonly to: number;
+      readonly fromMoves: boolean;
+      readonly toMoves: boolean;
+    });
