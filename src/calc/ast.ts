@@ -16,33 +16,67 @@ interface Shared {
 }
 
 /** What both trees have: literals, operators and calls. `N` is the tree's own node type. */
-type Common<N> =
-  | (Shared & { readonly type: 'number'; readonly value: number })
-  | (Shared & { readonly type: 'text'; readonly value: string })
-  | (Shared & { readonly type: 'yes-no'; readonly value: boolean })
-  | (Shared & { readonly type: 'error'; readonly code: ErrorCode; readonly lost?: string })
-  /** An argument that is left out: `IF(a,,b)`. */
-  | (Shared & { readonly type: 'empty' })
-  | (Shared & { readonly type: 'array'; readonly rows: readonly (readonly N[])[] })
-  | (Shared & { readonly type: 'unary'; readonly operator: '+' | '-'; readonly operand: N })
-  | (Shared & { readonly type: 'percent'; readonly operand: N })
-  | (Shared & {
-      readonly type: 'binary';
-      readonly operator: BinaryOperator;
-      readonly left: N;
-      readonly right: N;
-    })
-  /** `name` in capitals; `nameSpan` is where it stands. */
-  | (Shared & {
-      readonly type: 'call';
-      readonly name: string;
-      readonly nameSpan: Span;
-      readonly args: readonly N[];
-    });
+export interface NumberNode extends Shared {
+  readonly type: 'number';
+  readonly value: number;
+}
+export interface TextNode extends Shared {
+  readonly type: 'text';
+  readonly value: string;
+}
+export interface YesNoNode extends Shared {
+  readonly type: 'yes-no';
+  readonly value: boolean;
+}
+/** An error value written out, or what is left of a reference whose target was deleted (`lost`: its old name). */
+export interface ErrorNode extends Shared {
+  readonly type: 'error';
+  readonly code: ErrorCode;
+  readonly lost?: string;
+}
+/** An argument that is left out: `IF(a,,b)`. */
+export interface EmptyNode extends Shared {
+  readonly type: 'empty';
+}
+export interface ArrayNode<N> extends Shared {
+  readonly type: 'array';
+  readonly rows: readonly (readonly N[])[];
+}
+export interface UnaryNode<N> extends Shared {
+  readonly type: 'unary';
+  readonly operator: '+' | '-';
+  readonly operand: N;
+}
+export interface PercentNode<N> extends Shared {
+  readonly type: 'percent';
+  readonly operand: N;
+}
+export interface BinaryNode<N> extends Shared {
+  readonly type: 'binary';
+  readonly operator: BinaryOperator;
+  readonly left: N;
+  readonly right: N;
+}
+/** `name` in capitals; `nameSpan` is where it stands. */
+export interface CallNode<N> extends Shared {
+  readonly type: 'call';
+  readonly name: string;
+  readonly nameSpan: Span;
+  readonly args: readonly N[];
+}
 
 /** A formula as written: names are not looked up yet. */
 export type Node =
-  | Common<Node>
+  | NumberNode
+  | TextNode
+  | YesNoNode
+  | ErrorNode
+  | EmptyNode
+  | ArrayNode<Node>
+  | UnaryNode<Node>
+  | PercentNode<Node>
+  | BinaryNode<Node>
+  | CallNode<Node>
   /** `femur`, `target_lean`, or a name that LET gave. */
   | (Shared & { readonly type: 'name'; readonly name: string })
   /** `roster.femur` */
@@ -62,7 +96,16 @@ export type Node =
  * for row 1; without `$` their row moves along with the row, as a formula filled down does.
  */
 export type Bound =
-  | Common<Bound>
+  | NumberNode
+  | TextNode
+  | YesNoNode
+  | ErrorNode
+  | EmptyNode
+  | ArrayNode<Bound>
+  | UnaryNode<Bound>
+  | PercentNode<Bound>
+  | BinaryNode<Bound>
+  | CallNode<Bound>
   /** This row's value of a column of the formula's own sheet. */
   | (Shared & { readonly type: 'row-of'; readonly sheet: string; readonly column: string })
   /** A whole column. */
