@@ -1,0 +1,111 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+const root = join(import.meta.dirname, '..');
+
+interface Import {
+  readonly from: string;
+  readonly to: string;
+}
+
+const sources = ['functions', 'src'].flatMap((folder) =>
+  readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
+    .map((entry) => relative(root, join(entry.parentPath, entry.name)).replaceAll('\\', '/')),
+);
+
+const imports: Import[] = sources.flatMap((from) => {
+  const text = readFileSync(join(root, from), 'utf8');
+  const found = text.matchAll(
+    /(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+'([^']+)'|import\(\s*'([^']+)'|(?:^|\n)import\s+'([^']+)'/g,
+  );
+  return [...found].map((match) => {
+    const to = (match[1] ?? match[2] ?? match[3])!;
+    return {
+      from,
+      to: to.startsWith('.') ? relative(root, join(root, from, '..', to)).replaceAll('\\', '/') : to,
+    };
+  });
+});
+
+const layerOf = (path: string): string | undefined =>
+  path.startsWith('functions/') ? 'functions' : /^src\/([a-z]+)\//.exec(path)?.[1];
+
+/** What each layer may import; a layer may also import itself. */
+const allowed: Record<string, readonly string[]> = {
+  functions: [],
+  units: [],
+  book: ['units'],
+  calc: ['functions', 'book', 'units'],
+  intake: ['book', 'units'],
+  store: ['book', 'units'],
+  session: ['functions', 'units', 'book', 'calc', 'intake', 'store'],
+  worker: ['functions', 'units', 'book', 'calc', 'intake', 'store', 'session'],
+  app: ['functions', 'units', 'book', 'calc', 'intake', 'store', 'session', 'worker'],
+  cli: ['functions', 'units', 'book', 'calc', 'intake', 'store', 'session'],
+};
+
+describe('the house', () => {
+  test.each(Object.keys(allowed))('%s imports only the layers below it', (layer) => {
+    const wrong = imports.filter(({ from, to }) => {
+      const target = layerOf(to);
+      return (
+        layerOf(from) === layer &&
+        target !== undefined &&
+        target !== layer &&
+        !allowed[layer]!.includes(target)
+      );
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  test('every source file stands in a layer', () => {
+    expect(sources.filter((file) => !(layerOf(file)! in allowed))).toEqual([]);
+  });
+
+  const homes: Record<string, string> = {
+    hyperformula: 'src/calc/',
+    papaparse: 'src/intake/',
+    chardet: 'src/intake/',
+    handsontable: 'src/app/grid/',
+    idb: 'src/store/',
+    commander: 'src/cli/',
+    preact: 'src/app/',
+  };
+  test.each(Object.entries(homes))('%s is known in one place only: %s', (name, home) => {
+    const wrong = imports.filter(
+      ({ from, to }) => (to === name || to.startsWith(`${name}/`)) && !from.startsWith(home),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  test('functions use no package but statistics and linear algebra', () => {
+    const packages = imports.filter(
+      ({ from, to }) => from.startsWith('functions/') && !to.startsWith('functions/'),
+    );
+    expect(packages.filter(({ to }) => !/^(@stdlib\/|ml-matrix$|simple-statistics$)/.test(to))).toEqual([]);
+  });
+
+  test('what runs headless never touches the DOM', () => {
+    const headless = sources.filter((file) => !/^src\/(app|worker)\//.test(file));
+    const dom = /\b(document|window|HTMLElement|navigator|localStorage)\s*[.(]/;
+    const wrong = headless.filter((file) =>
+      dom.test(withoutComments(readFileSync(join(root, file), 'utf8'))),
+    );
+    expect(wrong.filter((file) => !file.startsWith('src/store/'))).toEqual([]);
+  });
+
+  test('no code makes a network request, and none is made from text', () => {
+    const network =
+      /\b(XMLHttpRequest|WebSocket|EventSource|sendBeacon)\b|\beval\(|new Function\(|dangerouslySetInnerHTML|\.innerHTML\s*=/;
+    const wrong = sources.filter((file) =>
+      network.test(withoutComments(readFileSync(join(root, file), 'utf8'))),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
+
+function withoutComments(text: string): string {
+  return text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/(^|[^:'"`])\/\/.*$/gm, '$1');
+}
