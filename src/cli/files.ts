@@ -10,10 +10,12 @@ export function readBytes(path: string, what: string): Uint8Array {
   } catch (error) {
     throw new Refusal(`There is no file at ${path}: ${reasonOf(error)}. Give the path of ${what}.`);
   }
-  if (stat.isDirectory()) throw new Refusal(`${path} is a directory; ${what} is needed. Name the file in it.`);
+  if (stat.isDirectory())
+    throw new Refusal(`${path} is a directory; ${what} is needed. Name the file in it.`);
   try {
     const bytes = readFileSync(path);
-    if (bytes.length === 0) throw new Refusal(`${path} is empty; ${what} is needed. Check how it was written.`);
+    if (bytes.length === 0)
+      throw new Refusal(`${path} is empty; ${what} is needed. Check how it was written.`);
     return bytes;
   } catch (error) {
     if (error instanceof Refusal) throw error;
@@ -43,7 +45,9 @@ export function writeTogether(files: readonly { readonly path: string; readonly 
     for (const { path, beside } of staged) renameSync(beside, path);
   } catch (error) {
     for (const { beside } of staged) rmSync(beside, { force: true });
-    throw new Refusal(`Nothing could be written to ${files[0]?.path ?? 'the folder'}: ${reasonOf(error)}. Check the folder.`);
+    throw new Refusal(
+      `Nothing could be written to ${files[0]?.path ?? 'the folder'}: ${reasonOf(error)}. Check the folder.`,
+    );
   }
 }
 

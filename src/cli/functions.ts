@@ -24,7 +24,10 @@ function overview(all: readonly FunctionHelp[]): string {
   const families = new Map<string, FunctionHelp[]>();
   for (const help of all) families.set(help.family, [...(families.get(help.family) ?? []), help]);
   return [...families]
-    .map(([family, members]) => `${family}\n${members.map((h) => `  ${h.signature}\n      ${h.summary}`).join('\n')}`)
+    .map(
+      ([family, members]) =>
+        `${family}\n${members.map((h) => `  ${h.signature}\n      ${h.summary}`).join('\n')}`,
+    )
     .join('\n\n');
 }
 
@@ -46,11 +49,23 @@ function whole(h: FunctionHelp): string {
       `${h.result.about}${h.result.unit ? `, ${h.result.unit}` : ''}${h.result.oneOf ? `: ${h.result.oneOf.join(', ')}` : ''}`,
     ]),
     ...part('Rule', h.rule.split('\n')),
-    ...part('Constants', h.constants.map((c) => `${c.name} = ${c.value}${c.unit ? ` ${c.unit}` : ''} [${c.source.status}: ${c.source.citation}]`)),
-    ...part('Sources', h.sources.map((s) => `[${s.status}] ${s.citation}`)),
+    ...part(
+      'Constants',
+      h.constants.map(
+        (c) =>
+          `${c.name} = ${c.value}${c.unit ? ` ${c.unit}` : ''} [${c.source.status}: ${c.source.citation}]`,
+      ),
+    ),
+    ...part(
+      'Sources',
+      h.sources.map((s) => `[${s.status}] ${s.citation}`),
+    ),
     ...part('Notes', h.notes),
     ...part('Cautions', h.cautions),
-    ...part('Examples', h.examples.map((e) => `${e.formula}  gives ${JSON.stringify(e.gives)}${e.says ? `  (${e.says})` : ''}`)),
+    ...part(
+      'Examples',
+      h.examples.map((e) => `${e.formula}  gives ${JSON.stringify(e.gives)}${e.says ? `  (${e.says})` : ''}`),
+    ),
     ...part('See also', h.seeAlso.length ? [h.seeAlso.join(', ')] : []),
   ].join('\n');
 }

@@ -1,3 +1,100 @@
-import { registry } from '../../functions/registry.ts';
+import { Command, CommanderError, Option } from 'commander';
+import { calcCommand } from './calc.ts';
+import { checkCommand } from './check.ts';
+import { evalCommand } from './eval.ts';
+import { Exit, Refusal } from './exit.ts';
+import { functionsCommand } from './functions.ts';
+import { print } from './print.ts';
 
-console.log([...registry.keys()].join('\n'));
+declare const LEVERBOOK_VERSION: string;
+
+const program = new Command('leverbook')
+  .description('The workbook for people who coach, study or train the squat, without its page.')
+  .version(LEVERBOOK_VERSION)
+  .showSuggestionAfterError()
+  .showHelpAfterError('(--help shows what is accepted)')
+  .exitOverride()
+  .addHelpText(
+    'after',
+    '\nExit codes: 0 done; 1 a fault of the program; 2 input that cannot be used; 130 stopped by you.',
+  );
+
+const collect = (value: string, before: readonly string[]): string[] => [...before, value];
+
+program
+  .command('eval')
+  .description('Evaluate formulas made of literals, inline arrays and functions, and print a result a line.')
+  .argument(
+    '[formula...]',
+    'formulas, with or without a leading "="; without any, they are read from standard input',
+  )
+  .option('--json', 'one JSON line each: {"formula","value"} or {"formula","error","message"}')
+  .option('--file <file>', 'read the formulas from a file, one a line')
+  .action(evalCommand);
+
+program
+  .command('calc')
+  .description('Open a book, bring CSV files in, recalculate, and write its sheets as CSV or JSON lines.')
+  .argument('<book>', 'a .leverbook.json file; it is never changed')
+  .option(
+    '--import <sheet=file>',
+    'bring a CSV file into a sheet, by its recipe or matching headings (repeatable)',
+    collect,
+    [],
+  )
+  .option('--sheet <name>', 'write only this sheet (repeatable)', collect, [])
+  .addOption(
+    new Option('--out <folder>', 'write SHEET.csv for each sheet into this folder').conflicts('json'),
+  )
+  .option('--json', 'print a JSON line for each row instead')
+  .option('--save <newbook>', 'save the book with what came in as a new file')
+  .option('--replace', 'let --save replace a file that exists')
+  .action(calcCommand);
+
+program
+  .command('check')
+  .description('Say what the intake sees in a CSV file: encoding, delimiter, headings, kinds, units, doubts.')
+  .argument('<file>', 'a CSV file')
+  .option('--json', 'the findings as JSON')
+  .action(checkCommand);
+
+program
+  .command('functions')
+  .description('Show the function reference: all, or one whole.')
+  .argument('[name]', 'a function, such as LEAN.PARALLEL')
+  .option('--json', 'as JSON')
+  .action((name: string | undefined, options: { json?: boolean }) => print(functionsCommand(name, options)));
+
+for (const command of program.commands)
+  command.exitOverride().showSuggestionAfterError().showHelpAfterError(false);
+program.configureOutput({ outputError: (text, write) => write(text) });
+
+async function main(): Promise<number> {
+  try {
+    await program.parseAsync();
+    return process.exitCode === undefined ? Exit.done : Number(process.exitCode);
+  } catch (error) {
+    if (error instanceof CommanderError) return wrongCall(error);
+    if (error instanceof Refusal) {
+      process.stderr.write(`leverbook: ${error.message}\n`);
+      return Exit.refused;
+    }
+    process.stderr.write(
+      `leverbook: a fault of the program: ${error instanceof Error ? (error.stack ?? error.message) : error}\n`,
+    );
+    return Exit.fault;
+  }
+}
+
+/** commander has printed what is wrong; a wrong option is followed by the right ones. */
+function wrongCall(error: CommanderError): number {
+  if (error.exitCode === 0) return Exit.done;
+  if (error.code === 'commander.unknownOption') {
+    const command = program.commands.find((c) => process.argv[2] === c.name()) ?? program;
+    const options = command.options.map((o) => o.flags).join(', ');
+    process.stderr.write(`Options of ${command.name()}: ${options || 'none'}, -h, --help\n`);
+  }
+  return Exit.refused;
+}
+
+process.exitCode = await main();
