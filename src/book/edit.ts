@@ -1,4 +1,4 @@
-import type { Cell } from './cells.ts';
+import type { CellRun } from './cells.ts';
 import type { Column, Json, NamedCell, PartName, Purpose } from './model.ts';
 
 /** A sheet with its cells, as an edit carries it. */
@@ -9,13 +9,14 @@ export interface SheetContent {
   readonly purpose: Purpose;
   readonly note?: string;
   readonly rows: number;
-  readonly columns: readonly { readonly column: Column; readonly cells: readonly Cell[] }[];
+  readonly columns: readonly { readonly column: Column; readonly cells?: CellRun }[];
 }
 
 /**
  * The smallest things that can happen to a book. Each has an inverse of the same kind of record; the journal stores
  * them; a user's command is a batch of them. Sheets and columns go by id, rows by index from 0. Formulas are texts here:
- * whoever moves or renames something puts the rewritten formulas into the same batch.
+ * whoever moves or renames something puts the rewritten formulas into the same batch. Named cells follow their cell by
+ * themselves. A run of cells that is shorter than its place leaves the rest blank.
  */
 export type Edit =
   /** Writes a block: `cells[k]` down from `row` in `columns[k]`. */
@@ -24,7 +25,7 @@ export type Edit =
       readonly sheet: string;
       readonly row: number;
       readonly columns: readonly string[];
-      readonly cells: readonly (readonly Cell[])[];
+      readonly cells: readonly CellRun[];
     }
   /** `cells[k]` are the new rows of column k of the sheet; without `cells` they are blank. */
   | {
@@ -32,17 +33,17 @@ export type Edit =
       readonly sheet: string;
       readonly row: number;
       readonly count: number;
-      readonly cells?: readonly (readonly Cell[])[];
+      readonly cells?: readonly CellRun[];
     }
   | { readonly do: 'remove-rows'; readonly sheet: string; readonly row: number; readonly count: number }
   /** New row i is old row `order[i]`. */
-  | { readonly do: 'order-rows'; readonly sheet: string; readonly order: readonly number[] }
+  | { readonly do: 'order-rows'; readonly sheet: string; readonly order: ArrayLike<number> }
   | {
       readonly do: 'add-column';
       readonly sheet: string;
       readonly index: number;
       readonly column: Column;
-      readonly cells?: readonly Cell[];
+      readonly cells?: CellRun;
     }
   | { readonly do: 'remove-column'; readonly sheet: string; readonly column: string }
   | { readonly do: 'move-column'; readonly sheet: string; readonly column: string; readonly index: number }
@@ -80,3 +81,12 @@ export type Change =
   | { readonly what: 'sheets' }
   | { readonly what: 'names' }
   | { readonly what: 'part'; readonly part: PartName };
+
+/** One edit of a given sort. */
+export type EditOf<K extends Edit['do']> = Extract<Edit, { readonly do: K }>;
+
+/** What came of an edit: the edit that takes it back, and what it touched. */
+export interface Applied {
+  readonly inverse: Edit;
+  readonly changes: readonly Change[];
+}

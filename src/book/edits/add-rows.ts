@@ -1,0 +1,23 @@
+import { type LiveBook, sheetOf } from '../book.ts';
+import type { Applied, EditOf } from '../edit.ts';
+import { refuse } from '../refusal.ts';
+import { checkIndex, moveNames, replaceSheet, withRows } from './shared.ts';
+
+export function addRows(book: LiveBook, edit: EditOf<'add-rows'>): Applied {
+  const sheet = sheetOf(book, edit.sheet);
+  checkIndex(edit.row, sheet.rows, 'row');
+  if (!Number.isInteger(edit.count) || edit.count < 0) refuse(`${edit.count} is no number of rows.`);
+  if (edit.cells && edit.cells.length > sheet.columns.length)
+    refuse(`The sheet "${sheet.name}" has ${sheet.columns.length} columns; ${edit.cells.length} were given.`);
+  if (edit.cells?.some((run) => run.length > edit.count))
+    refuse('A column has more cells than there are new rows.');
+  sheet.columns.forEach((column, k) => {
+    sheet.cells.get(column.id)!.insert(edit.row, edit.count, edit.cells?.[k]);
+  });
+  replaceSheet(book, withRows(sheet, sheet.rows + edit.count));
+  const names = moveNames(book, sheet.id, ({ row }) => (row < edit.row ? row : row + edit.count));
+  return {
+    inverse: { do: 'remove-rows', sheet: edit.sheet, row: edit.row, count: edit.count },
+    changes: [{ what: 'rows', sheet: edit.sheet, from: edit.row }, ...names.changes],
+  };
+}

@@ -1,0 +1,19 @@
+import type { LiveBook } from '../book.ts';
+import { Cells } from '../cells.ts';
+import type { Applied, EditOf } from '../edit.ts';
+import { nameKey } from '../names.ts';
+import { refuse } from '../refusal.ts';
+import { checkIndex, checkSheetName, inserted } from './shared.ts';
+
+export function addSheet(book: LiveBook, edit: EditOf<'add-sheet'>): Applied {
+  const { columns, ...sheet } = edit.sheet;
+  checkIndex(edit.index, book.sheets.length, 'sheet');
+  checkSheetName(book, sheet.id, sheet.name, true);
+  for (const of of [columns.map((c) => c.column.id), columns.map((c) => nameKey(c.column.name))])
+    if (new Set(of).size !== columns.length)
+      refuse(`Two columns of the sheet "${sheet.name}" have one name.`);
+  const cells = new Map(columns.map(({ column, cells }) => [column.id, Cells.from(cells, sheet.rows)]));
+  const added = { ...sheet, columns: columns.map((c) => c.column), cells };
+  book.sheets = inserted(book.sheets, edit.index, added);
+  return { inverse: { do: 'remove-sheet', sheet: sheet.id }, changes: [{ what: 'sheets' }] };
+}

@@ -1,0 +1,17 @@
+import { columnOf, type LiveBook, sheetOf } from '../book.ts';
+import type { Applied, EditOf } from '../edit.ts';
+import { checkColumnName, replaceSheet, withColumns } from './shared.ts';
+
+export function changeColumn(book: LiveBook, edit: EditOf<'change-column'>): Applied {
+  const sheet = sheetOf(book, edit.sheet);
+  const before = columnOf(sheet, edit.column.id);
+  checkColumnName(book, edit.sheet, edit.column, false);
+  replaceSheet(
+    book,
+    withColumns(
+      sheet,
+      sheet.columns.map((c) => (c === before ? edit.column : c)),
+    ),
+  );
+  return { inverse: { ...edit, column: before }, changes: [{ what: 'columns', sheet: edit.sheet }] };
+}

@@ -1,0 +1,22 @@
+import { columnOf, type LiveBook, sheetOf } from '../book.ts';
+import type { Applied, EditOf } from '../edit.ts';
+import { nameKey } from '../names.ts';
+import { refuse } from '../refusal.ts';
+
+export function setName(book: LiveBook, edit: EditOf<'set-name'>): Applied {
+  const key = nameKey(edit.name);
+  const before = book.names.get(key);
+  if (edit.target === null) book.names.delete(key);
+  else {
+    const sheet = sheetOf(book, edit.target.sheet);
+    columnOf(sheet, edit.target.column);
+    if (!(edit.target.row >= 0 && edit.target.row < sheet.rows))
+      refuse(`The sheet "${sheet.name}" has no row ${edit.target.row + 1}.`);
+    book.names.set(key, { name: edit.name, ...edit.target });
+  }
+  const { name = edit.name, ...target } = before ?? {};
+  return {
+    inverse: { do: 'set-name', name, target: before ? (target as typeof before) : null },
+    changes: [{ what: 'names' }],
+  };
+}

@@ -1,0 +1,10 @@
+import type { LiveBook } from '../book.ts';
+import type { Applied, EditOf } from '../edit.ts';
+
+export function setPart(book: LiveBook, edit: EditOf<'set-part'>): Applied {
+  const records = book.parts[edit.part];
+  const before = records.get(edit.key) ?? null;
+  if (edit.value === null) records.delete(edit.key);
+  else records.set(edit.key, edit.value);
+  return { inverse: { ...edit, value: before }, changes: [{ what: 'part', part: edit.part }] };
+}
