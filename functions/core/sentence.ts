@@ -1,4 +1,5 @@
 import type { Issue } from './issue.ts';
+import { dataSentences } from './sentence-data.ts';
 
 const of = (i: Issue): string =>
   i.parameter ? `"${i.parameter}" of ${i.function}` : (i.function ?? 'This function');
@@ -11,6 +12,7 @@ const then = (i: Issue, otherwise: string): string => ` ${i.remedy ?? otherwise}
 
 /** A sentence for each reason that a function can give. Nobody else words an error of a function. */
 export const functionSentences: Readonly<Record<string, (i: Issue) => string>> = {
+  ...dataSentences,
   'blank-argument': (i) =>
     `${of(i)} is blank; it needs ${i.expected}.${then(i, 'Fill the cell it refers to.')}`,
   'wrong-kind': (i) =>

@@ -91,6 +91,9 @@ export function rangeOf(rows: number, columns: number, values: readonly Value[])
   return { rows, columns, kinds, numbers, texts, errors };
 }
 
+/** A range of one column. */
+export const columnRange = (...values: readonly Value[]): Range => rangeOf(values.length, 1, values);
+
 const NUMBER_TEXT = /^\s*[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?\s*$/;
 
 /** The number a text stands for (sign, digits, decimal point, exponent, blanks around it), or undefined. */
