@@ -1,46 +1,31 @@
+import { blankArgument, convert, expectedInWords, plain } from './convert.ts';
 import type { AnyDefinition } from './define.ts';
 import { type Issue, isIssue, issue } from './issue.ts';
-import {
-  boundsInWords,
-  type NumberParameter,
-  type Parameter,
-  type RangeParameter,
-  within,
-} from './parameter.ts';
-import {
-  type Argument,
-  isRange,
-  Kind,
-  numberFromText,
-  type Outcome,
-  type Range,
-  rangeOf,
-  type Value,
-  valueAt,
-} from './value.ts';
+import { type Bounds, boundsInWords, type Parameter, within } from './parameter.ts';
+import { firstError, numbersIn } from './range-numbers.ts';
+import { type Argument, isRange, type Outcome } from './value.ts';
+
+export { expectedInWords } from './convert.ts';
+export { firstError, type Numbers, numbersIn } from './range-numbers.ts';
 
 /**
  * Calls a function with whatever a formula hands over. Every argument passes the same checks in the same order,
- * whatever the function: an error is passed on, a blank required argument is #N/A, a wrong kind #VALUE!, a number out of
- * bounds #NUM!; only then the kernel runs. Both evaluators call functions through here or prove that they would agree.
+ * whatever the function: an error is passed on, a blank required argument is #N/A, a wrong kind, unequal lengths or
+ * arguments that clash #VALUE!, a number out of bounds #NUM!, a zero divisor #DIV/0!; only then the kernel runs. Both
+ * evaluators call functions through here or prove that they would agree (`prepare`).
  * A kernel that throws is a fault of ours: it becomes #ERROR! instead of escaping into the engine.
  */
 export function invoke(definition: AnyDefinition, given: readonly Argument[]): Outcome {
   const parameters = parametersFor(definition, given.length);
   if (isIssue(parameters)) return parameters;
-  const args: Argument[] = parameters.map((_, i) => (given[i] === '' ? null : given[i]));
 
-  for (const arg of args) {
-    if (isIssue(arg)) return arg;
-    if (isRange(arg)) {
-      const inside = firstError(arg);
-      if (inside) return inside;
-    }
+  for (const arg of given) {
+    const error = isIssue(arg) ? arg : isRange(arg) ? firstError(arg) : undefined;
+    if (error) return error;
   }
+  const args = parameters.map((parameter, i) => plain(parameter, given[i]));
   for (let i = 0; i < parameters.length; i++) {
-    const arg = args[i];
-    if (arg !== null && arg !== undefined) continue;
-    if (!parameters[i]!.optional) return blankArgument(definition, parameters[i]!);
+    if (args[i] === undefined && !parameters[i]!.optional) return blankArgument(definition, parameters[i]!);
   }
   const handed: unknown[] = new Array(parameters.length);
   for (let i = 0; i < parameters.length; i++) {
@@ -48,13 +33,12 @@ export function invoke(definition: AnyDefinition, given: readonly Argument[]): O
     if (isIssue(outcome)) return outcome;
     handed[i] = outcome;
   }
-  const uneven = unequalLengths(definition, parameters, handed);
-  if (uneven) return uneven;
-  for (let i = 0; i < parameters.length; i++) {
-    const wrong = outOfBounds(definition, parameters[i]!, handed[i]);
-    if (wrong) return wrong;
-  }
-  return run(definition, handed);
+  const wrong =
+    unequalLengths(definition, parameters, handed) ??
+    definition.clash?.(...(handed as never[])) ??
+    outOfBounds(definition, parameters, handed) ??
+    zeroDivisor(definition, parameters, handed);
+  return wrong ? named(definition, wrong) : run(definition, handed);
 }
 
 /** Runs the kernel on checked arguments and names the function in an issue that comes back. */
@@ -63,11 +47,14 @@ export function run(definition: AnyDefinition, handed: readonly unknown[]): Outc
     const outcome = definition.compute(...(handed as never[]));
     if (typeof outcome === 'number' && !Number.isFinite(outcome))
       return issue('#NUM!', 'not-finite', { function: definition.name });
-    return isIssue(outcome) && !outcome.function ? { ...outcome, function: definition.name } : outcome;
+    return isIssue(outcome) ? named(definition, outcome) : outcome;
   } catch (error) {
     return issue('#ERROR!', 'fault', { function: definition.name, details: { message: String(error) } });
   }
 }
+
+const named = (definition: AnyDefinition, wrong: Issue): Issue =>
+  wrong.function ? wrong : { ...wrong, function: definition.name };
 
 /** The parameters a call of this many arguments has, repeating groups laid out; an issue for a wrong count. */
 export function parametersFor(definition: AnyDefinition, count: number): readonly Parameter[] | Issue {
@@ -83,120 +70,53 @@ export function parametersFor(definition: AnyDefinition, count: number): readonl
     });
   const group = parameters.slice(-repeats);
   const all = [...parameters];
-  while (all.length < count) for (const p of group) all.push({ ...p, optional: true });
+  while (all.length < count)
+    for (const p of group) all.push({ ...p, name: numbered(p.name, all.length, parameters.length, repeats), optional: true });
   return all;
 }
 
-function blankArgument(definition: AnyDefinition, parameter: Parameter): Issue {
-  return issue('#N/A', 'blank-argument', {
-    function: definition.name,
-    parameter: parameter.name,
-    expected: expectedInWords(parameter),
-  });
+/** Names of repeated parameters count on: weight1, weight2, … */
+function numbered(name: string, place: number, first: number, repeats: number): string {
+  const [, stem, digits] = /^(.*?)(\d+)$/.exec(name) ?? [];
+  if (stem === undefined || digits === undefined) return name;
+  return `${stem}${Number(digits) + 1 + Math.floor((place - first) / repeats)}`;
 }
 
-/** What a parameter accepts, in words. */
-export function expectedInWords(parameter: Parameter): string {
-  switch (parameter.kind) {
-    case 'number': {
-      const unit = parameter.unit ? ` ${parameter.unit}` : '';
-      return `${parameter.whole ? 'a whole number, ' : 'a number, '}${boundsInWords(parameter.bounds)}${unit}`;
-    }
-    case 'option':
-      return `one of ${parameter.words.map((w) => `"${w}"`).join(', ')}`;
-    case 'text':
-      return 'a text';
-    case 'yes-no':
-      return 'TRUE or FALSE';
-    case 'range':
-      return parameter.holds === 'text' ? 'a column of names' : `a column of ${parameter.holds}s`;
-  }
-}
-
-function wrongKind(definition: AnyDefinition, parameter: Parameter, received: Value | 'range'): Issue {
-  return issue('#VALUE!', 'wrong-kind', {
-    function: definition.name,
-    parameter: parameter.name,
-    ...(received === null || isIssue(received) ? {} : { received }),
-    expected: expectedInWords(parameter),
-  });
-}
-
-function convert(definition: AnyDefinition, parameter: Parameter, arg: Argument): unknown {
-  if (arg === null || arg === undefined) return 'fallback' in parameter ? parameter.fallback : undefined;
-  if (parameter.kind === 'range') {
-    const range = isRange(arg) ? arg : rangeOf(1, 1, [arg]);
-    return badCell(definition, parameter, range) ?? range;
-  }
-  const value = isRange(arg) ? (arg.kinds.length === 1 ? valueAt(arg, 0) : undefined) : arg;
-  if (value === undefined) return wrongKind(definition, parameter, 'range');
-  if (value === null || value === '')
-    return parameter.optional
-      ? 'fallback' in parameter
-        ? parameter.fallback
-        : undefined
-      : blankArgument(definition, parameter);
-  switch (parameter.kind) {
-    case 'number': {
-      if (typeof value === 'number') return value;
-      const read = typeof value === 'string' && parameter.unit !== 'date' ? numberFromText(value) : undefined;
-      return read ?? wrongKind(definition, parameter, value);
-    }
-    case 'option': {
-      if (typeof value === 'boolean' || isIssue(value)) return wrongKind(definition, parameter, value);
-      const word = String(value).trim().toLowerCase();
-      const found =
-        parameter.words.find((w) => w.toLowerCase() === word) ??
-        Object.entries(parameter.aliases ?? {}).find(([alias]) => alias.toLowerCase() === word)?.[1];
-      return found ?? wrongKind(definition, parameter, value);
-    }
-    case 'text':
-      return isIssue(value) ? value : String(value);
-    case 'yes-no':
-      if (typeof value === 'boolean') return value;
-      if (value === 0 || value === 1) return value === 1;
-      return wrongKind(definition, parameter, value);
-  }
-}
-
-function outOfBounds(definition: AnyDefinition, parameter: Parameter, value: unknown): Issue | undefined {
-  if (parameter.kind === 'number' && typeof value === 'number')
-    return numberOutOfBounds(definition, parameter, value);
-  if (parameter.kind === 'range' && parameter.cells && isRange(value)) {
-    for (const cell of numbersIn(value).values)
-      if (!within(cell, parameter.cells)) return boundsIssue(definition, parameter, parameter.cells, cell);
-  }
-  return undefined;
-}
-
-/** The issue of a number that breaks its parameter's bounds, or undefined. */
-export function numberOutOfBounds(
+function outOfBounds(
   definition: AnyDefinition,
-  parameter: NumberParameter<unknown>,
-  value: number,
+  parameters: readonly Parameter[],
+  handed: readonly unknown[],
 ): Issue | undefined {
-  if (!within(value, parameter.bounds)) return boundsIssue(definition, parameter, parameter.bounds, value);
-  if (parameter.whole && !Number.isInteger(value))
-    return issue('#NUM!', 'not-whole', {
-      function: definition.name,
-      parameter: parameter.name,
-      received: value,
-      expected: expectedInWords(parameter),
-    });
-  if (parameter.divisor && value === 0)
-    return issue('#DIV/0!', 'zero-divisor', {
-      function: definition.name,
-      parameter: parameter.name,
-      received: 0,
-    });
+  for (let i = 0; i < parameters.length; i++) {
+    const parameter = parameters[i]!;
+    const value = handed[i];
+    if (parameter.kind === 'number' && typeof value === 'number') {
+      if (!within(value, parameter.bounds)) return boundsIssue(definition, parameter, parameter.bounds, value);
+      if (parameter.whole && !Number.isInteger(value))
+        return issue('#NUM!', 'not-whole', {
+          function: definition.name,
+          parameter: parameter.name,
+          received: value,
+          expected: expectedInWords(parameter),
+        });
+    } else if (parameter.kind === 'range' && parameter.cells && isRange(value)) {
+      const { values, at } = numbersIn(value);
+      for (let n = 0; n < values.length; n++)
+        if (!within(values[n]!, parameter.cells))
+          return boundsIssue(definition, parameter, parameter.cells, values[n]!, {
+            row: Math.floor(at[n]! / value.columns) + 1,
+          });
+    }
+  }
   return undefined;
 }
 
 function boundsIssue(
   definition: AnyDefinition,
-  parameter: NumberParameter<unknown> | RangeParameter<unknown>,
-  bounds: NumberParameter['bounds'],
+  parameter: Parameter & { kind: 'number' | 'range' },
+  bounds: Bounds,
   received: number,
+  details?: Readonly<Record<string, number>>,
 ): Issue {
   return issue('#NUM!', 'out-of-bounds', {
     function: definition.name,
@@ -205,7 +125,25 @@ function boundsIssue(
     expected: boundsInWords(bounds),
     unit: parameter.unit,
     ...(bounds.because ? { remedy: bounds.because } : {}),
+    ...(details ? { details } : {}),
   });
+}
+
+function zeroDivisor(
+  definition: AnyDefinition,
+  parameters: readonly Parameter[],
+  handed: readonly unknown[],
+): Issue | undefined {
+  for (let i = 0; i < parameters.length; i++) {
+    const parameter = parameters[i]!;
+    if (parameter.kind === 'number' && parameter.divisor && handed[i] === 0)
+      return issue('#DIV/0!', 'zero-divisor', {
+        function: definition.name,
+        parameter: parameter.name,
+        received: 0,
+      });
+  }
+  return undefined;
 }
 
 function unequalLengths(
@@ -230,88 +168,4 @@ function unequalLengths(
       });
   }
   return undefined;
-}
-
-const errorCache = new WeakMap<Range, Issue | null>();
-
-/** The first error value in a range, or undefined. */
-export function firstError(range: Range): Issue | undefined {
-  let found = errorCache.get(range);
-  if (found === undefined) {
-    found = null;
-    if (range.errors) {
-      const at = range.kinds.indexOf(Kind.error);
-      if (at >= 0) found = valueAt(range, at) as Issue;
-    }
-    errorCache.set(range, found);
-  }
-  return found ?? undefined;
-}
-
-/** The numbers of a range: value of each cell that has one, and where they stand. */
-export interface Numbers {
-  /** Values in order, blanks and `""` left out. */
-  readonly values: Float64Array;
-  /** Place in the range of each value. */
-  readonly at: Int32Array;
-  /** Place of the first cell that is neither a number nor blank, −1 if none. */
-  readonly stranger: number;
-  /** The same, where text that reads as a number is a stranger too (dates). */
-  readonly strangerToDates: number;
-}
-
-const numbersCache = new WeakMap<Range, Numbers>();
-
-/** Reads a range as numbers, once for each range. */
-export function numbersIn(range: Range): Numbers {
-  const cached = numbersCache.get(range);
-  if (cached) return cached;
-  const size = range.kinds.length;
-  const values = new Float64Array(size);
-  const at = new Int32Array(size);
-  let n = 0;
-  let stranger = -1;
-  let strangerToDates = -1;
-  for (let i = 0; i < size; i++) {
-    const kind = range.kinds[i];
-    if (kind === Kind.number || kind === Kind.date) {
-      values[n] = range.numbers[i]!;
-      at[n++] = i;
-    } else if (kind === Kind.text) {
-      const text = range.texts?.[i] ?? '';
-      if (text === '') continue;
-      if (strangerToDates < 0) strangerToDates = i;
-      const read = numberFromText(text);
-      if (read === undefined) {
-        if (stranger < 0) stranger = i;
-      } else {
-        values[n] = read;
-        at[n++] = i;
-      }
-    } else if (kind !== Kind.blank) {
-      if (stranger < 0) stranger = i;
-      if (strangerToDates < 0) strangerToDates = i;
-    }
-  }
-  const result = { values: values.subarray(0, n), at: at.subarray(0, n), stranger, strangerToDates };
-  numbersCache.set(range, result);
-  return result;
-}
-
-function badCell(
-  definition: AnyDefinition,
-  parameter: RangeParameter<unknown>,
-  range: Range,
-): Issue | undefined {
-  if (parameter.holds === 'text') return undefined;
-  const numbers = numbersIn(range);
-  const at = parameter.holds === 'date' ? numbers.strangerToDates : numbers.stranger;
-  if (at < 0) return undefined;
-  return issue('#VALUE!', 'wrong-cell', {
-    function: definition.name,
-    parameter: parameter.name,
-    received: valueAt(range, at) as string | boolean,
-    expected: parameter.holds === 'date' ? 'dates' : 'numbers',
-    details: { row: Math.floor(at / range.columns) + 1 },
-  });
 }
