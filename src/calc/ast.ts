@@ -1,4 +1,4 @@
-import type { ErrorCode } from '../../functions/core/issue.ts';
+import type { ErrorCode, Issue } from '../../functions/core/issue.ts';
 import type { Span } from './api.ts';
 
 export type BinaryOperator = '+' | '-' | '*' | '/' | '^' | '&' | '=' | '<>' | '<' | '<=' | '>' | '>=';
@@ -28,11 +28,15 @@ export interface YesNoNode extends Shared {
   readonly type: 'yes-no';
   readonly value: boolean;
 }
-/** An error value written out, or what is left of a reference whose target was deleted (`lost`: its old name). */
+/**
+ * An error value written out, or what is left of a reference whose target was deleted (`lost`: its old name), or, in a
+ * bound tree, what could not be looked up (`issue`: why).
+ */
 export interface ErrorNode extends Shared {
   readonly type: 'error';
   readonly code: ErrorCode;
   readonly lost?: string;
+  readonly issue?: Issue;
 }
 /** An argument that is left out: `IF(a,,b)`. */
 export interface EmptyNode extends Shared {
