@@ -1,0 +1,231 @@
+import {
+  CellError,
+  type EmptyValue,
+  type FunctionArgument,
+  type FunctionMetadata,
+  FunctionPlugin,
+  type FunctionPluginDefinition,
+  HyperFormula,
+  type SimpleRangeValue,
+} from 'hyperformula';
+import { cellEngineSettings } from './settings.ts';
+import type { Inner, RichNumber } from './values.ts';
+
+/** What a function of the cell engine is made of: its parameters and its body, apart from cells and formulas. */
+export interface FunctionBody {
+  readonly name: string;
+  readonly metadata: FunctionMetadata;
+  readonly parameters: readonly FunctionArgument[];
+  /** The body, on arguments that are coerced already. */
+  run(...args: unknown[]): Inner | SimpleRangeValue;
+  /** Coerces one argument as the engine does; undefined: the kind is wrong; a CellError: the error it gives. */
+  coerce(value: Inner | SimpleRangeValue, parameter: FunctionArgument): unknown;
+}
+
+/** A criterion of COUNTIF and its kin, read. */
+export interface Criterion {
+  readonly operator: '>' | '>=' | '<' | '<=' | '=' | '<>';
+  /** null asks for blanks (or for anything else). */
+  readonly value: number | string | boolean | null;
+  readonly holds: (value: unknown) => boolean;
+}
+
+export type NumberSort = 'date' | 'time' | 'date-time' | 'percent' | 'currency';
+
+/** The parts of the cell engine that column plans use, so that both read, compare and compute alike. */
+export interface CellEngine {
+  /** The number a text stands for as an operand, undefined if none. Numbers, percentages, ISO dates, times. */
+  numberOfText(text: string): number | RichNumber | undefined;
+  /** The number a text stands for when two values are compared: dates and times only. */
+  dateOfText(text: string): number | undefined;
+  /** Order of two texts. */
+  compareTexts(left: string, right: string): number;
+  /** A number remembered as a date, … */
+  rich(value: number, sort: NumberSort): RichNumber;
+  sortOf(value: RichNumber): NumberSort;
+  criterion(value: Inner): Criterion | undefined;
+  /** Function by name or alias; undefined when its body cannot be taken out of the engine. */
+  body(name: string): FunctionBody | undefined;
+  has(name: string): boolean;
+  /** Evaluates a syntax tree of the engine with values in place of references. */
+  evaluate(tree: Tree): Inner | SimpleRangeValue;
+}
+
+/** A syntax tree of the cell engine: value nodes may hold anything the engine can. */
+export type Tree =
+  | { type: 'NUMBER'; value: Inner | SimpleRangeValue }
+  | { type: 'EMPTY' }
+  | { type: 'FUNCTION_CALL'; procedureName: string; args: Tree[] }
+  | { type: 'ARRAY'; args: Tree[][] }
+  | { type: BinaryTree; left: Tree; right: Tree }
+  | { type: 'MINUS_UNARY_OP' | 'PLUS_UNARY_OP' | 'PERCENT_OP'; value: Tree };
+export type BinaryTree =
+  | 'PLUS_OP'
+  | 'MINUS_OP'
+  | 'TIMES_OP'
+  | 'DIV_OP'
+  | 'POWER_OP'
+  | 'CONCATENATE_OP'
+  | 'EQUALS_OP'
+  | 'NOT_EQUAL_OP'
+  | 'LESS_THAN_OP'
+  | 'LESS_THAN_OR_EQUAL_OP'
+  | 'GREATER_THAN_OP'
+  | 'GREATER_THAN_OR_EQUAL_OP';
+
+type Interpreter = ConstructorParameters<typeof FunctionPlugin>[0];
+type Extended = number | RichNumber;
+
+/** The members of a function plugin that are used here; its subclass below may reach them. */
+interface Insides {
+  interpreter: Interpreter & {
+    criterionBuilder: {
+      parseCriterion(
+        value: unknown,
+        helper: unknown,
+      ): { operator: string; value: number | string | boolean | null } | undefined;
+      fromCellValue(value: unknown, helper: unknown): { lambda: (value: unknown) => boolean } | undefined;
+    };
+    evaluateAst(tree: unknown, state: unknown): Inner | SimpleRangeValue;
+  };
+  arithmeticHelper: {
+    coerceToMaybeNumber(value: string): Extended | undefined;
+    stringCmp(left: string, right: string): number;
+    ExtendedNumberFactory(value: number, format: { type: string }): Extended;
+  };
+  dateTimeHelper: { dateStringToDateNumber(text: string): Extended | undefined };
+  coerceToType(value: unknown, parameter: FunctionArgument, state: unknown): unknown;
+  runFunction: unknown;
+}
+
+let insides: Insides | undefined;
+
+/** Hands out the engine's helpers; its one function is never called. */
+class Opening extends FunctionPlugin {
+  static override implementedFunctions = { 'OPENING.OF.THE.ENGINE': { method: 'opening', parameters: [] } };
+  constructor(interpreter: Interpreter) {
+    super(interpreter);
+    insides = this as unknown as Insides;
+  }
+  opening(): number {
+    return 0;
+  }
+}
+
+const sorts: Readonly<Record<NumberSort, string>> = {
+  date: 'NUMBER_DATE',
+  time: 'NUMBER_TIME',
+  'date-time': 'NUMBER_DATETIME',
+  percent: 'NUMBER_PERCENT',
+  currency: 'NUMBER_CURRENCY',
+};
+const signs: Readonly<Record<string, Criterion['operator']>> = {
+  GREATER_THAN: '>',
+  GREATER_THAN_OR_EQUAL: '>=',
+  LESS_THAN: '<',
+  LESS_THAN_OR_EQUAL: '<=',
+  EQUAL: '=',
+  NOT_EQUAL: '<>',
+};
+/** Formulas stand nowhere: arrays are computed whole, and no reference is followed. */
+const nowhere = { formulaAddress: { sheet: 0, col: 0, row: 0 }, arraysFlag: true, formulaVertex: undefined };
+
+const rawOf = (value: Extended | undefined): number | undefined =>
+  typeof value === 'object' ? value.val : value;
+
+let opened: CellEngine | undefined;
+
+/** The one engine behind all plans; made at first use. */
+export function cellEngine(): CellEngine {
+  opened ??= open();
+  return opened;
+}
+
+function open(): CellEngine {
+  HyperFormula.buildEmpty({
+    ...cellEngineSettings,
+    functionPlugins: [...HyperFormula.getAllFunctionPlugins(), Opening],
+  });
+  const inside = insides!;
+  const bodies = new Map<string, FunctionBody | undefined>();
+  const instances = new Map<FunctionPluginDefinition, Insides>();
+  const sortOfClass = new Map<unknown, NumberSort>();
+  for (const sort of Object.keys(sorts) as NumberSort[])
+    sortOfClass.set(
+      Object.getPrototypeOf(inside.arithmeticHelper.ExtendedNumberFactory(1, { type: sorts[sort] })),
+      sort,
+    );
+
+  const body = (name: string): FunctionBody | undefined => {
+    if (!bodies.has(name)) bodies.set(name, takeOut(name, inside, instances));
+    return bodies.get(name);
+  };
+  return {
+    numberOfText: (text) => inside.arithmeticHelper.coerceToMaybeNumber(text),
+    dateOfText: (text) => rawOf(inside.dateTimeHelper.dateStringToDateNumber(text)),
+    compareTexts: (left, right) => inside.arithmeticHelper.stringCmp(left, right),
+    rich: (value, sort) =>
+      inside.arithmeticHelper.ExtendedNumberFactory(value, { type: sorts[sort] }) as RichNumber,
+    sortOf: (value) => sortOfClass.get(Object.getPrototypeOf(value)) ?? 'percent',
+    criterion: (value) => {
+      const read = inside.interpreter.criterionBuilder.parseCriterion(value, inside.arithmeticHelper);
+      const made = inside.interpreter.criterionBuilder.fromCellValue(value, inside.arithmeticHelper);
+      if (!read || !made) return undefined;
+      return { operator: signs[read.operator]!, value: read.value, holds: made.lambda };
+    },
+    body,
+    has: (name) => HyperFormula.getFunctionPlugin(name) !== undefined,
+    evaluate: (tree) => inside.interpreter.evaluateAst(tree, nowhere),
+  };
+}
+
+/**
+ * Takes the body of a function out of its plugin: the plugin's method is called with `runFunction` replaced by one that
+ * keeps what it is given. Functions whose method does anything else first answer undefined.
+ */
+function takeOut(
+  name: string,
+  inside: Insides,
+  instances: Map<FunctionPluginDefinition, Insides>,
+): FunctionBody | undefined {
+  const plugin = HyperFormula.getFunctionPlugin(name);
+  if (!plugin) return undefined;
+  const metadata = plugin.implementedFunctions[plugin.aliases?.[name] ?? name];
+  if (!metadata) return undefined;
+  let instance = instances.get(plugin);
+  if (!instance) {
+    instance = new plugin(inside.interpreter) as unknown as Insides;
+    instances.set(plugin, instance);
+  }
+  let kept: { metadata: FunctionMetadata; run: FunctionBody['run'] } | undefined;
+  instance.runFunction = (
+    _args: unknown,
+    _state: unknown,
+    given: FunctionMetadata,
+    run: FunctionBody['run'],
+  ) => {
+    kept = { metadata: given, run };
+    return 0;
+  };
+  try {
+    const method = (instance as unknown as Record<string, (tree: unknown, state: unknown) => unknown>)[
+      metadata.method
+    ]!;
+    method.call(instance, { type: 'FUNCTION_CALL', procedureName: name, args: [] }, nowhere);
+  } catch {
+    return undefined;
+  }
+  if (!kept) return undefined;
+  const { run } = kept;
+  const own = instance;
+  return {
+    name,
+    metadata: kept.metadata,
+    parameters: kept.metadata.parameters ?? [],
+    run,
+    coerce: (value, parameter) => own.coerceToType(value, parameter, nowhere),
+  };
+}
+
+export const isError = (value: unknown): value is CellError => value instanceof CellError;
+export type Blank = typeof EmptyValue;

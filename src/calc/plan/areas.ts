@@ -1,0 +1,78 @@
+import { SimpleRangeValue } from 'hyperformula';
+import type { Issue } from '../../../functions/core/issue.ts';
+import { isMatrix, Kind, type Outcome, type Range, rangeOf } from '../../../functions/core/value.ts';
+import type { Inner } from '../cell-engine/values.ts';
+import { isNumberTag, Lanes, Tag } from './lanes.ts';
+import type { Area } from './nodes.ts';
+
+/** An area of what a function answered: its array, or one cell with its value. */
+export function areaOfMatrix(outcome: Outcome): Area {
+  const { rows, columns, values } = isMatrix(outcome) ? outcome : { rows: 1, columns: 1, values: [outcome] };
+  const lanes = new Lanes(rows * columns);
+  lanes.mixed();
+  for (let i = 0; i < rows * columns; i++) lanes.setValue(i, values[i]);
+  return { rows, columns, lanes, range: null };
+}
+
+const ranges = new WeakMap<Area, Range>();
+
+/** An area as functions of the domain take it; the column itself where there is one. */
+export function rangeOfArea(area: Area): Range {
+  if (area.range) return area.range;
+  let range = ranges.get(area);
+  if (!range) {
+    const size = area.rows * area.columns;
+    const { lanes } = area;
+    const kinds = new Uint8Array(size);
+    const numbers = new Float64Array(size);
+    let texts: (string | undefined)[] | null = null;
+    let errors: (Issue | undefined)[] | null = null;
+    for (let i = 0; i < size; i++) {
+      const tag = lanes.tags[i]!;
+      kinds[i] = kindOfTag(tag);
+      numbers[i] = lanes.numbers[i]!;
+      if (tag === Tag.text) {
+        texts ??= new Array(size);
+        texts[i] = lanes.textAt(i);
+      } else if (tag === Tag.error) {
+        errors ??= new Array(size);
+        errors[i] = lanes.errorAt(i);
+      }
+    }
+    range = { rows: area.rows, columns: area.columns, kinds, numbers, texts, errors };
+    ranges.set(area, range);
+  }
+  return range;
+}
+
+/** What a cell of a column holds for a tag: dates with a time of day are dates, all other numbers numbers. */
+export function kindOfTag(tag: number): number {
+  if (tag <= Tag.error) return tag;
+  return tag === Tag.dateTime ? Kind.date : Kind.number;
+}
+
+/** An area as the cell engine takes it. A new object each time: the engine writes into arrays it is handed. */
+export function engineRange(area: Area): SimpleRangeValue {
+  const { rows, columns, lanes } = area;
+  const data: Inner[][] = [];
+  for (let r = 0; r < rows; r++) {
+    const line: Inner[] = [];
+    for (let c = 0; c < columns; c++) line.push(lanes.innerAt(r * columns + c));
+    data.push(line);
+  }
+  return SimpleRangeValue.onlyValues(data as Parameters<typeof SimpleRangeValue.onlyValues>[0]);
+}
+
+/** An array that the cell engine answered. */
+export function areaOfEngineRange(range: SimpleRangeValue, name?: string): Area {
+  const rows = range.height();
+  const columns = range.width();
+  const lanes = new Lanes(rows * columns);
+  lanes.mixed();
+  const data = range.data as unknown as (Inner | undefined)[][];
+  for (let r = 0; r < rows; r++)
+    for (let c = 0; c < columns; c++) lanes.setInner(r * columns + c, data[r]?.[c], name);
+  return { rows, columns, lanes, range: null };
+}
+
+export { isNumberTag, rangeOf };

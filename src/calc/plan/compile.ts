@@ -1,0 +1,188 @@
+import { issue } from '../../../functions/core/issue.ts';
+import type { Matrix, Value } from '../../../functions/core/value.ts';
+import { registry } from '../../../functions/registry.ts';
+import type { Bound } from '../ast.ts';
+import type { Compile, Plan, Results, Source } from './api.ts';
+import { kindOfTag } from './areas.ts';
+import { domainNode, spilled } from './domain.ts';
+import { type Lanes, Tag } from './lanes.ts';
+import {
+  type Area,
+  BLOCK,
+  cellNode,
+  cellsNode,
+  columnNode,
+  constantNode,
+  elementwise,
+  fixedScalar,
+  frameOfRun,
+  localNode,
+  nextId,
+  type PlanNode,
+  type Run,
+  type ScalarNode,
+  varyingScalar,
+  wholeColumnNode,
+} from './nodes.ts';
+import { binaryKernels, negate, percent } from './operators.ts';
+
+/** Compiles a bound formula into a plan over columns. */
+export const compile: Compile = (formula) => {
+  const slow = new Set<string>();
+  const root = asRow(nodeOf(formula, { locals: new Map(), slow }));
+  return {
+    formula,
+    slow: [...slow],
+    run: (source, rows, out) => runPlan(root, source, rows, out),
+  } satisfies Plan;
+};
+
+interface Compiling {
+  readonly locals: ReadonlyMap<string, PlanNode>;
+  readonly slow: Set<string>;
+}
+
+function nodeOf(formula: Bound, compiling: Compiling): PlanNode {
+  switch (formula.type) {
+    case 'number':
+    case 'text':
+    case 'yes-no':
+      return constantNode(formula.value);
+    case 'empty':
+      return constantNode(null, 'empty');
+    case 'error':
+      return constantNode(issue(formula.code, 'written-error'));
+    case 'row-of':
+      return columnNode(formula.sheet, formula.column);
+    case 'named':
+      return cellNode(formula.sheet, formula.column, formula.row);
+    case 'cell-of':
+      return formula.rowMoves
+        ? columnNode(formula.sheet, formula.column, formula.row)
+        : cellNode(formula.sheet, formula.column, formula.row);
+    case 'column-of':
+      return wholeColumnNode(formula.sheet, formula.column);
+    case 'cells-of':
+      return cellsNode(
+        formula.sheet,
+        formula.columns,
+        formula.from,
+        formula.to,
+        formula.fromMoves,
+        formula.toMoves,
+      );
+    case 'local':
+      return compiling.locals.get(formula.name) ?? constantNode(issue('#NAME?', 'written-error'));
+    case 'unary': {
+      const operand = nodeOf(formula.operand, compiling);
+      return formula.operator === '-' ? elementwise(negate, [operand]) : elementwise(keep, [operand]);
+    }
+    case 'percent':
+      return elementwise(percent, [nodeOf(formula.operand, compiling)]);
+    case 'binary':
+      return elementwise(binaryKernels[formula.operator], [
+        nodeOf(formula.left, compiling),
+        nodeOf(formula.right, compiling),
+      ]);
+    case 'array':
+      return constantNode(issue('#VALUE!', 'written-error'));
+    case 'call':
+      return callNode(formula.name, formula.args, compiling);
+  }
+}
+
+function callNode(name: string, args: readonly Bound[], compiling: Compiling): PlanNode {
+  if (name === 'LET') return letNode(args, compiling);
+  const definition = registry.get(name);
+  const nodes = args.map((arg) => nodeOf(arg, compiling));
+  if (definition) return domainNode(definition, nodes);
+  return constantNode(issue('#NAME?', 'unknown-function', { function: name }));
+}
+
+/** LET(name, value, …, body): each value may use the names before it. */
+function letNode(args: readonly Bound[], compiling: Compiling): PlanNode {
+  const locals = new Map(compiling.locals);
+  const inside: Compiling = { ...compiling, locals };
+  for (let i = 0; i + 1 < args.length; i += 2) {
+    const name = args[i]!;
+    if (name.type !== 'local') return constantNode(issue('#NAME?', 'written-error'));
+    const value = nodeOf(args[i + 1]!, inside);
+    locals.set(name.name, value.is === 'scalar' ? localNode(value) : value);
+  }
+  return nodeOf(args[args.length - 1]!, inside);
+}
+
+/** `+x` is x, whatever it is. */
+const keep = (args: readonly Lanes[], n: number, out: Lanes): void => {
+  const a = args[0]!;
+  out.mixed();
+  for (let k = 0; k < n; k++) out.copy(k, a, a.single ? 0 : k);
+};
+
+/** The value of a formula in a row: an array of one cell is its value, a larger one has no room. */
+function asRow(node: PlanNode): ScalarNode {
+  if (node.is === 'scalar') return node;
+  const put = (area: Area, out: Lanes, i: number): void => {
+    if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
+    else out.setError(i, spilled(area.rows, area.columns));
+  };
+  if (!node.varies) return fixedScalar((frame, out) => put(node.area(frame, 0), out, 0));
+  return varyingScalar((frame, out) => {
+    out.mixed();
+    for (let i = 0; i < frame.count; i++) put(node.area(frame, i), out, i);
+  });
+}
+
+function runPlan(root: ScalarNode, source: Source, rows: Int32Array | undefined, out: Results): void {
+  const run: Run = { source, id: nextId() };
+  const total = rows ? rows.length : out.kinds.length;
+  if (total === 0) return;
+  const once = root.varies ? null : root.lanes(frameOfRun(run));
+  for (let start = 0; start < total; start += BLOCK) {
+    const count = Math.min(BLOCK, total - start);
+    const listed = rows ? rows.subarray(start, start + count) : null;
+    const lanes =
+      once ??
+      root.lanes({
+        run,
+        id: nextId(),
+        start: listed ? 0 : start,
+        rows: listed,
+        count,
+        outer: null,
+        outerLanes: null,
+      });
+    write(lanes, start, listed, count, out);
+  }
+}
+
+function write(lanes: Lanes, start: number, rows: Int32Array | null, count: number, out: Results): void {
+  if (lanes.plain && !lanes.single && !rows) {
+    out.kinds.fill(Tag.number, start, start + count);
+    out.numbers.set(lanes.numbers.subarray(0, count), start);
+    return;
+  }
+  for (let i = 0; i < count; i++) {
+    const row = rows ? rows[i]! : start + i;
+    const lane = lanes.single ? 0 : i;
+    const tag = lanes.tags[lane]!;
+    if (tag === Tag.text || tag === Tag.error) out.set(row, lanes.valueAt(lane));
+    else {
+      out.kinds[row] = kindOfTag(tag);
+      out.numbers[row] = lanes.numbers[lane]!;
+    }
+  }
+}
+
+/** Computes a formula that does not depend on a row: one value, or an array. */
+export function evaluateOnce(formula: Bound, source: Source): Value | Matrix {
+  const node = nodeOf(formula, { locals: new Map(), slow: new Set() });
+  const frame = frameOfRun({ source, id: nextId() });
+  if (node.is === 'scalar') return node.lanes(frame).valueAt(0);
+  const area = node.area(frame, 0);
+  const size = area.rows * area.columns;
+  if (size === 1) return area.lanes.valueAt(0);
+  const values: Value[] = [];
+  for (let i = 0; i < size; i++) values.push(area.lanes.valueAt(i));
+  return { rows: area.rows, columns: area.columns, values };
+}
