@@ -1,0 +1,46 @@
+import { sheetOf } from '../../book/book.ts';
+import { limits } from '../../book/file-frame.ts';
+import type { Column } from '../../book/model.ts';
+import { properName } from '../../book/names.ts';
+import { refuse } from '../../book/refusal.ts';
+import { z } from '../../book/zod.ts';
+import { columnParts, tidyColumn } from './column-parts.ts';
+import { defineCommand } from './define.ts';
+import { withFormula } from './set-formula.ts';
+import { bareFormula, checkColumnName, columnTaken, newId, sheetId } from './shared.ts';
+
+/** Adds a column. Without a name it gets one made from its label; with a formula it takes the dimension of its result. */
+export const addColumn = defineCommand({
+  id: 'add-column',
+  schema: z.strictObject({ sheet: sheetId, index: z.int().min(0).optional(), column: columnParts.partial() }),
+  plan(state, { sheet: id, index, column: parts }) {
+    const sheet = sheetOf(state.book, id);
+    if (sheet.columns.length >= limits.columns) refuse(`A sheet has at most ${limits.columns} columns.`);
+    const name = parts.name ?? properName(parts.label || 'column', columnTaken(state, sheet));
+    checkColumnName(state, sheet, name);
+    const { formula, ...rest } = parts;
+    const base = tidyColumn({
+      ...rest,
+      id: newId(name, (n) => sheet.columns.some((c) => c.id === n)),
+      name,
+      label: parts.label ?? name,
+    });
+    const text = bareFormula(formula ?? '');
+    const place = { sheet: id, column: base.id };
+    const column: Column = withFormula(
+      base,
+      text,
+      text ? state.calculation.check(text, place) : undefined,
+      true,
+    );
+    return {
+      edit: {
+        do: 'add-column',
+        sheet: id,
+        index: Math.min(index ?? sheet.columns.length, sheet.columns.length),
+        column,
+      },
+      words: `Add column ${column.label}`,
+    };
+  },
+});

@@ -1,0 +1,34 @@
+import { jsonProblem } from '../../book/json.ts';
+import { type Json, type PartName, partNames } from '../../book/model.ts';
+import { refuse } from '../../book/refusal.ts';
+import { z } from '../../book/zod.ts';
+import { defineCommand } from './define.ts';
+
+const NAMES: Readonly<Record<PartName, string>> = {
+  recipes: 'import recipe',
+  charts: 'chart',
+  handouts: 'handout',
+  provenance: 'record of an import',
+  marks: 'mark',
+  views: 'view',
+  accepted: 'accepted doubt',
+  settings: 'setting',
+};
+
+/** Puts a record into one of the book's collections, or takes it out (null). `words` names it for undo. */
+export const setPart = defineCommand({
+  id: 'set-part',
+  schema: z.strictObject({
+    part: z.enum(partNames),
+    key: z.string().min(1).max(200),
+    value: z.custom<Json>(() => true),
+    words: z.string().max(100).optional(),
+  }),
+  plan(state, { part, key, value, words }) {
+    const wrong =
+      key === '__proto__' ? { path: key, problem: 'a key that no record may have' } : jsonProblem(value);
+    if (wrong) refuse(`This record cannot be kept: ${wrong.path || 'it'} is ${wrong.problem}.`);
+    const verb = value === null ? 'Remove' : state.book.parts[part].has(key) ? 'Change' : 'Add';
+    return { edit: { do: 'set-part', part, key, value }, words: words ?? `${verb} a ${NAMES[part]}` };
+  },
+});

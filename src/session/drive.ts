@@ -1,0 +1,41 @@
+import type { Progress } from '../calc/api.ts';
+
+export interface SettleOptions {
+  /** Milliseconds of work before others get a turn. */
+  readonly slice?: number;
+  readonly onProgress?: (progress: Progress) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** Runs to the end at once. */
+export function finish(work: Generator<Progress, void>, onProgress?: (progress: Progress) => void): void {
+  for (let step = work.next(); !step.done; step = work.next()) onProgress?.(step.value);
+}
+
+/** Runs in slices with the event loop in between; answers false when the signal ended it. */
+export async function settle(
+  work: Generator<Progress, void>,
+  { slice = 25, onProgress, signal }: SettleOptions = {},
+): Promise<boolean> {
+  let until = performance.now() + slice;
+  for (let step = work.next(); !step.done; step = work.next()) {
+    if (signal?.aborted) return false;
+    if (performance.now() < until) continue;
+    onProgress?.(step.value);
+    await turn();
+    until = performance.now() + slice;
+  }
+  return true;
+}
+
+/** One turn of the event loop, without the least delay that timers have. */
+function turn(): Promise<void> {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+}

@@ -1,0 +1,41 @@
+import type { Edit } from '../book/edit.ts';
+
+/** A command that was done: its words, and the edit that takes it back or does it again. */
+export interface Entry {
+  readonly words: string;
+  readonly edit: Edit;
+}
+
+/** Steps that can be undone; the oldest go when there are more. */
+const DEEPEST = 1_000;
+
+/** What can be undone and redone. Something new done after an undo makes the undone unreachable. */
+export class History {
+  private done: Entry[] = [];
+  private undone: Entry[] = [];
+
+  get undo(): string | null {
+    return this.done.at(-1)?.words ?? null;
+  }
+  get redo(): string | null {
+    return this.undone.at(-1)?.words ?? null;
+  }
+
+  /** Notes what was done, with the edit that takes it back. */
+  note(words: string, inverse: Edit): void {
+    this.done.push({ words, edit: inverse });
+    if (this.done.length > DEEPEST) this.done.shift();
+    this.undone = [];
+  }
+
+  /** Takes the last step off one side and puts its opposite on the other; `apply` answers the inverse edit. */
+  step(direction: 'undo' | 'redo', apply: (edit: Edit) => Edit): Entry | undefined {
+    const [from, to] = direction === 'undo' ? [this.done, this.undone] : [this.undone, this.done];
+    const entry = from.at(-1);
+    if (!entry) return undefined;
+    const inverse = apply(entry.edit);
+    from.pop();
+    to.push({ words: entry.words, edit: inverse });
+    return entry;
+  }
+}

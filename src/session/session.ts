@@ -1,0 +1,233 @@
+import type { Matrix, Value } from '../../functions/core/value.ts';
+import { applyEdit } from '../book/apply.ts';
+import { createBook, type LiveBook } from '../book/book.ts';
+import type { Change, Edit } from '../book/edit.ts';
+import { readBook } from '../book/file.ts';
+import { writeBook } from '../book/file-write.ts';
+import { Refusal } from '../book/refusal.ts';
+import type { Calculation, FormulaCheck, Fresh, Place, Progress } from '../calc/api.ts';
+import { createCalculation } from '../calc/calculation.ts';
+import { isFunction } from '../calc/catalogue.ts';
+import { type Locale, plainLocale } from '../units/locale.ts';
+import type { CellInfo, Done, Doubt, Outline, Tile } from './api.ts';
+import { type Command, commands } from './commands/index.ts';
+import { finish, type SettleOptions, settle } from './drive.ts';
+import { History } from './history.ts';
+import { localeOf } from './settings.ts';
+import {
+  cellInfoOf,
+  doubtCount,
+  doubtsOf,
+  namesOutline,
+  sheetOutline,
+  tileOf,
+  type Viewed,
+} from './views.ts';
+
+export interface SessionOptions {
+  /** How this machine writes numbers and dates, where the book does not say. */
+  readonly locale?: Locale;
+}
+
+/** What happened to the book, for whoever keeps a journal. */
+export interface Recorded {
+  readonly kind: 'command' | 'undo' | 'redo';
+  readonly words: string;
+  readonly edit: Edit;
+  readonly inverse: Edit;
+}
+
+/**
+ * One open book: the truth about it. Commands change it, questions are answered from it, history takes everything back.
+ * `execute`, `undo` and `redo` bring all values up to date before they answer; `apply`, `applyUndo` and `applyRedo`
+ * change the book at once and leave the values to `settle`, which works in slices and can be ended at any time.
+ */
+export class Session {
+  /** Called after every change, before it is answered. */
+  onRecord: ((recorded: Recorded) => void) | undefined;
+  private readonly book: LiveBook;
+  private readonly calculation: Calculation;
+  private readonly machine: Locale;
+  private readonly history = new History();
+  private version = 1;
+  private running: Generator<Progress, readonly Fresh[]> | undefined;
+
+  private constructor(book: LiveBook, options: SessionOptions) {
+    this.book = book;
+    this.machine = options.locale ?? plainLocale;
+    this.calculation = createCalculation(book);
+    this.start(this.calculation.all());
+  }
+
+  /** A new book; its values are up to date. */
+  static create(options: SessionOptions = {}): Session {
+    const session = new Session(createBook(), options);
+    finish(session.recalculate());
+    return session;
+  }
+
+  /** Opens a book from its file's text and calculates it. @throws BookFileError */
+  static open(text: string, options: SessionOptions = {}): Session {
+    const session = Session.openStale(text, options);
+    finish(session.recalculate());
+    return session;
+  }
+
+  /** Opens a book and leaves its calculation to `settle`. @throws BookFileError */
+  static openStale(text: string, options: SessionOptions = {}): Session {
+    return new Session(readBook(text), options);
+  }
+
+  /** The text of the book's file. */
+  save(): string {
+    return writeBook(this.book);
+  }
+
+  execute(command: Command): Done {
+    return this.current(this.apply(command));
+  }
+  undo(): Done {
+    return this.current(this.applyUndo());
+  }
+  redo(): Done {
+    return this.current(this.applyRedo());
+  }
+
+  /** Does a command; values stay stale until `settle`. */
+  apply(command: Command): Done {
+    const record = commands.get(command.do);
+    if (!record) return { ok: false, sentence: `There is no command "${String(command.do).slice(0, 40)}".` };
+    const { do: _, ...payload } = command;
+    const read = record.schema.safeParse(payload);
+    if (!read.success) {
+      const [issue] = read.error.issues;
+      return {
+        ok: false,
+        sentence: `The command "${record.id}" was given something unexpected at "${issue?.path.join('.')}": ${issue?.message}.`,
+      };
+    }
+    return this.attempt(() => {
+      const { edit, words, note } = record.plan(
+        { ...this.viewed(), book: this.book, reserved: isFunction },
+        read.data,
+      );
+      const inverse = this.change(edit, { kind: 'command', words });
+      this.history.note(words, inverse);
+      return note;
+    });
+  }
+  applyUndo(): Done {
+    return this.step('undo', 'There is nothing to undo.');
+  }
+  applyRedo(): Done {
+    return this.step('redo', 'There is nothing to redo.');
+  }
+
+  /** True while values are not up to date. */
+  get stale(): boolean {
+    return this.running !== undefined;
+  }
+
+  /** Brings the values up to date, step by step; ending it early keeps what is done. */
+  *recalculate(): Generator<Progress, void> {
+    for (let running = this.running; running; running = this.running) {
+      const { done, value } = running.next();
+      if (done) this.ended();
+      else yield value;
+    }
+  }
+
+  /** Brings the values up to date in slices, with progress; true when they are, false when it was cancelled. */
+  settle(options: SettleOptions = {}): Promise<boolean> {
+    return settle(this.recalculate(), options);
+  }
+
+  outline(): Outline {
+    const viewed = this.viewed();
+    return {
+      title: this.book.title,
+      version: this.version,
+      sheets: this.book.sheets.map(sheetOutline),
+      names: namesOutline(viewed),
+      undo: this.history.undo,
+      redo: this.history.redo,
+      doubts: doubtCount(viewed),
+    };
+  }
+  /** Rows [row, row + rows) of columns [column, column + columns) as the grid shows them. @throws Refusal */
+  tile(sheet: string, row: number, rows: number, column: number, columns: number): Tile {
+    return tileOf(this.viewed(), this.version, { sheet, row, rows, column, columns });
+  }
+  /** @throws Refusal */
+  cellInfo(place: Required<Place>): CellInfo {
+    return cellInfoOf(this.viewed(), place);
+  }
+  check(formula: string, place: Place): FormulaCheck {
+    return this.calculation.check(formula, place);
+  }
+  /** What a formula would give there; nothing is changed. */
+  evaluate(formula: string, place?: Place): Value | Matrix {
+    return this.calculation.evaluate(formula, place);
+  }
+  /** One sentence for an error value. */
+  sentence(issue: Parameters<Calculation['sentence']>[0]): string {
+    return this.calculation.sentence(issue);
+  }
+  doubts(): readonly Doubt[] {
+    return doubtsOf(this.viewed());
+  }
+
+  private viewed(): Viewed {
+    return { book: this.book, calculation: this.calculation, locale: localeOf(this.book, this.machine) };
+  }
+
+  private step(direction: 'undo' | 'redo', nothing: string): Done {
+    return this.attempt(() => {
+      const words = this.history[direction] ?? '';
+      const entry = this.history.step(direction, (edit) => this.change(edit, { kind: direction, words }));
+      if (!entry) throw new Refusal(nothing);
+      return undefined;
+    });
+  }
+
+  /** Applies an edit, has the values follow, and tells the journal. Answers the edit that takes it back. */
+  private change(edit: Edit, about: Pick<Recorded, 'kind' | 'words'>): Edit {
+    const { inverse, changes } = applyEdit(this.book, edit);
+    this.follow(changes);
+    this.onRecord?.({ ...about, edit, inverse });
+    return inverse;
+  }
+
+  private follow(changes: readonly Change[]): void {
+    // What the running recalculation has not come to stays dirty, and the next one does it.
+    this.running?.return([]);
+    this.version++;
+    this.start(this.calculation.update(changes));
+  }
+
+  /** The first step is done at once: from then on the calculation knows what changed. */
+  private start(work: Generator<Progress, readonly Fresh[]>): void {
+    this.running = work;
+    if (work.next().done) this.ended();
+  }
+
+  private ended(): void {
+    this.running = undefined;
+    this.version++;
+  }
+
+  private attempt(change: () => string | undefined): Done {
+    try {
+      const note = change();
+      return { ok: true, outline: this.outline(), ...(note === undefined ? {} : { note }) };
+    } catch (error) {
+      if (error instanceof Refusal) return { ok: false, sentence: error.message };
+      throw error;
+    }
+  }
+
+  private current(done: Done): Done {
+    finish(this.recalculate());
+    return done.ok ? { ...done, outline: this.outline() } : done;
+  }
+}

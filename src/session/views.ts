@@ -1,0 +1,134 @@
+import { isIssue } from '../../functions/core/issue.ts';
+import { Kind } from '../../functions/core/value.ts';
+import { columnOf, sheetOf } from '../book/book.ts';
+import { CellKind } from '../book/cells.ts';
+import type { Book, NamedCell, Sheet } from '../book/model.ts';
+import { refuse } from '../book/refusal.ts';
+import type { Calculation } from '../calc/api.ts';
+import { lettersOf } from '../calc/language/address.ts';
+import type { Locale } from '../units/locale.ts';
+import type { CellInfo, Doubt, Outline, Place, SheetOutline, Tile } from './api.ts';
+import { displayOf, marksOf, writer } from './display.ts';
+import { typedText } from './typed.ts';
+
+/** What questions about an open book are answered from. */
+export interface Viewed {
+  readonly book: Book;
+  readonly calculation: Calculation;
+  readonly locale: Locale;
+}
+
+/** Cells that a tile may have at most; a grid asks for a few thousand. */
+export const LARGEST_TILE = 200_000;
+
+export function sheetOutline(sheet: Sheet): SheetOutline {
+  const { id, name, label, purpose, note, rows } = sheet;
+  const columns = sheet.columns.map((column, c) => ({ ...column, address: lettersOf(c) }));
+  return { id, name, label, purpose, ...(note === undefined ? {} : { note }), rows, columns };
+}
+
+export function namesOutline({ book, calculation, locale }: Viewed): Outline['names'] {
+  return [...book.names.values()]
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+    .map((named) => {
+      const column = columnOf(sheetOf(book, named.sheet), named.column);
+      const value = calculation.value(named.sheet, named.column, named.row);
+      return { ...named, display: displayOf(value, column, locale) };
+    });
+}
+
+/** A block of a sheet as the grid shows it; the part of it that exists. */
+export function tileOf(
+  viewed: Viewed,
+  version: number,
+  block: { sheet: string; row: number; rows: number; column: number; columns: number },
+): Tile {
+  const sheet = sheetOf(viewed.book, block.sheet);
+  const row = Math.max(0, Math.min(block.row, sheet.rows));
+  const rows = Math.max(0, Math.min(block.rows, sheet.rows - row));
+  const column = Math.max(0, Math.min(block.column, sheet.columns.length));
+  const columns = Math.max(0, Math.min(block.columns, sheet.columns.length - column));
+  if (rows * columns > LARGEST_TILE)
+    refuse(
+      `A tile has at most ${LARGEST_TILE} cells; ${rows} × ${columns} were asked for. Ask for smaller ones.`,
+    );
+  const texts = new Array<string>(rows * columns);
+  const marks = new Uint8Array(rows * columns);
+  const names = new Set(
+    [...viewed.book.names.values()].filter((n) => n.sheet === sheet.id).map((n) => `${n.row} ${n.column}`),
+  );
+  for (let c = 0; c < columns; c++) {
+    const of = sheet.columns[column + c]!;
+    const cells = sheet.cells.get(of.id)!;
+    const range = viewed.calculation.column(sheet.id, of.id);
+    const write = writer(of, viewed.locale);
+    for (let r = 0; r < rows; r++) {
+      const at = row + r;
+      const named = names.size > 0 && names.has(`${at} ${of.id}`);
+      texts[r * columns + c] =
+        cells.kinds[at] === CellKind.held ? cells.held.get(at)!.held : write(range, at);
+      marks[r * columns + c] = marksOf(of, cells, range, at, named);
+    }
+  }
+  return { sheet: sheet.id, version, row, rows, column, columns, texts, marks };
+}
+
+export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
+  const sheet = sheetOf(viewed.book, place.sheet);
+  const column = columnOf(sheet, place.column);
+  if (place.row < 0 || place.row >= sheet.rows)
+    refuse(`The sheet "${sheet.name}" has no row ${place.row + 1}.`);
+  const cells = sheet.cells.get(column.id)!;
+  const kind = cells.kinds[place.row];
+  const value = viewed.calculation.value(sheet.id, column.id, place.row);
+  const cell = cells.get(place.row);
+  const computed = kind === CellKind.blank && column.formula !== undefined;
+  const held = cells.held.get(place.row);
+  const dated = viewed.calculation.column(sheet.id, column.id).kinds[place.row] === Kind.date;
+  const sentence = held ? held.reason : isIssue(value) ? viewed.calculation.sentence(value) : undefined;
+  const name = nameOf(viewed.book, place);
+  return {
+    place,
+    display: held ? held.held : displayOf(value, dated ? { ...column, kind: 'date' } : column, viewed.locale),
+    editText: computed ? `=${column.formula}` : typedText(cell, column, viewed.locale),
+    from: computed
+      ? 'column formula'
+      : kind === CellKind.held
+        ? 'held'
+        : kind === CellKind.formula
+          ? 'own formula'
+          : kind === CellKind.blank
+            ? 'blank'
+            : 'value',
+    override: column.formula !== undefined && kind !== CellKind.blank,
+    ...(column.formula === undefined ? {} : { columnFormula: column.formula }),
+    ...(sentence === undefined ? {} : { sentence }),
+    ...(name === undefined ? {} : { name }),
+  };
+}
+
+const nameOf = (book: Book, place: Required<Place>): string | undefined =>
+  [...book.names.values()].find(
+    (n: NamedCell) => n.sheet === place.sheet && n.column === place.column && n.row === place.row,
+  )?.name;
+
+/** How many held values are listed one by one; a page cannot show more, the count is always whole. */
+const HELD_LISTED = 2_000;
+
+/** Everything that the book doubts: held values in the order of sheets, columns and rows, then the calculation's. */
+export function doubtsOf({ book, calculation }: Viewed): readonly Doubt[] {
+  const held: Doubt[] = [];
+  for (const sheet of book.sheets)
+    for (const column of sheet.columns)
+      for (const [row, { reason }] of sheet.cells.get(column.id)!.held) {
+        if (held.length >= HELD_LISTED) break;
+        held.push({ place: { sheet: sheet.id, column: column.id, row }, about: 'held', sentence: reason });
+      }
+  return [...held, ...calculation.doubts()];
+}
+
+export function doubtCount({ book, calculation }: Viewed): number {
+  let held = 0;
+  for (const sheet of book.sheets) for (const cells of sheet.cells.values()) held += cells.held.size;
+  return held + calculation.doubts().length;
+}
