@@ -47,7 +47,10 @@ export const addSheet = defineCommand({
   },
 });
 
-function newColumns(state: State, parts: readonly Partial<Loose>[]): Column[] {
+function newColumns(
+  state: State,
+  parts: readonly { readonly [K in keyof Loose]?: Loose[K] | undefined }[],
+): Column[] {
   const columns: Column[] = [];
   for (const part of parts) {
     const so = { id: '', name: 'new', columns } as unknown as Parameters<typeof checkColumnName>[1];
