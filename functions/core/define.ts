@@ -1,3 +1,4 @@
+import type { Issue } from './issue.ts';
 import type { Handed, Parameter, Unit } from './parameter.ts';
 import type { Constant, Source } from './source.ts';
 import type { Outcome } from './value.ts';
@@ -70,6 +71,11 @@ export interface Definition<P extends readonly Parameter[] = readonly Parameter[
   /** Arguments for which `directions` and the bound tests are run, one for each parameter (undefined = left out). */
   readonly typical: readonly unknown[];
   /**
+   * What is wrong between arguments that are each right in kind (a placement that takes no bar, a name without its
+   * column of names): looked at before the bounds, as a wrong word is.
+   */
+  readonly clash?: (...args: Handed<P>) => Issue | undefined;
+  /**
    * The kernel: plain numbers, words and ranges in; a number, a word, a matrix or an issue out. Arguments are checked
    * before: it is only called with kinds and bounds kept. It never throws on purpose.
    */
@@ -79,7 +85,8 @@ export interface Definition<P extends readonly Parameter[] = readonly Parameter[
 }
 
 /** A definition with its parameter types forgotten, as the registry and the evaluators hold it. */
-export type AnyDefinition = Omit<Definition, 'compute' | 'steps'> & {
+export type AnyDefinition = Omit<Definition, 'compute' | 'steps' | 'clash'> & {
+  readonly clash?: (...args: never[]) => Issue | undefined;
   readonly compute: (...args: never[]) => Outcome;
   readonly steps?: (...args: never[]) => readonly Step[];
 };

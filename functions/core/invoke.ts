@@ -71,7 +71,8 @@ export function parametersFor(definition: AnyDefinition, count: number): readonl
   const group = parameters.slice(-repeats);
   const all = [...parameters];
   while (all.length < count)
-    for (const p of group) all.push({ ...p, name: numbered(p.name, all.length, parameters.length, repeats), optional: true });
+    for (const p of group)
+      all.push({ ...p, name: numbered(p.name, all.length, parameters.length, repeats), optional: true });
   return all;
 }
 
@@ -91,7 +92,8 @@ function outOfBounds(
     const parameter = parameters[i]!;
     const value = handed[i];
     if (parameter.kind === 'number' && typeof value === 'number') {
-      if (!within(value, parameter.bounds)) return boundsIssue(definition, parameter, parameter.bounds, value);
+      if (!within(value, parameter.bounds))
+        return boundsIssue(definition, parameter, parameter.bounds, value);
       if (parameter.whole && !Number.isInteger(value))
         return issue('#NUM!', 'not-whole', {
           function: definition.name,

@@ -50,11 +50,15 @@ export interface NumberParameter<T = number> extends Common<T> {
   readonly fallback?: number;
 }
 
-/** One of a few words, in any case. `aliases` are other spellings. */
+/**
+ * One of a few words, in any case. `aliases` are other spellings. `refused` are words that other functions take, each
+ * with what to do instead: refused like any other word, but with that in the sentence.
+ */
 export interface OptionParameter<T = string> extends Common<T> {
   readonly kind: 'option';
   readonly words: readonly string[];
   readonly aliases?: Readonly<Record<string, string>>;
+  readonly refused?: Readonly<Record<string, string>>;
   readonly fallback?: string;
 }
 
@@ -136,8 +140,9 @@ export function optionOr<const W extends string>(
   words: readonly W[],
   about: string,
   aliases: Readonly<Record<string, W>> = {},
+  refused: Readonly<Record<string, string>> = {},
 ): OptionParameter<W> {
-  return { kind: 'option', name, words, about, aliases, optional: true, fallback };
+  return { kind: 'option', name, words, about, aliases, refused, optional: true, fallback };
 }
 
 export function optionMaybe<const W extends string>(
@@ -191,13 +196,14 @@ type MaybeMissing<P> = P extends { readonly handed?: infer T }
     : never
   : never;
 
-/** True when a number keeps its bounds. */
-export function within(value: number, bounds: Bounds): boolean {
-  return !(
-    (bounds.min !== undefined && value < bounds.min) ||
-    (bounds.max !== undefined && value > bounds.max) ||
-    (bounds.above !== undefined && value <= bounds.above) ||
-    (bounds.below !== undefined && value >= bounds.below)
+/** True when a number keeps its bounds; not-a-number keeps none. */
+export function within(value: number, { min, max, above, below }: Bounds): boolean {
+  return (
+    !Number.isNaN(value) &&
+    (min === undefined || value >= min) &&
+    (max === undefined || value <= max) &&
+    (above === undefined || value > above) &&
+    (below === undefined || value < below)
   );
 }
 

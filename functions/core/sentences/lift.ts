@@ -1,0 +1,13 @@
+import { fig, got, of, type Sentences } from './wording.ts';
+
+/** Heel lifts and what they stand for. */
+export const liftSentences: Sentences = {
+  'no-equivalent': (i) =>
+    `${of(i)} got ${got(i)}; no ${i.details?.what} on the flat gives the same lean with these lengths (${i.details?.why}). Compare with LIFT.AS.ANKLE or LIFT.CHANGE instead.`,
+  'equivalent-out-of-bounds': (i) =>
+    `${of(i)} got ${got(i)}; on the flat the same lean takes ${i.details?.what} of ${fig(i, 'value')}${i.details?.unit}; it accepts ${i.expected}${i.details?.unit}. Choose a smaller lift, or compare with LIFT.CHANGE.`,
+  'lift-not-enough': (i) =>
+    `${i.function} does not reach a "${i.parameter}" of ${got(i)} with a lift up to ${fig(i, 'highest')} cm (${i.details?.limit}); at that lift ${i.details?.at}. Raise "max_lift", or ask for ${i.details?.easier}.`,
+  'no-lift-on-hand': (i) =>
+    `${of(i)} got ${got(i)}, and the highest of the heights on hand is ${i.details?.highest}; it accepts at most that. Add a higher one to "range", or ask for less.`,
+};

@@ -1,0 +1,20 @@
+import { RAD } from './angle.ts';
+
+/** Knee flexion, deg, of a shank from the vertical and a depth of the thigh above the horizontal. */
+export const kneeFlexion = (shank: number, depth: number): number => 90 + shank - depth;
+
+/**
+ * Hip flexion, deg: 180 less the angle between trunk and thigh in space, spine straight, knees turned out by the stance.
+ * At stance 0 it is 90 + lean − depth while lean and depth differ by no more than 90°.
+ */
+export function hipFlexion(lean: number, depth: number, stance: number): number {
+  const forward = Math.sin(lean * RAD);
+  const up = Math.cos(lean * RAD);
+  const thigh = Math.cos(depth * RAD);
+  const ahead = thigh * Math.cos(stance * RAD);
+  const out = thigh * Math.sin(stance * RAD);
+  const down = Math.sin(depth * RAD);
+  // arc tangent instead of arc cosine: no digits lost near 0 and 180
+  const across = forward * down + up * ahead;
+  return 180 - Math.atan2(Math.sqrt(out * out + across * across), forward * ahead - up * down) / RAD;
+}

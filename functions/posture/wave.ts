@@ -1,0 +1,37 @@
+import { RAD } from './angle.ts';
+
+/**
+ * Going down from `from` to `to` (deg), the first x at which mean + c·cos x + s·sin x rises above `level`; −∞ when it
+ * does not. At `from` it must not be above, but may touch.
+ */
+export function firstAbove(
+  mean: number,
+  c: number,
+  s: number,
+  level: number,
+  from: number,
+  to: number,
+): number {
+  const swing = Math.sqrt(c * c + s * s);
+  const height = (level - mean) / swing;
+  if (!(height < 1)) return Number.NEGATIVE_INFINITY;
+  if (height <= -1) return from;
+  // the wave stands above the level within ± acos(height) of its crest: coming from above it is met at the upper end
+  const upper = (Math.atan2(s, c) + Math.acos(height)) / RAD;
+  let behind = (from - upper) % 360;
+  if (behind < 0) behind += 360;
+  // touching the level at `from` may round to just past it
+  if (behind > 360 - 1e-9) behind = 0;
+  const at = from - behind;
+  return at < to ? Number.NEGATIVE_INFINITY : at;
+}
+
+/** The same for falling below `level`. */
+export const firstBelow = (
+  mean: number,
+  c: number,
+  s: number,
+  level: number,
+  from: number,
+  to: number,
+): number => firstAbove(-mean, -c, -s, -level, from, to);
