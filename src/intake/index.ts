@@ -1,0 +1,32 @@
+import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
+import { inspecting as inspectingAll } from './inspect.ts';
+import { type Taken, type TakeOptions, takingIn } from './take-in.ts';
+
+/** Runs a task to its end at once. */
+function finish<T>(task: Generator<Progress, T>): T {
+  for (;;) {
+    const step = task.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** Looks at a file, step by step. Nothing is written. @throws IntakeRefusal */
+export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Generator<Progress, Findings> {
+  return (yield* inspectingAll(bytes, options)).findings;
+}
+
+/** Looks at a file at once. @throws IntakeRefusal */
+export const inspect = (bytes: Uint8Array, options: IntakeOptions = {}): Findings =>
+  finish(inspecting(bytes, options));
+
+/** Brings a file's rows to a sheet, as edits, at once. @throws IntakeRefusal */
+export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions = {}): Taken =>
+  finish(takingIn(bytes, target, options));
+
+export type * from './api.ts';
+export { hashOf, hashOfSoon } from './hash.ts';
+export { recipeFits } from './map.ts';
+export type { CellChange, Mode } from './plan.ts';
+export { type Recipe, readRecipe, recipeJson } from './recipe.ts';
+export { IntakeRefusal, type Note, sentence } from './sentences.ts';
+export { recipeEdit, type Taken, type TakeOptions, takingIn } from './take-in.ts';

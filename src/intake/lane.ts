@@ -1,0 +1,80 @@
+import { type CellBlock, CellKind, type Held } from '../book/cells.ts';
+import type { Note } from './sentences.ts';
+import { sentence } from './sentences.ts';
+
+/** The first of several things, with the row it stands in. */
+export interface First {
+  readonly row: number;
+  readonly text: string;
+}
+
+/** A text of its own: a slice of a long text would keep all of it in memory. */
+export const ownText = (text: string): string => (text.length < 13 ? text : ` ${text}`.slice(1));
+
+/** One column of the sheet while it is filled from the file, row by row. */
+export abstract class Lane {
+  length = 0;
+  filled = 0;
+  blank = 0;
+  readonly held = new Map<number, Held>();
+  firstHeld: (First & { readonly why: Note }) | null = null;
+  /** Words taken as missing, with their counts. */
+  readonly missingSeen = new Map<string, number>();
+  protected kinds: Uint8Array;
+  protected numbers: Float64Array;
+  private readonly missing: ReadonlySet<string>;
+
+  constructor(missing: readonly string[], expected: number) {
+    this.missing = new Set(missing.map((word) => word.toLowerCase()));
+    this.kinds = new Uint8Array(expected);
+    this.numbers = new Float64Array(expected);
+  }
+
+  /** Takes cell `at` of each row; a row that ends before it has a blank there. */
+  abstract put(rows: readonly (readonly string[])[], at: number): void;
+
+  /** Room for so many further rows. */
+  protected reserve(count: number): void {
+    const need = this.length + count;
+    if (need <= this.kinds.length) return;
+    const size = Math.max(need, Math.ceil(this.kinds.length * 1.5));
+    const kinds = new Uint8Array(size);
+    kinds.set(this.kinds);
+    this.kinds = kinds;
+    const numbers = new Float64Array(size);
+    numbers.set(this.numbers);
+    this.numbers = numbers;
+  }
+
+  protected isMissing(trimmed: string): boolean {
+    if (!this.missing.has(trimmed.toLowerCase())) return false;
+    const word = ownText(trimmed);
+    this.missingSeen.set(word, (this.missingSeen.get(word) ?? 0) + 1);
+    this.blank++;
+    return true;
+  }
+
+  protected hold(row: number, text: string, why: Note): void {
+    const own = ownText(text);
+    this.kinds[row] = CellKind.held;
+    this.held.set(row, { held: own, reason: sentence(why) });
+    this.firstHeld ??= { row, text: own, why };
+  }
+
+  /** The cells as a block; the lane must not be used afterwards. */
+  finish(): CellBlock {
+    const { length, held } = this;
+    return {
+      length,
+      kinds: this.kinds.length === length ? this.kinds : this.kinds.slice(0, length),
+      numbers: this.numbers.length === length ? this.numbers : this.numbers.slice(0, length),
+      texts: this.textList(),
+      formulas: new Map(),
+      held,
+    };
+  }
+
+  protected textList(): readonly (string | undefined)[] | null {
+    return null;
+  }
+}

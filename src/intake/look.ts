@@ -1,0 +1,112 @@
+import { readUnitCell } from './read-cell.ts';
+import { type DateReading, readDateForms } from './read-date.ts';
+import { durationUse } from './read-duration.ts';
+import { type MarkUse, markUse } from './read-number.ts';
+import { missingWords, yesNoPairs } from './words.ts';
+
+const missing = new Set(missingWords);
+const yesWords = new Set(yesNoPairs.flatMap(([yes]) => yes));
+const noWords = new Set(yesNoPairs.flatMap(([, no]) => no));
+
+/** A count with the first text that was counted. */
+export class Tally<K> {
+  readonly counts = new Map<K, number>();
+  readonly examples = new Map<K, string>();
+  add(key: K, example: string): void {
+    this.counts.set(key, (this.counts.get(key) ?? 0) + 1);
+    if (!this.examples.has(key)) this.examples.set(key, example);
+  }
+  of(...keys: readonly K[]): number {
+    return keys.reduce((sum, key) => sum + (this.counts.get(key) ?? 0), 0);
+  }
+  example(...keys: readonly K[]): string | undefined {
+    for (const key of keys) if (this.examples.has(key)) return this.examples.get(key);
+    return undefined;
+  }
+}
+
+type DateUse = 'self' | 'dotted' | 'dmy' | 'mdy' | 'open' | 'zone';
+type DurationWay = 'three parts' | 'open' | 'h:mm' | 'm:ss' | 'words';
+
+const EXAMPLES = 3;
+const MOST_DISTINCT = 200;
+
+/** What the cells of one column look like, counted. */
+export class ColumnLook {
+  filled = 0;
+  blank = 0;
+  readonly missing = new Tally<string>();
+  readonly numbers = new Tally<Exclude<MarkUse, 'none'>>();
+  leadingZeros = 0;
+  leadingZeroExample = '';
+  longest = 0;
+  readonly units = new Tally<string>();
+  readonly perCent = new Tally<'%'>();
+  readonly dates = new Tally<DateUse>();
+  compactDates = 0;
+  readonly durations = new Tally<DurationWay>();
+  yes = 0;
+  no = 0;
+  readonly yesNoSeen = new Set<string>();
+  readonly examples: string[] = [];
+  readonly distinct = new Set<string>();
+
+  see(cell: string): void {
+    const text = cell.trim();
+    if (text === '') {
+      this.blank++;
+      return;
+    }
+    const key = text.toLowerCase();
+    if (missing.has(key)) {
+      this.missing.add(text, text);
+      return;
+    }
+    this.filled++;
+    if (this.examples.length < EXAMPLES && !this.examples.includes(text)) this.examples.push(text);
+    if (this.distinct.size < MOST_DISTINCT) this.distinct.add(key);
+    if (yesWords.has(key)) this.yes++;
+    if (noWords.has(key)) this.no++;
+    if (yesWords.has(key) || noWords.has(key)) this.yesNoSeen.add(key);
+    const use = markUse(text);
+    if (use !== 'none') {
+      this.seeNumber(text, use);
+      return;
+    }
+    const date = readDateForms(text);
+    if (date) this.seeDate(text, date);
+    const duration = durationUse(text);
+    if (duration)
+      this.durations.add(duration.form === 'two parts' ? (duration.proves ?? 'open') : duration.form, text);
+    const own = date ? null : readUnitCell(text);
+    if (own?.word === '%') this.perCent.add('%', text);
+    else if (own) this.units.add(own.word, text);
+    // A number inside decides the decimal mark, too.
+    if (own && own.number !== '') {
+      const inner = markUse(own.number);
+      if (inner !== 'none') this.numberInside.add(inner, own.number);
+    }
+  }
+
+  /** Marks of numbers that stand before a unit. */
+  readonly numberInside = new Tally<Exclude<MarkUse, 'none'>>();
+
+  private seeNumber(text: string, use: Exclude<MarkUse, 'none'>): void {
+    this.numbers.add(use, text);
+    if (text.length > this.longest) this.longest = text.length;
+    if (/^0\d+$/.test(text)) {
+      this.leadingZeros++;
+      this.leadingZeroExample ||= text;
+    }
+    if (/^(19|20)\d{6}$/.test(text) && readDateForms(text, true)) this.compactDates++;
+  }
+
+  private seeDate(text: string, reading: DateReading): void {
+    const { form, dmy, mdy, zone } = reading;
+    if (zone) this.dates.add('zone', text);
+    if (form === 'ymd' || form === 'named') this.dates.add('self', text);
+    else if (Number.isNaN(mdy)) this.dates.add('dmy', text);
+    else if (Number.isNaN(dmy)) this.dates.add('mdy', text);
+    else this.dates.add(form === 'dotted' ? 'dotted' : 'open', text);
+  }
+}

@@ -1,0 +1,214 @@
+import { type Cell, type CellBlock, CellKind, Cells } from '../book/cells.ts';
+import type { Edit } from '../book/edit.ts';
+import type { Column, Sheet } from '../book/model.ts';
+import type { HeldRow } from './api.ts';
+import { listed } from './map.ts';
+import { cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
+import { IntakeRefusal, note } from './sentences.ts';
+
+/** A column of the sheet with the cells that came in for it. */
+export interface Filled {
+  readonly column: Column;
+  readonly cells: CellBlock;
+}
+
+export interface CellChange {
+  readonly row: number;
+  readonly column: string;
+  readonly before: Cell;
+  readonly after: Cell;
+}
+
+export interface Plan {
+  readonly edits: readonly Edit[];
+  readonly added: number;
+  readonly updated: number;
+  readonly unchanged: number;
+  /** Rows that could not be placed after all (no key, key twice). */
+  readonly held: readonly HeldRow[];
+  /** What an update changes, the first of them. */
+  readonly changes: readonly CellChange[];
+}
+
+export type Mode = 'append' | 'replace' | 'update';
+
+export interface PlanInput {
+  readonly sheet: Sheet;
+  /** Columns that the sheet does not have yet, in order. */
+  readonly newColumns: readonly Column[];
+  readonly filled: readonly Filled[];
+  readonly rows: number;
+  readonly mode: Mode;
+  /** Names of columns. */
+  readonly key: readonly string[];
+  readonly rawOf: (row: number) => { readonly line: number; readonly raw: string };
+}
+
+const MOST_CHANGES = 500;
+
+/** The edits that bring the rows into the sheet. */
+export function planRows(input: PlanInput): Plan {
+  const { sheet, mode } = input;
+  const before: Edit[] = input.newColumns.map((column, i) => ({
+    do: 'add-column',
+    sheet: sheet.id,
+    index: sheet.columns.length + i,
+    column,
+  }));
+  if (mode === 'replace') {
+    const clear: Edit[] =
+      sheet.rows > 0 ? [{ do: 'remove-rows', sheet: sheet.id, row: 0, count: sheet.rows }] : [];
+    return {
+      ...empty,
+      edits: [...before, ...clear, ...addRows(input, 0, null)],
+      added: input.rows,
+    };
+  }
+  if (mode === 'append' || (input.sheet.rows === 0 && input.key.length === 0)) {
+    const fresh = sheet.rows === 0 ? null : unseenRows(input);
+    const added = fresh ? fresh.length : input.rows;
+    return {
+      ...empty,
+      edits: [...before, ...addRows(input, sheet.rows, fresh)],
+      added,
+      unchanged: input.rows - added,
+    };
+  }
+  const plan = updateRows(input);
+  return { ...plan, edits: [...before, ...plan.edits] };
+}
+
+const empty = {
+  edits: [],
+  added: 0,
+  updated: 0,
+  unchanged: 0,
+  held: [],
+  changes: [],
+} as const satisfies Plan;
+
+/** One edit that adds rows; `rows` chooses some, null takes all. */
+function addRows(input: PlanInput, at: number, rows: readonly number[] | null): Edit[] {
+  const count = rows ? rows.length : input.rows;
+  if (count === 0) return [];
+  const byId = new Map(input.filled.map(({ column, cells }) => [column.id, cells]));
+  const cells = [...input.sheet.columns, ...input.newColumns].map(({ id }) => {
+    const block = byId.get(id);
+    return block ? (rows ? pick(block, rows) : block) : [];
+  });
+  return [{ do: 'add-rows', sheet: input.sheet.id, row: at, count, cells }];
+}
+
+/** Cells of the sheet as they stand; a column that is still to be made is blank. */
+function standing(input: PlanInput): CellBlock[] {
+  return input.filled.map(({ column }) => input.sheet.cells.get(column.id) ?? new Cells(input.sheet.rows));
+}
+
+/** Rows that do not stand in the sheet yet. A row that the file has twice and the sheet once is new once. */
+function unseenRows(input: PlanInput): number[] {
+  const there = standing(input);
+  const coming = input.filled.map((f) => f.cells);
+  const byHash = new Map<number, number[]>();
+  rowHashes(there, input.sheet.rows).forEach((hash, row) => {
+    const rows = byHash.get(hash);
+    if (rows) rows.push(row);
+    else byHash.set(hash, [row]);
+  });
+  const fresh: number[] = [];
+  rowHashes(coming, input.rows).forEach((hash, row) => {
+    const rows = byHash.get(hash);
+    const at = rows?.findIndex((other) => sameRow(coming, row, there, other)) ?? -1;
+    if (at < 0) fresh.push(row);
+    else rows!.splice(at, 1);
+  });
+  return fresh;
+}
+
+/** Rows are recognised by key: known ones get the file's filled cells, others are added. */
+function updateRows(input: PlanInput): Plan {
+  const { sheet, filled } = input;
+  const keys = input.key.map((name) => {
+    const at = filled.findIndex(({ column }) => column.name.toLowerCase() === name.toLowerCase());
+    if (at < 0) throw noKey(input, name);
+    return at;
+  });
+  if (keys.length === 0) throw noKey(input, '');
+  const there = standing(input);
+  const keyOf = (blocks: readonly CellBlock[], row: number): string =>
+    keys.map((k) => cellKey(blocks[k]!, row)).join('\u0000');
+  const rowOf = new Map<string, number>();
+  for (let row = 0; row < sheet.rows; row++) {
+    const key = keyOf(there, row);
+    if (!rowOf.has(key)) rowOf.set(key, row);
+  }
+  const coming = filled.map((f) => f.cells);
+  const fresh: number[] = [];
+  const held: HeldRow[] = [];
+  const changes: CellChange[] = [];
+  const writes = new Map<number, number>();
+  const seen = new Set<string>();
+  let unchanged = 0;
+  for (let row = 0; row < input.rows; row++) {
+    const key = keyOf(coming, row);
+    if (keys.some((k) => coming[k]!.kinds[row] === CellKind.blank)) {
+      held.push({ ...input.rawOf(row), reason: note('key-missing', { key: input.key.join(' + ') }) });
+      continue;
+    }
+    if (seen.has(key)) {
+      const value = key.replaceAll('\u0000', ' + ');
+      held.push({ ...input.rawOf(row), reason: note('key-twice', { key: input.key.join(' + '), value }) });
+      continue;
+    }
+    seen.add(key);
+    const target = rowOf.get(key);
+    if (target === undefined) fresh.push(row);
+    else if (differs(coming, row, there, target)) writes.set(target, row);
+    else unchanged++;
+  }
+  const edits = filled.flatMap(({ column, cells }, k): Edit[] => {
+    // One edit a run of neighbouring rows: a blank of the file leaves what stands there.
+    const runs: { row: number; cells: Cell[] }[] = [];
+    for (const [target, row] of [...writes].sort((a, b) => a[0] - b[0])) {
+      if (cells.kinds[row] === CellKind.blank || sameCell(cells, row, there[k]!, target)) continue;
+      const after = cellAt(cells, row);
+      if (changes.length < MOST_CHANGES)
+        changes.push({ row: target, column: column.name, before: cellAt(there[k]!, target), after });
+      const last = runs.at(-1);
+      if (last && last.row + last.cells.length === target) last.cells.push(after);
+      else runs.push({ row: target, cells: [after] });
+    }
+    return runs.map((run) => ({
+      do: 'put-cells',
+      sheet: sheet.id,
+      row: run.row,
+      columns: [column.id],
+      cells: [run.cells],
+    }));
+  });
+  return {
+    edits: [...edits, ...addRows(input, sheet.rows, fresh)],
+    added: fresh.length,
+    updated: writes.size,
+    unchanged,
+    held,
+    changes,
+  };
+}
+
+const differs = (
+  coming: readonly CellBlock[],
+  row: number,
+  there: readonly CellBlock[],
+  target: number,
+): boolean =>
+  coming.some((block, k) => block.kinds[row] !== CellKind.blank && !sameCell(block, row, there[k]!, target));
+
+function cellAt(block: CellBlock, row: number): Cell {
+  const cells = new Cells(1);
+  cells.write(0, pick(block, [row]));
+  return cells.get(0);
+}
+
+function noKey(input: PlanInput, key: string): IntakeRefusal {
+  return new IntakeRefusal('no-key', { key, columns: listed(input.filled.map((f) => f.column.name)) });
+}

@@ -1,0 +1,77 @@
+import type { Json } from '../book/model.ts';
+import { z } from '../book/zod.ts';
+import { IntakeRefusal } from './sentences.ts';
+
+const dateOrder = z.enum(['ymd', 'dmy', 'mdy']);
+const decimal = z.enum(['.', ',']);
+const words = z.array(z.string().max(60)).max(60);
+const text = z.string().min(1).max(200);
+
+/** Which heading feeds which column, and how its cells are read. What is left out is found in the file each time. */
+export const recipeColumn = z.strictObject({
+  heading: text,
+  /** Other headings that mean the same. */
+  or: z.array(text).max(20).optional(),
+  /** Name of the sheet's column. */
+  column: text,
+  /** Unit of the cells, by its sign or a word for it. */
+  unit: z.string().max(20).optional(),
+  /** What a cell is multiplied with to be in that unit: 0.1 for tenths. */
+  factor: z.number().positive().optional(),
+  decimal: decimal.optional(),
+  dateOrder: dateOrder.optional(),
+  clock: z.enum(['h:mm', 'm:ss']).optional(),
+  missing: words.optional(),
+  yes: words.optional(),
+  no: words.optional(),
+  /** The file may come without it. */
+  optional: z.boolean().optional(),
+});
+export type RecipeColumn = z.infer<typeof recipeColumn>;
+
+/** How a kind of file comes into a sheet; stored in the book, recognised by its headings. */
+export const recipe = z.strictObject({
+  version: z.literal(1),
+  title: text,
+  /** Name of the sheet. */
+  sheet: text,
+  columns: z.array(recipeColumn).min(1).max(2000),
+  /** Headings that the recipe does not name: left out, matched with columns of the same name, or made new columns. */
+  rest: z.enum(['ignore', 'match', 'add']).optional(),
+  mode: z.enum(['append', 'replace', 'update']).optional(),
+  /** Columns by which rows are recognised when updating. */
+  key: z.array(text).max(8).optional(),
+  /** Missing-value words of all columns. */
+  missing: words.optional(),
+  /** How the file is read, where it must not be found out. */
+  read: z
+    .strictObject({
+      encoding: z.string().max(40).optional(),
+      delimiter: z.enum([',', ';', '\t', '|']).optional(),
+      quote: z.enum(['"', "'", '']).optional(),
+      preamble: z.int().min(0).max(1000).optional(),
+      headingLines: z.int().min(0).max(2).optional(),
+      unitsLine: z.boolean().optional(),
+      footer: z.int().min(0).max(1000).optional(),
+      shortRows: z.enum(['hold', 'place']).optional(),
+      decimal: decimal.optional(),
+      dateOrder: dateOrder.optional(),
+    })
+    .optional(),
+});
+export type Recipe = z.infer<typeof recipe>;
+
+/**
+ * A recipe from the book's parts.
+ * @throws IntakeRefusal when its shape is wrong
+ */
+export function readRecipe(json: unknown, key = ''): Recipe {
+  const parsed = recipe.safeParse(json);
+  if (parsed.success) return parsed.data;
+  const first = parsed.error.issues[0]!;
+  const at = first.path.length > 0 ? ` at ${first.path.join('.')}` : '';
+  throw new IntakeRefusal('recipe-broken', { recipe: key, problem: `${first.message}${at}` });
+}
+
+/** A recipe as it is stored: keys that are not set are left out. */
+export const recipeJson = (r: Recipe): Json => JSON.parse(JSON.stringify(r)) as Json;

@@ -1,0 +1,203 @@
+/** Something to say about a file, as data. The sentence is made last, here and nowhere else. */
+export interface Note {
+  readonly reason: Reason;
+  readonly details: Details;
+}
+export type Details = Readonly<Record<string, string | number>>;
+
+type Say = (d: Details) => string;
+const many = (n: string | number | undefined, one: string, more = `${one}s`): string =>
+  `${Number(n).toLocaleString('en')} ${Number(n) === 1 ? one : more}`;
+const bytes = (n: string | number | undefined): string =>
+  Number(n) >= 1e6 ? `${(Number(n) / 1e6).toFixed(0)} MB` : `${Number(n).toLocaleString('en')} bytes`;
+const file = (d: Details): string => (d.name ? `"${d.name}"` : 'The file');
+const column = (d: Details): string => `Column "${d.heading}"`;
+const markNames: Record<string, string> = {
+  ',': 'comma',
+  ';': 'semicolon',
+  '\t': 'tab',
+  '|': 'vertical bar',
+  '"': 'double quote',
+  "'": 'single quote',
+  '.': 'point',
+};
+const mark = (m: string | number | undefined): string => markNames[String(m)] ?? `"${m}"`;
+const order: Record<string, string> = { ymd: 'year-month-day', dmy: 'day-month-year', mdy: 'month-day-year' };
+
+const ACCEPTED = 'a text table (CSV: commas, semicolons, tabs or bars between the cells)';
+
+/** Every sentence of the intake, by its reason. */
+export const sentences = {
+  // Refusals: what arrived, what is accepted, what to do.
+  'empty-file': (d) =>
+    `${file(d)} is empty (0 bytes). The intake takes ${ACCEPTED}. Export it again, or choose another file.`,
+  'blank-file': (d) =>
+    `${file(d)} holds nothing but blank lines. The intake takes ${ACCEPTED}. Export it again, or choose another file.`,
+  'too-large': (d) =>
+    `${file(d)} has ${bytes(d.size)}; the intake takes up to ${bytes(d.largest)} at once. Split it, or leave out columns.`,
+  'only-headings': (d) =>
+    `${file(d)} has headings (${many(d.columns, 'column')}) but no row under them. The intake needs at least one row. Export it again with its data.`,
+  'not-a-table': (d) =>
+    `${file(d)} is ${d.what}, not a table. The intake takes ${ACCEPTED}. ${d.remedy ?? 'Export the table as CSV first.'}`,
+  'is-a-book': (d) =>
+    `${file(d)} is a book, not a table to bring in. Open it as a book; the intake takes ${ACCEPTED}.`,
+  'no-matching-column': (d) =>
+    `None of the ${many(d.count, 'heading')} of ${file(d)} (${d.headings}) fits a column of sheet "${d.sheet}" (${d.columns}). Choose another sheet, rename the headings, or give the sheet a recipe that says which heading feeds which column.`,
+  'recipe-misses': (d) =>
+    `${file(d)} has no column "${d.heading}", which the recipe "${d.recipe}" needs for "${d.column}". It has: ${d.headings}. Choose the right file, or change the recipe.`,
+  'recipe-column-unknown': (d) =>
+    `The recipe "${d.recipe}" fills a column "${d.column}", and sheet "${d.sheet}" has none of that name. It has: ${d.columns}. Change the recipe or add the column.`,
+  'recipe-broken': (d) =>
+    `The recipe "${d.recipe}" cannot be read: ${d.problem}. Make it anew by bringing the file in without it.`,
+  'unknown-unit': (d) =>
+    `The recipe gives column "${d.column}" the unit "${d.unit}", which is not known. Known units: ${d.known}.`,
+  'unit-of-other-dimension': (d) =>
+    `The recipe reads "${d.heading}" in ${d.unit} (${d.found}), but column "${d.column}" holds ${d.dimension}. Change the unit or the column.`,
+
+  'unknown-encoding': (d) =>
+    `"${d.encoding}" is no encoding known here. Choose one such as utf-8, utf-16le, windows-1252 or iso-8859-2; the file looks like ${d.found}.`,
+  'no-key': (d) =>
+    `Updating needs a column by which rows are recognised${d.key ? `; "${d.key}" is none that the file fills` : ''}. Columns that it fills: ${d.columns}.`,
+
+  // Evidence.
+  'byte-order-mark': (d) => `The file begins with the byte order mark of ${d.encoding}.`,
+  'zero-bytes': (d) => `Every other byte is 0, as in ${d.encoding}.`,
+  'only-ascii': () => 'Every byte is plain ASCII, which reads the same in every encoding considered.',
+  'valid-utf-8': (d) => `${many(d.count, 'byte')} beyond ASCII, and all of them are valid UTF-8.`,
+  'not-utf-8': (d) =>
+    `${many(d.count, 'byte')} beyond ASCII that ${Number(d.count) === 1 ? 'is' : 'are'} not UTF-8; they read well as ${d.encoding}, for example "${d.example}".`,
+  'damaged-utf-8': (d) =>
+    `The file is UTF-8 but for ${many(d.count, 'damaged byte')}, shown as �. Look at the marked cells.`,
+  'consistent-fields': (d) =>
+    `${mark(d.mark)} splits ${d.matching} of ${d.rows} lines into ${many(d.fields, 'cell')}.`,
+  'one-column': () => 'No mark splits the lines; the file has one column.',
+  'said-by-file': (d) => `The file's first line says so: ${d.line}.`,
+  'quotes-seen': (d) => `${many(d.count, 'cell')} of the first lines stand in ${mark(d.mark)}s.`,
+  'no-quotes': () => 'No cell of the first lines is quoted.',
+  'first-line': () => 'The first line is full of texts that differ, and is no row of data.',
+  'first-full-line': (d) => `Line ${d.line} is the first that is filled like the rows below it.`,
+  'no-headings': () => 'The first line reads like the rows below it, so the columns are numbered.',
+  'two-headings': () => 'Two lines stand above the first row; the upper one groups the lower one.',
+  'one-heading': () => 'One line of texts stands above the first row.',
+  'units-below': (d) => `The line under the headings holds units: ${d.example}.`,
+  'no-units-below': () => 'The line under the headings is a row.',
+  'no-footer': () => 'The last lines are rows like the others.',
+  'footer-words': (d) => `The last lines begin with words like "${d.word}".`,
+  'rows-complete': () => 'A row with fewer cells than headings is an exception here and may be damaged.',
+  'rows-often-short': (d) =>
+    `${many(d.count, 'row')} of ${d.rows} end early: this file leaves out blank cells at the end.`,
+  chosen: () => 'You chose it.',
+  'by-recipe': () => 'The recipe says so.',
+
+  // Columns.
+  'cells-fit': (d) => `${d.fit} of ${many(d.filled, 'filled cell')} read as ${d.kind}.`,
+  'no-cells': () => 'All cells seen are blank.',
+  'leading-zeros': (d) => `Numbers with leading zeros such as "${d.example}" are labels, kept as text.`,
+  'unit-in-heading': (d) => `The heading says "${d.word}".`,
+  'unit-in-cells': (d) => `${many(d.count, 'cell')} carry the unit "${d.word}".`,
+  'unit-below-heading': (d) => `The line under the heading says "${d.word}".`,
+  'unit-of-column': (d) => `Nothing says a unit; the column is shown in ${d.word}.`,
+  'no-unit': () => 'Nothing says a unit.',
+  'decimal-seen': (d) => `${many(d.count, 'cell')} like "${d.example}".`,
+  'decimal-elsewhere': (d) => `Other columns of the file use a decimal ${mark(d.mark)}.`,
+  'decimal-none': () => 'No cell has decimals.',
+  'decimal-ambiguous': (d) =>
+    `"${d.example}" could be thousands or decimals; taken with a decimal ${mark(d.mark)}.`,
+  'date-order-proven': (d) => `"${d.example}" can only be ${order[String(d.order)]}.`,
+  'date-order-written': (d) => `Dates like "${d.example}" say their order themselves.`,
+  'date-order-open': (d) =>
+    `Every date fits both day-month and month-day, such as "${d.example}"; taken as ${order[String(d.order)]}. Say which it is.`,
+  'date-order-mixed': (d) =>
+    `Some dates can only be day-month ("${d.dmy}"), others only month-day ("${d.mdy}"); taken as ${order[String(d.order)]}, the others are held.`,
+  'clock-proven': (d) => `"${d.example}" can only be ${d.clock}.`,
+  'clock-said': (d) => `The heading says "${d.word}".`,
+  'clock-open': (d) =>
+    `"${d.example}" could be hours and minutes or minutes and seconds; taken as ${d.clock}. Say which it is.`,
+
+  // Held cells.
+  'not-a-number': (d) =>
+    `"${d.text}" is no number. A number such as ${d.example} is accepted here. Correct it or clear it.`,
+  'other-mark': (d) =>
+    `"${d.text}" has another decimal mark than this column, which has a ${mark(d.mark)}. Write ${d.write} if that is meant.`,
+  'lone-unit': (d) =>
+    `"${d.text}" carries a unit; the cells of this column are plain numbers in ${d.unit}. Write ${d.write} if that is meant.`,
+  'other-unit': (d) =>
+    `"${d.text}" is in ${d.unit}, which is no unit of ${d.dimension}. Give the value in ${d.expected} or clear it.`,
+  'unit-without-dimension': (d) =>
+    `"${d.text}" carries the unit ${d.unit}, but the column has none. Give the column a unit, or take it off.`,
+  'not-a-date': (d) =>
+    `"${d.text}" is no date in the order ${order[String(d.order)]}. Correct it, for example as ${d.example}.`,
+  'not-a-duration': (d) =>
+    `"${d.text}" is no duration. Minutes (75), "75 min" or ${d.clock} such as ${d.example} are accepted.`,
+  'not-yes-no': (d) => `"${d.text}" is neither yes (${d.yes}) nor no (${d.no}). Correct it or clear it.`,
+  'not-a-choice': (d) => `"${d.text}" is none of the choices: ${d.choices}. Correct it, or add the choice.`,
+
+  // Held rows.
+  'too-many-cells': (d) =>
+    `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a mark inside a cell that should stand in quotes.`,
+  'too-few-cells': (d) =>
+    `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a line break inside a cell, or fill in what is missing.`,
+  'open-quote': () =>
+    'A quote is opened on this line and not closed properly, so its cells cannot be told apart. Close the quote or take it out.',
+  'key-missing': (d) => `The row has no ${d.key}, by which rows are recognised. Fill it in.`,
+  'key-twice': (d) =>
+    `The file has ${d.key} = "${d.value}" more than once; the first of them was taken. Decide which is right.`,
+
+  // Notes of a report.
+  'duplicate-heading': (d) =>
+    `The heading "${d.heading}" stands over ${many(d.count, 'column')}; they are kept apart as ${d.names}.`,
+  'blank-heading': (d) =>
+    `Column ${d.position} has cells but no heading; it is called "${d.label}". Name it if it matters.`,
+  'cells-held': (d) =>
+    `${column(d)}: ${many(d.count, 'cell')} held, such as "${d.example}" on line ${d.line}: ${d.why}`,
+  'missing-words': (d) =>
+    `${column(d)}: ${many(d.count, 'cell')} with ${d.words} taken as missing and left blank.`,
+  'own-units': (d) =>
+    `${column(d)}: ${many(d.count, 'cell')} with a unit of their own, such as "${d.example}", converted from it.`,
+  'decimal-commas': (d) => `${column(d)}: decimal commas, such as "${d.example}".`,
+  'time-zones': (d) =>
+    `${column(d)}: ${many(d.count, 'date')} with a time zone, such as "${d.example}"; the time is taken as it is written.`,
+  'per-cent': (d) => `${column(d)}: per cent signs left off, so "${d.example}" is ${d.value}.`,
+  'formula-like': (d) =>
+    `${column(d)}: ${many(d.count, 'cell')} begin like a formula, such as "${d.example}"; they are kept as text and never computed.`,
+  'computed-column': (d) =>
+    `${column(d)} was left out: "${d.column}" is computed by its formula in this sheet.`,
+  'column-left-out': (d) => `${column(d)} was left out: no column of this sheet has that name or meaning.`,
+  'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out by the recipe.`,
+  'new-column': (d) => `${column(d)} became the new column "${d.column}".`,
+  'rows-held': (d) =>
+    `${many(d.count, 'row')} could not be placed and ${Number(d.count) === 1 ? 'is' : 'are'} kept as held rows.`,
+  'short-rows-placed': (d) => `${many(d.count, 'row')} ended early; the cells that lack are blank.`,
+  'footer-apart': (d) => `${many(d.count, 'line')} at the end set apart: ${d.raw}`,
+  'headings-again': (d) => `${many(d.count, 'line')} repeat the headings and were skipped.`,
+  'seen-before': (d) => `${many(d.count, 'row')} stand in the sheet already and were not entered again.`,
+  'duplicate-rows': (d) =>
+    `${many(d.count, 'row')} in the file ${Number(d.count) === 1 ? 'is' : 'are'} the same as an earlier one, the first on line ${d.line}; all of them were placed.`,
+  'out-of-bounds': (d) =>
+    `${column(d)}: ${many(d.count, 'value')} outside ${d.bounds} ${d.unit}${d.because ? ` (${d.because})` : ''}, such as ${d.value} on line ${d.line}. They are placed; look at them.`,
+  'factor-proposed': (d) =>
+    `${column(d)}: its middle value is ${d.value} ${d.unit}, outside ${d.bounds}. Read in ${d.proposed} it would be ${d.wouldBe} ${d.unit}. Change the unit if that is right.`,
+  'future-dates': (d) =>
+    `${column(d)}: ${many(d.count, 'date')} in the future, such as ${d.value} on line ${d.line}. Look at them.`,
+  'row-doubt': (d) => `${many(d.count, 'row')}: ${d.doubt} (first on line ${d.line}).`,
+  'looked-at-part': (d) =>
+    `The file is long: these findings rest on its first ${d.rows} rows and its end. Every row is checked when it is placed.`,
+} satisfies Record<string, Say>;
+
+export type Reason = keyof typeof sentences;
+
+export const note = (reason: Reason, details: Details = {}): Note => ({ reason, details });
+
+/** The sentence for a note. */
+export const sentence = (n: Note): string => (sentences[n.reason] as Say)(n.details);
+
+/** A file or a recipe that the intake does not take; the message is one sentence for the user. */
+export class IntakeRefusal extends Error {
+  override readonly name = 'IntakeRefusal';
+  readonly note: Note;
+  constructor(reason: Reason, details: Details = {}) {
+    const why = note(reason, details);
+    super(sentence(why));
+    this.note = why;
+  }
+}
