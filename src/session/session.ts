@@ -6,10 +6,10 @@ import { readBook } from '../book/file.ts';
 import { writeBook } from '../book/file-write.ts';
 import { Refusal } from '../book/refusal.ts';
 import type { Calculation, FormulaCheck, Fresh, Place, Progress } from '../calc/api.ts';
-import { createCalculation } from '../calc/calculation.ts';
-import { isFunction } from '../calc/catalogue.ts';
+import { createCalculation, isFunctionName } from '../calc/index.ts';
 import { type Locale, plainLocale } from '../units/locale.ts';
 import type { CellInfo, Done, Doubt, Outline, Tile } from './api.ts';
+import { type Incoming, type Prepared, preparing } from './bring-in.ts';
 import { type Command, commands } from './commands/index.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
 import { History } from './history.ts';
@@ -108,7 +108,7 @@ export class Session {
     }
     return this.attempt(() => {
       const { edit, words, note } = record.plan(
-        { ...this.viewed(), book: this.book, reserved: isFunction },
+        { ...this.viewed(), book: this.book, reserved: isFunctionName },
         read.data,
       );
       const inverse = this.change(edit, { kind: 'command', words });
@@ -121,6 +121,21 @@ export class Session {
   }
   applyRedo(): Done {
     return this.step('redo', 'There is nothing to redo.');
+  }
+
+  /**
+   * Reads a file for a sheet, step by step, without writing anything: `report` it, then `bringIn` it.
+   * @throws IntakeRefusal
+   */
+  preparing(incoming: Omit<Incoming, 'reserved'>): Generator<Progress, Prepared> {
+    return preparing(this.book, { ...incoming, reserved: isFunctionName });
+  }
+  /** Writes a prepared import, as one step that undo takes back; values stay stale until `settle`. */
+  bringIn({ edit, words }: Prepared): Done {
+    return this.attempt(() => {
+      this.history.note(words, this.change(edit, { kind: 'command', words }));
+      return undefined;
+    });
   }
 
   /** True while values are not up to date. */

@@ -4,10 +4,11 @@ import type { Column } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
+import { movedColumns, rewriteFormulas } from '../rewriting.ts';
 import { columnParts, tidyColumn } from './column-parts.ts';
 import { defineCommand } from './define.ts';
 import { withFormula } from './set-formula.ts';
-import { bareFormula, checkColumnName, columnTaken, newId, sheetId } from './shared.ts';
+import { bareFormula, checkColumnName, columnTaken, newId, sheetId, together } from './shared.ts';
 
 /** Adds a column. Without a name it gets one made from its label; with a formula it takes the dimension of its result. */
 export const addColumn = defineCommand({
@@ -33,13 +34,13 @@ export const addColumn = defineCommand({
       text ? state.calculation.check(text, place) : undefined,
       true,
     );
+    const at = Math.min(index ?? sheet.columns.length, sheet.columns.length);
+    const { edits } = rewriteFormulas(
+      state.book,
+      movedColumns(state.book, id, (c) => (c < at ? c : c + 1)),
+    );
     return {
-      edit: {
-        do: 'add-column',
-        sheet: id,
-        index: Math.min(index ?? sheet.columns.length, sheet.columns.length),
-        column,
-      },
+      edit: together([...edits, { do: 'add-column', sheet: id, index: at, column }]),
       words: `Add column ${column.label}`,
     };
   },

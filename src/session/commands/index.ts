@@ -1,25 +1,57 @@
 import type { z } from '../../book/zod.ts';
 import { addColumn } from './add-column.ts';
+import { addRows } from './add-rows.ts';
 import { addSheet } from './add-sheet.ts';
+import { changeColumn } from './change-column.ts';
+import { changeSheet } from './change-sheet.ts';
 import { clearCells } from './clear-cells.ts';
 import type { CommandRecord } from './define.ts';
+import { duplicateColumn } from './duplicate-column.ts';
+import { duplicateSheet } from './duplicate-sheet.ts';
+import { fill } from './fill.ts';
+import { importRows } from './import.ts';
+import { moveColumn } from './move-column.ts';
+import { moveRows } from './move-rows.ts';
+import { moveSheet } from './move-sheet.ts';
 import { nameCell } from './name-cell.ts';
 import { releaseCells } from './release-cells.ts';
+import { removeColumn } from './remove-column.ts';
+import { removeName } from './remove-name.ts';
+import { removeRows } from './remove-rows.ts';
+import { removeSheet } from './remove-sheet.ts';
+import { renameName } from './rename-name.ts';
 import { setCells } from './set-cells.ts';
 import { setFormula } from './set-formula.ts';
 import { setPart } from './set-part.ts';
 import { setTitle } from './set-title.ts';
+import { sortRows } from './sort-rows.ts';
 
 const records = [
   setCells,
   clearCells,
+  fill,
   setFormula,
   releaseCells,
+  addRows,
+  removeRows,
+  moveRows,
+  sortRows,
   addColumn,
+  duplicateColumn,
+  removeColumn,
+  moveColumn,
+  changeColumn,
   addSheet,
+  duplicateSheet,
+  removeSheet,
+  moveSheet,
+  changeSheet,
   nameCell,
+  renameName,
+  removeName,
   setTitle,
   setPart,
+  importRows,
 ] as const;
 
 type AnyRecord = (typeof records)[number];

@@ -1,0 +1,99 @@
+import { columnOf, sheetOf } from '../../book/book.ts';
+import { type Cell, CellKind, type Cells } from '../../book/cells.ts';
+import type { Edit } from '../../book/edit.ts';
+import type { Column } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+import { z } from '../../book/zod.ts';
+import { renameColumn } from '../../calc/index.ts';
+import type { Locale } from '../../units/locale.ts';
+import { renamedInRecipes } from '../recipes.ts';
+import { rewriteFormulas } from '../rewriting.ts';
+import { readTyped, typedText } from '../typed.ts';
+import { columnParts, tidyColumn } from './column-parts.ts';
+import { defineCommand } from './define.ts';
+import { noteOf } from './set-formula.ts';
+import { bareFormula, checkColumnName, columnId, plural, sheetId, together } from './shared.ts';
+
+/**
+ * Changes what is said about a column; null takes a part away. A new name goes into every formula and recipe that uses
+ * the column. A new kind or dimension reads the cells again as they are shown; what does not fit is held. Another unit
+ * of the same dimension changes no stored value.
+ */
+export const changeColumn = defineCommand({
+  id: 'change-column',
+  schema: z.strictObject({ sheet: sheetId, column: columnId, change: columnParts.partial() }),
+  plan(state, { sheet: id, column: ofId, change }) {
+    const { book, locale } = state;
+    const sheet = sheetOf(book, id);
+    const before = columnOf(sheet, ofId);
+    const { formula = before.formula, ...parts } = change;
+    const given = Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined));
+    const text = bareFormula(formula ?? '');
+    const after = tidyColumn({ ...fittingUnit(before, given), formula: text });
+    const renamed = after.name !== before.name;
+    if (renamed && nameKey(after.name) !== nameKey(before.name))
+      checkColumnName(state, sheet, after.name, ofId);
+    const rename = (f: string, home: string) => renameColumn(f, book, home, id, ofId, after.name);
+    const rewritten = renamed
+      ? rewriteFormulas(book, (f, home) => rename(f, home.sheet), { sheet: id, column: ofId })
+      : { edits: [], count: 0 };
+    const column: Column =
+      after.formula === undefined ? after : { ...after, formula: rename(after.formula, id) };
+    const edits: Edit[] = [
+      ...rewritten.edits,
+      { do: 'change-column', sheet: id, column: renamed ? column : after },
+    ];
+    if (renamed)
+      edits.push(...renamedInRecipes(book, { sheet: sheet.name, column: before.name }, after.name));
+    const cells = sheet.cells.get(ofId)!;
+    const reread = readAgain(before, after) ? rereadCells(cells, before, after, locale) : undefined;
+    if (reread) edits.push({ do: 'put-cells', sheet: id, row: 0, columns: [ofId], cells: [reread.cells] });
+    const notes = [
+      renamed && rewritten.count
+        ? `${plural(rewritten.count, 'formula')} now ${rewritten.count === 1 ? 'says' : 'say'} ${after.name}.`
+        : '',
+      reread?.held
+        ? `${plural(reread.held, 'cell')} did not fit and ${reread.held === 1 ? 'is' : 'are'} held.`
+        : '',
+      text !== '' && text !== before.formula
+        ? (noteOf(state.calculation.check(text, { sheet: id, column: ofId })).note ?? '')
+        : '',
+    ].filter(Boolean);
+    return {
+      edit: together(edits),
+      words: renamed ? `Rename column ${before.name} to ${after.name}` : `Change column ${before.label}`,
+      ...(notes.length ? { note: notes.join(' ') } : {}),
+    };
+  },
+});
+
+/** The column with the change; a unit that belongs to the old dimension goes with it. */
+function fittingUnit(before: Column, change: Readonly<Record<string, unknown>>): Column {
+  const after = { ...before, ...change };
+  const moved = 'dimension' in change && change.dimension !== before.dimension && !('unit' in change);
+  return (moved ? { ...after, unit: undefined } : after) as Column;
+}
+
+const readAgain = (before: Column, after: Column): boolean =>
+  before.kind !== after.kind ||
+  before.dimension !== after.dimension ||
+  (after.kind === 'choice' && JSON.stringify(before.choices) !== JSON.stringify(after.choices));
+
+/** Own values as they are shown, read for the changed column; formulas stay. */
+function rereadCells(
+  cells: Cells,
+  before: Column,
+  after: Column,
+  locale: Locale,
+): { cells: Cell[]; held: number } | undefined {
+  if (cells.blank) return undefined;
+  let held = 0;
+  const read = Array.from({ length: cells.length }, (_, row): Cell => {
+    const cell = cells.get(row);
+    if (cells.kinds[row] === CellKind.blank || cells.kinds[row] === CellKind.formula) return cell;
+    const now = readTyped(typedText(cell, before, locale), after, locale, true);
+    if (now !== null && typeof now === 'object' && 'held' in now) held++;
+    return now;
+  });
+  return { cells: read, held };
+}
