@@ -1,3 +1,4 @@
+import { sheetOf } from '../book/book.ts';
 import type { Edit } from '../book/edit.ts';
 import type { Book, Json, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
@@ -16,11 +17,12 @@ import {
 } from '../intake/index.ts';
 import { plausibility } from './plausibility.ts';
 
-/** A file that is about to come into a sheet; null makes a new one. */
+/** A file that is about to come into a sheet. */
 export interface Incoming extends Pick<TakeOptions, 'mode' | 'key' | 'rest' | 'choices' | 'largest'> {
   readonly bytes: Uint8Array;
   readonly name: string;
-  readonly sheet: Sheet | null;
+  /** Id of the sheet; null makes a new one. */
+  readonly sheet: string | null;
   /** When, ISO 8601. */
   readonly now: string;
   /** Key of the recipe to use; left out, the sheet's recipe that fits the headings, else matching headings. */
@@ -40,7 +42,8 @@ const MEANT = 0.5;
 
 /** Reads a file for a sheet, by recipe or by its headings. @throws IntakeRefusal */
 export function* preparing(book: Book, incoming: Incoming): Generator<Progress, Prepared> {
-  const { bytes, sheet, name, now, reserved } = incoming;
+  const { bytes, name, now, reserved } = incoming;
+  const sheet = incoming.sheet === null ? null : sheetOf(book, incoming.sheet);
   const options: IntakeOptions = {
     name,
     now,
@@ -54,10 +57,7 @@ export function* preparing(book: Book, incoming: Incoming): Generator<Progress, 
     : sheet && (yield* fittingRecipe(book, sheet, bytes, options));
   const taken = yield* takingIn(
     bytes,
-    {
-      sheet,
-      taken: (wanted) => reserved(wanted) || book.sheets.some((s) => nameKey(s.name) === nameKey(wanted)),
-    },
+    { sheet, book },
     {
       ...options,
       ...(recipe ? { recipe } : {}),

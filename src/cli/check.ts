@@ -1,0 +1,81 @@
+import { basename } from 'node:path';
+import {
+  type ColumnFinding,
+  type Finding,
+  type Findings,
+  IntakeRefusal,
+  inspecting,
+  type Note,
+  sentence,
+} from '../intake/index.ts';
+import { Refusal } from './exit.ts';
+import { readBytes } from './files.ts';
+import { print } from './print.ts';
+import { runTelling, Telling } from './progress.ts';
+
+/** Says what the intake sees in a file, each finding with its evidence. Nothing is written. */
+export async function checkCommand(path: string, options: { json?: boolean }): Promise<void> {
+  const bytes = readBytes(path, 'a CSV file');
+  try {
+    const findings = await runTelling(
+      inspecting(bytes, { name: basename(path), now: new Date().toISOString() }),
+      new Telling(),
+    );
+    print(options.json ? JSON.stringify(withSentences(findings), null, 2) : inWords(findings));
+  } catch (error) {
+    if (error instanceof IntakeRefusal) throw new Refusal(`${path}: ${error.message}`);
+    throw error;
+  }
+}
+
+/** Findings as they are, every note with its sentence. */
+function withSentences(findings: Findings): unknown {
+  return JSON.parse(
+    JSON.stringify(findings, (_, value: unknown) =>
+      isNote(value) ? { ...value, sentence: sentence(value) } : value,
+    ),
+  );
+}
+
+const isNote = (value: unknown): value is Note =>
+  typeof value === 'object' &&
+  value !== null &&
+  'reason' in value &&
+  'details' in value &&
+  !('sentence' in value);
+
+const marks: Record<string, string> = {
+  ',': 'comma',
+  ';': 'semicolon',
+  '\t': 'tab',
+  '|': 'bar',
+  '"': 'double',
+  "'": 'single',
+  '': 'none',
+};
+
+function inWords(f: Findings): string {
+  const line = (what: string, value: string, finding: Finding<unknown>) =>
+    `  ${what.padEnd(12)}${value}${finding.certainty === 'sure' ? '' : ` (${finding.certainty})`}: ${sentence(finding.because)}`;
+  return [
+    `${f.name}: ${f.size} bytes, ${f.rows}${f.partial ? ' or so' : ''} rows, ${f.columns.length} columns`,
+    line('encoding', `${f.encoding.value}${f.byteOrderMark ? ' with byte order mark' : ''}`, f.encoding),
+    line('delimiter', marks[f.delimiter.value] ?? f.delimiter.value, f.delimiter),
+    line('quotes', marks[f.quote.value] ?? f.quote.value, f.quote),
+    line('preamble', `${f.preamble.value} lines`, f.preamble),
+    line('headings', `${f.headingLines.value} lines`, f.headingLines),
+    line('footer', `${f.footer.value} lines`, f.footer),
+    '',
+    'Columns',
+    ...f.columns.map(columnInWords),
+    ...(f.notes.length > 0 ? ['', 'To know', ...f.notes.map((n) => `  ${sentence(n)}`)] : []),
+  ].join('\n');
+}
+
+function columnInWords(c: ColumnFinding): string {
+  const unit = c.unit.value === null ? '' : `, ${c.unit.value}`;
+  const unfit = c.unfit > 0 ? `, ${c.unfit} do not fit` : '';
+  const doubt = c.kind.certainty === 'doubtful' ? ` (doubtful: ${sentence(c.kind.because)})` : '';
+  const order = c.dateOrder?.certainty === 'doubtful' ? ` ${sentence(c.dateOrder.because)}` : '';
+  return `  ${c.heading}: ${c.kind.value}${unit}; ${c.filled} filled, ${c.blank} blank${unfit}; such as ${c.examples.slice(0, 3).join(' · ')}${doubt}${order}`;
+}
