@@ -2,7 +2,7 @@ import { type LiveBook, sheetOf } from '../book.ts';
 import { Cells } from '../cells.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { refuse } from '../refusal.ts';
-import { checkColumnName, checkIndex, inserted, replaceSheet, withColumns } from './shared.ts';
+import { checkColumnName, checkIndex, checkRun, inserted, replaceSheet, withColumns } from './shared.ts';
 
 export function addColumn(book: LiveBook, edit: EditOf<'add-column'>): Applied {
   const sheet = sheetOf(book, edit.sheet);
@@ -12,6 +12,7 @@ export function addColumn(book: LiveBook, edit: EditOf<'add-column'>): Applied {
     refuse(
       `The sheet "${sheet.name}" has ${sheet.rows} rows; the new column has ${edit.cells.length} cells.`,
     );
+  checkRun(edit.cells);
   const cells = new Map(sheet.cells).set(edit.column.id, Cells.from(edit.cells, sheet.rows));
   replaceSheet(book, withColumns(sheet, inserted(sheet.columns, edit.index, edit.column), cells));
   return {

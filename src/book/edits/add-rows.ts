@@ -1,7 +1,7 @@
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { refuse } from '../refusal.ts';
-import { checkIndex, moveNames, replaceSheet, withRows } from './shared.ts';
+import { checkIndex, checkRun, moveNames, replaceSheet, withRows } from './shared.ts';
 
 export function addRows(book: LiveBook, edit: EditOf<'add-rows'>): Applied {
   const sheet = sheetOf(book, edit.sheet);
@@ -11,6 +11,7 @@ export function addRows(book: LiveBook, edit: EditOf<'add-rows'>): Applied {
     refuse(`The sheet "${sheet.name}" has ${sheet.columns.length} columns; ${edit.cells.length} were given.`);
   if (edit.cells?.some((run) => run.length > edit.count))
     refuse('A column has more cells than there are new rows.');
+  for (const run of edit.cells ?? []) checkRun(run);
   sheet.columns.forEach((column, k) => {
     sheet.cells.get(column.id)!.insert(edit.row, edit.count, edit.cells?.[k]);
   });

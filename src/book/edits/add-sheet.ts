@@ -3,7 +3,7 @@ import { Cells } from '../cells.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { nameKey } from '../names.ts';
 import { refuse } from '../refusal.ts';
-import { checkIndex, checkSheetName, inserted } from './shared.ts';
+import { checkIndex, checkRun, checkSheetName, inserted } from './shared.ts';
 
 export function addSheet(book: LiveBook, edit: EditOf<'add-sheet'>): Applied {
   const { columns, ...sheet } = edit.sheet;
@@ -12,6 +12,7 @@ export function addSheet(book: LiveBook, edit: EditOf<'add-sheet'>): Applied {
   for (const of of [columns.map((c) => c.column.id), columns.map((c) => nameKey(c.column.name))])
     if (new Set(of).size !== columns.length)
       refuse(`Two columns of the sheet "${sheet.name}" have one name.`);
+  for (const { cells } of columns) checkRun(cells);
   const cells = new Map(columns.map(({ column, cells }) => [column.id, Cells.from(cells, sheet.rows)]));
   const added = { ...sheet, columns: columns.map((c) => c.column), cells };
   book.sheets = inserted(book.sheets, edit.index, added);

@@ -2,7 +2,7 @@ import { cellsOf, type LiveBook, sheetOf } from '../book.ts';
 import { type CellRun, cellOf } from '../cells.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { refuse } from '../refusal.ts';
-import { checkRows } from './shared.ts';
+import { checkRows, checkRun } from './shared.ts';
 
 /** Up to here a run in an inverse is a list of cells: it reads well in a journal and costs little. */
 const SHORT = 64;
@@ -12,7 +12,10 @@ export function putCells(book: LiveBook, edit: EditOf<'put-cells'>): Applied {
   if (edit.columns.length !== edit.cells.length)
     refuse('A block of cells needs one run of cells for each column.');
   const columns = edit.columns.map((id) => cellsOf(sheet, id));
-  for (const run of edit.cells) checkRows(sheet, edit.row, run.length);
+  for (const run of edit.cells) {
+    checkRows(sheet, edit.row, run.length);
+    checkRun(run);
+  }
   if (new Set(edit.columns).size !== columns.length) refuse('A block of cells names a column twice.');
   const before = columns.map((cells, k) => runOf(cells, edit.row, edit.row + edit.cells[k]!.length));
   columns.forEach((cells, k) => {

@@ -1,5 +1,5 @@
 import { type LiveBook, sheetOf } from '../book.ts';
-import type { Cells } from '../cells.ts';
+import { CellKind, type CellRun, type Cells, isList } from '../cells.ts';
 import type { Change, Edit } from '../edit.ts';
 import type { Column, NamedCell, Sheet } from '../model.ts';
 import { nameKey } from '../names.ts';
@@ -90,5 +90,29 @@ export function checkColumnName(book: LiveBook, sheetId: string, column: Column,
       refuse(`There is a column with the id "${column.id}" in the sheet "${sheet.name}" already.`);
     if (other.id !== column.id && nameKey(other.name) === nameKey(column.name))
       refuse(`There is a column "${other.name}" in the sheet "${sheet.name}" already.`);
+  }
+}
+
+/** Refuses cells that no column can hold: numbers that are not finite, kinds that do not exist. */
+export function checkRun(run: CellRun | undefined): void {
+  if (!run) return;
+  if (isList(run)) {
+    for (const cell of run) {
+      const number =
+        typeof cell === 'number'
+          ? cell
+          : cell !== null && typeof cell === 'object' && 'date' in cell
+            ? cell.date
+            : 0;
+      if (!Number.isFinite(number)) refuse(`${number} is no number that a cell can hold.`);
+    }
+    return;
+  }
+  const { kinds, numbers, length } = run;
+  if (kinds.length !== length || numbers.length !== length)
+    refuse('A block of cells is not as long as it says.');
+  for (let i = 0; i < length; i++) {
+    if (!Number.isFinite(numbers[i])) refuse(`${numbers[i]} is no number that a cell can hold.`);
+    if (kinds[i]! > CellKind.held || kinds[i] === CellKind.error) refuse(`${kinds[i]} is no kind of cell.`);
   }
 }
