@@ -1,8 +1,8 @@
 import { SimpleRangeValue } from 'hyperformula';
 import type { Issue } from '../../../functions/core/issue.ts';
-import { isMatrix, Kind, type Outcome, type Range, rangeOf } from '../../../functions/core/value.ts';
+import { isMatrix, Kind, type Outcome, type Range } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
-import { isNumberTag, Lanes, Tag } from './lanes.ts';
+import { Lanes, Tag } from './lanes.ts';
 import type { Area } from './nodes.ts';
 
 /** An area of what a function answered: its array, or one cell with its value. */
@@ -60,7 +60,7 @@ export function engineRange(area: Area): SimpleRangeValue {
     for (let c = 0; c < columns; c++) line.push(lanes.innerAt(r * columns + c));
     data.push(line);
   }
-  return SimpleRangeValue.onlyValues(data as Parameters<typeof SimpleRangeValue.onlyValues>[0]);
+  return SimpleRangeValue.onlyValues(data);
 }
 
 /** An array that the cell engine answered. */
@@ -74,5 +74,3 @@ export function areaOfEngineRange(range: SimpleRangeValue, name?: string): Area 
     for (let c = 0; c < columns; c++) lanes.setInner(r * columns + c, data[r]?.[c], name);
   return { rows, columns, lanes, range: null };
 }
-
-export { isNumberTag, rangeOf };

@@ -1,0 +1,270 @@
+import { type Issue, issue } from '../../../functions/core/issue.ts';
+import { equalLanes, found, readNumber, truthOf } from './coerce.ts';
+import { type Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
+import {
+  BLOCK,
+  constantNode,
+  type Frame,
+  fixedScalar,
+  innerFrame,
+  type ScalarNode,
+  varyingScalar,
+} from './nodes.ts';
+import type { Kernel } from './operators.ts';
+
+/** The branch that each row takes, and the errors of rows that take none (`ERROR`). */
+interface Choice {
+  readonly pick: Int16Array;
+  readonly errors: (Issue | undefined)[];
+}
+const ERROR = -1;
+
+/**
+ * A value out of several: `choose` says which in each row, and only the rows that take a branch compute it. A branch that
+ * every row of the block takes is handed through as it is.
+ */
+function branching(
+  deciding: readonly ScalarNode[],
+  branches: readonly ScalarNode[],
+  choose: (lanes: readonly Lanes[], n: number, choice: Choice) => void,
+): ScalarNode {
+  const choice: Choice = { pick: new Int16Array(BLOCK), errors: [] };
+  const mix = (frame: Frame, out: Lanes): Lanes => {
+    const n = frame.count;
+    choose(
+      deciding.map((node) => node.lanes(frame)),
+      n,
+      choice,
+    );
+    const { pick, errors } = choice;
+    const first = pick[0]!;
+    let alike = first !== ERROR;
+    for (let i = 1; alike && i < n; i++) alike = pick[i] === first;
+    if (alike) return branches[first]!.lanes(frame);
+    out.mixed();
+    let numbers = true;
+    for (let i = 0; i < n; i++)
+      if (pick[i] === ERROR) {
+        out.setError(i, errors[i]!);
+        numbers = false;
+      }
+    for (let b = 0; b < branches.length; b++)
+      if (!fillBranch(branches[b]!, b, pick, frame, out)) numbers = false;
+    if (numbers) out.allNumbers(n);
+    return out;
+  };
+  if ([...deciding, ...branches].every((node) => !node.varies))
+    return fixedScalar((frame, out) => {
+      const lanes = mix(frame, out);
+      if (lanes !== out) out.copy(0, lanes, 0);
+    });
+  const scratch = varyingScalar(() => undefined);
+  return {
+    is: 'scalar',
+    varies: true,
+    written: 'value',
+    lanes: (frame) => mix(frame, scratch.lanes(frame)),
+  };
+}
+
+/** Writes the rows that take branch b; false when one of them is no plain number. */
+function fillBranch(branch: ScalarNode, b: number, pick: Int16Array, frame: Frame, out: Lanes): boolean {
+  const n = frame.count;
+  let taken = 0;
+  for (let i = 0; i < n; i++) if (pick[i] === b) taken++;
+  if (taken === 0) return true;
+  if (!branch.varies || branch.written === 'reference') {
+    const lanes = branch.lanes(frame);
+    const { single, plain } = lanes;
+    for (let i = 0; i < n; i++) {
+      if (pick[i] !== b) continue;
+      if (plain) {
+        out.numbers[i] = lanes.numbers[single ? 0 : i]!;
+        out.tags[i] = Tag.number;
+      } else out.copy(i, lanes, single ? 0 : i);
+    }
+    return plain;
+  }
+  const which = new Int32Array(taken);
+  let k = 0;
+  for (let i = 0; i < n; i++) if (pick[i] === b) which[k++] = i;
+  const lanes = branch.lanes(innerFrame(frame, which, taken));
+  for (let j = 0; j < taken; j++) out.copy(which[j]!, lanes, lanes.single ? 0 : j);
+  return lanes.plain;
+}
+
+const lane = (lanes: Lanes, i: number): number => (lanes.single ? 0 : i);
+
+/** Reads a condition: 1, 0, or ERROR with the reason. */
+function condition(lanes: Lanes, i: number, { errors }: Choice, at: number): number {
+  const truth = truthOf(lanes, lane(lanes, i));
+  if (truth >= 0) return truth;
+  errors[at] = truth === -1 ? wrongType : lanes.errorAt(lane(lanes, i));
+  return ERROR;
+}
+
+type Make = (args: readonly ScalarNode[]) => ScalarNode;
+
+const ifNode: Make = (args) => {
+  if (args.length < 2 || args.length > 3) return constantNode(wrongCount);
+  const [test, yes, no = constantNode(false)] = args;
+  return branching([test!], [yes!, no], ([tests], n, choice) => {
+    const { pick } = choice;
+    if (tests!.plain && !tests!.single) {
+      for (let i = 0; i < n; i++) pick[i] = tests!.numbers[i] !== 0 ? 0 : 1;
+      return;
+    }
+    for (let i = 0; i < n; i++) {
+      const truth = condition(tests!, i, choice, i);
+      pick[i] = truth === ERROR ? ERROR : 1 - truth;
+    }
+  });
+};
+
+const builtIn = (code: Issue['code'], name: string, message: string): Issue =>
+  issue(code, 'built-in', { function: name, details: { message } });
+const noCondition = builtIn('#N/A', 'IFS', 'None of the conditions were met.');
+const noDefault = builtIn('#N/A', 'SWITCH', 'No default option.');
+const badSelector = builtIn('#NUM!', 'CHOOSE', 'Selector cannot exceed the number of arguments.');
+const tooSmall = builtIn('#NUM!', 'CHOOSE', 'Value too small.');
+const notWhole = builtIn('#NUM!', 'CHOOSE', 'Value needs to be an integer.');
+
+// every condition is read before the first that holds is taken: an error in a later one is an error
+const ifsNode: Make = (args) => {
+  if (args.length === 0 || args.length % 2 === 1) return constantNode(wrongCount);
+  const tests = args.filter((_, k) => k % 2 === 0);
+  const values = args.filter((_, k) => k % 2 === 1);
+  return branching(tests, values, (lanes, n, choice) => {
+    const { pick, errors } = choice;
+    for (let i = 0; i < n; i++) {
+      let found = -2;
+      for (let k = 0; k < lanes.length && found !== ERROR; k++) {
+        const truth = condition(lanes[k]!, i, choice, i);
+        if (truth === ERROR) found = ERROR;
+        else if (truth === 1 && found === -2) found = k;
+      }
+      if (found === -2) errors[i] = noCondition;
+      pick[i] = Math.max(found, ERROR);
+    }
+  });
+};
+
+const switchNode: Make = (args) => {
+  if (args.length < 3) return constantNode(wrongCount);
+  const [selector, ...rest] = args;
+  const pairs = Math.floor(rest.length / 2);
+  const cases = rest.filter((_, k) => k < pairs * 2 && k % 2 === 0);
+  const values = rest.filter((_, k) => k < pairs * 2 && k % 2 === 1);
+  if (rest.length % 2 === 1) values.push(rest[rest.length - 1]!);
+  return branching([selector!, ...cases], values, ([chosen, ...lanes], n, { pick, errors }) => {
+    for (let i = 0; i < n; i++) {
+      const at = lane(chosen!, i);
+      if (chosen!.tags[at] === Tag.error) {
+        pick[i] = ERROR;
+        errors[i] = chosen!.errorAt(at);
+        continue;
+      }
+      let k = 0;
+      while (k < lanes.length) {
+        const j = lane(lanes[k]!, i);
+        if (lanes[k]!.tags[j] !== Tag.error && equalLanes(chosen!, at, lanes[k]!, j)) break;
+        k++;
+      }
+      pick[i] = k < values.length ? k : ERROR;
+      if (k >= values.length) errors[i] = noDefault;
+    }
+  });
+};
+
+const chooseNode: Make = (args) => {
+  if (args.length < 2) return constantNode(wrongCount);
+  const [selector, ...values] = args;
+  return branching([selector!], values, ([chosen], n, { pick, errors }) => {
+    for (let i = 0; i < n; i++) {
+      pick[i] = ERROR;
+      if (!readNumber(chosen!, lane(chosen!, i))) errors[i] = found.error;
+      else if (found.value < 1) errors[i] = tooSmall;
+      else if (!Number.isInteger(found.value)) errors[i] = notWhole;
+      else if (found.value > values.length) errors[i] = badSelector;
+      else pick[i] = found.value - 1;
+    }
+  });
+};
+
+const otherwise =
+  (applies: (error: Issue) => boolean): Make =>
+  (args) => {
+    if (args.length !== 2) return constantNode(wrongCount);
+    const [value, instead] = args;
+    const kept = onceAFrame(value!);
+    return branching([kept], [kept, instead!], ([lanes], n, { pick }) => {
+      for (let i = 0; i < n; i++) {
+        const at = lane(lanes!, i);
+        pick[i] = lanes!.tags[at] === Tag.error && applies(lanes!.errorAt(at)) ? 1 : 0;
+      }
+    });
+  };
+
+/** A value that decides and is then taken itself: computed once a frame. */
+function onceAFrame(node: ScalarNode): ScalarNode {
+  let id = 0;
+  let lanes: Lanes | undefined;
+  return {
+    ...node,
+    written: 'reference',
+    lanes(frame) {
+      if (!lanes || frame.id !== id) {
+        lanes = node.lanes(frame);
+        id = frame.id;
+      }
+      return lanes;
+    },
+  };
+}
+
+/** Functions that take one of their arguments; the others are not computed where they are not needed. */
+export const choosing: ReadonlyMap<string, Make> = new Map([
+  ['IF', ifNode],
+  ['IFS', ifsNode],
+  ['SWITCH', switchNode],
+  ['CHOOSE', chooseNode],
+  ['IFERROR', otherwise(() => true)],
+  ['IFNA', otherwise((error) => error.code === '#N/A')],
+]);
+
+/** AND, OR, XOR of single values: every argument is read, so an error in any of them is the result. */
+function junction(start: number, join: (so: number, next: number) => number): Kernel {
+  return (args, n, out) => {
+    if (args.every((a) => a.plain)) {
+      for (let i = 0; i < n; i++) {
+        let so = start;
+        for (const a of args) so = join(so, a.numbers[a.single ? 0 : i] !== 0 ? 1 : 0);
+        out.numbers[i] = so;
+      }
+      out.all(Tag.yesNo, n);
+      return;
+    }
+    out.mixed();
+    for (let i = 0; i < n; i++) {
+      let so = start;
+      let wrong: Issue | undefined;
+      for (const a of args) {
+        const at = a.single ? 0 : i;
+        const truth = truthOf(a, at);
+        if (truth < 0) {
+          wrong = truth === -1 ? wrongType : a.errorAt(at);
+          break;
+        }
+        so = join(so, truth);
+      }
+      if (wrong) out.setError(i, wrong);
+      else out.setYesNo(i, so === 1);
+    }
+  };
+}
+
+export const junctions: ReadonlyMap<string, Kernel> = new Map([
+  ['AND', junction(1, (so, next) => so & next)],
+  ['OR', junction(0, (so, next) => so | next)],
+  ['XOR', junction(0, (so, next) => so ^ next)],
+]);

@@ -1,0 +1,119 @@
+import type { FunctionArgument } from 'hyperformula';
+import type { FunctionBody } from '../cell-engine/engine.ts';
+import { isNumberTag, type Lanes, Tag } from './lanes.ts';
+
+/** Computes n lanes if every argument is a number within the function's bounds; false: nothing was done. */
+export type NumberLoop = (lanes: readonly Lanes[], n: number, out: Lanes) => boolean;
+
+type Run = (...args: unknown[]) => unknown;
+
+/**
+ * The loop for a function of one to three numbers, or null. Where the function answers something other than a finite
+ * number, the loop gives up and the careful way computes the block again.
+ */
+export function numberLoop(
+  body: FunctionBody,
+  parameters: readonly FunctionArgument[],
+  count: number,
+): NumberLoop | null {
+  const sort = body.metadata.returnNumberType;
+  if (count === 0 || count > 3 || (sort !== undefined && sort !== 'NUMBER_RAW' && sort !== 'NUMBER_DATE'))
+    return null;
+  if (!parameters.every((p) => p.argumentType === 'NUMBER' || p.argumentType === 'INTEGER')) return null;
+  if (parameters.some((p) => p.passSubtype)) return null;
+  const run = body.run as Run;
+  const rest = parameters.slice(count).map((p) => p.defaultValue);
+  const limits = parameters.slice(0, count).map(limitsOf);
+  const loop = count === 1 ? one : count === 2 ? two : three;
+  return (lanes, n, out) => {
+    for (let k = 0; k < count; k++) {
+      const lane = lanes[k]!;
+      if (!allNumbers(lane, lane.single ? 1 : n) || !keeps(lane.numbers, lane.single ? 1 : n, limits[k]!))
+        return false;
+    }
+    if (!loop(run, lanes, rest, n, out.numbers)) return false;
+    if (sort === 'NUMBER_DATE') out.all(Tag.date, n);
+    else out.allNumbers(n);
+    return true;
+  };
+}
+
+function allNumbers(lane: Lanes, n: number): boolean {
+  if (lane.plain) return true;
+  for (let i = 0; i < n; i++) if (!isNumberTag(lane.tags[i]!)) return false;
+  return true;
+}
+
+interface Limits {
+  readonly parameter: FunctionArgument;
+  readonly none: boolean;
+}
+const limitsOf = (parameter: FunctionArgument): Limits => ({
+  parameter,
+  none:
+    parameter.argumentType === 'NUMBER' &&
+    parameter.minValue === undefined &&
+    parameter.maxValue === undefined &&
+    parameter.lessThan === undefined &&
+    parameter.greaterThan === undefined,
+});
+
+function keeps(numbers: Float64Array, n: number, { parameter, none }: Limits): boolean {
+  if (none) return true;
+  const low = Math.max(parameter.minValue ?? -Infinity, parameter.greaterThan ?? -Infinity);
+  const high = Math.min(parameter.maxValue ?? Infinity, parameter.lessThan ?? Infinity);
+  const lowOut = parameter.greaterThan !== undefined && parameter.greaterThan >= low;
+  const highOut = parameter.lessThan !== undefined && parameter.lessThan <= high;
+  const whole = parameter.argumentType === 'INTEGER';
+  for (let i = 0; i < n; i++) {
+    const x = numbers[i]!;
+    if (x < low || x > high || (lowOut && x === low) || (highOut && x === high)) return false;
+    if (whole && !Number.isInteger(x)) return false;
+  }
+  return true;
+}
+
+type Loop = (
+  run: Run,
+  lanes: readonly Lanes[],
+  rest: readonly unknown[],
+  n: number,
+  out: Float64Array,
+) => boolean;
+
+const one: Loop = (run, lanes, [d0, d1], n, out) => {
+  const a = lanes[0]!.numbers;
+  const s = lanes[0]!.single ? 0 : 1;
+  for (let i = 0; i < n; i++) {
+    const r = d0 === undefined ? run(a[i * s]) : run(a[i * s], d0, d1);
+    if (typeof r !== 'number' || r - r !== 0) return false;
+    out[i] = r + 0;
+  }
+  return true;
+};
+const two: Loop = (run, lanes, [d0], n, out) => {
+  const a = lanes[0]!.numbers;
+  const b = lanes[1]!.numbers;
+  const s = lanes[0]!.single ? 0 : 1;
+  const t = lanes[1]!.single ? 0 : 1;
+  for (let i = 0; i < n; i++) {
+    const r = d0 === undefined ? run(a[i * s], b[i * t]) : run(a[i * s], b[i * t], d0);
+    if (typeof r !== 'number' || r - r !== 0) return false;
+    out[i] = r + 0;
+  }
+  return true;
+};
+const three: Loop = (run, lanes, _rest, n, out) => {
+  const a = lanes[0]!.numbers;
+  const b = lanes[1]!.numbers;
+  const c = lanes[2]!.numbers;
+  const s = lanes[0]!.single ? 0 : 1;
+  const t = lanes[1]!.single ? 0 : 1;
+  const u = lanes[2]!.single ? 0 : 1;
+  for (let i = 0; i < n; i++) {
+    const r = run(a[i * s], b[i * t], c[i * u]);
+    if (typeof r !== 'number' || r - r !== 0) return false;
+    out[i] = r + 0;
+  }
+  return true;
+};
