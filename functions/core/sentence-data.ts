@@ -45,7 +45,7 @@ export const dataSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'both-zero': (i) =>
     `${of(i)} and "${say(i, 'other')}" are both 0, and nothing can be divided by their size. Enter the measured values.`,
   'zero-pair': (i) =>
-    `${of(i)}: a pair of trials has a mean of 0 (row ${say(i, 'row')}), and its variation cannot be given in per cent of it. Correct or clear that row.`,
+    `${of(i)}: pair ${say(i, 'pair')} has a mean of 0, and its variation cannot be given in per cent of it. Correct or clear that pair.`,
   'not-with-method': (i) =>
     `${of(i)} got "${i.received}"; with "${say(i, 'method')}" it accepts ${i.expected}. Take another word or method.`,
   'needs-at': (i) =>

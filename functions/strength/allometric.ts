@@ -1,6 +1,6 @@
 import { defineFunction } from '../core/define.ts';
 import { numberOr } from '../core/parameter.ts';
-import { published } from '../core/source.ts';
+import { published, secondary } from '../core/source.ts';
 import { loadParameter, massParameter } from '../tables/lifting.ts';
 
 /** STRENGTH.ALLOMETRIC(load, mass, [exponent=2/3]): load scaled to body size, kg per kg^exponent. @throws nothing. */
@@ -17,7 +17,7 @@ export default defineFunction({
   result: { is: 'number', unit: '', about: 'load / mass^exponent' },
   rule: 'load / mass^exponent',
   sources: [
-    published('Jaric 2002, Sports Med 32:615–631 (2/3 for muscle force)'),
+    secondary('Jaric 2002, Sports Med 32:615–631 (2/3 for muscle force)'),
     published('Markovic & Jaric 2004, Eur J Appl Physiol 92:139–149 (prints 0.67)'),
   ],
   notes: ['0.67 is not 2/3: at 90 kg the two differ by 1.5 %. Say which one you used.'],

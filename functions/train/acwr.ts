@@ -1,7 +1,7 @@
 import { defineFunction } from '../core/define.ts';
 import { type Issue, isIssue, issue } from '../core/issue.ts';
 import { yesNoOr } from '../core/parameter.ts';
-import { practice, published } from '../core/source.ts';
+import { practice, secondary } from '../core/source.ts';
 import { columnRange, type Range } from '../core/value.ts';
 import { ratioCautions, ratioSources } from '../log/caution.ts';
 import { dayOf, dayText } from '../log/day.ts';
@@ -77,7 +77,7 @@ export default defineFunction({
   result: { is: 'number', unit: '', about: 'recent load over earlier load' },
   rule: 'mean per day over (on − acute, on] / mean per day over (on − chronic, on]; uncoupled: … over (on − chronic, on − acute]',
   sources: [
-    published('Windt & Gabbett 2019, Br J Sports Med 53:988–990 (coupled and uncoupled)'),
+    secondary('Windt & Gabbett 2019, Br J Sports Med 53:988–990 (coupled and uncoupled)'),
     ...ratioSources,
     practice('Windows of 7 and 28 days'),
   ],

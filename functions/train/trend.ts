@@ -1,7 +1,7 @@
 import { defineFunction } from '../core/define.ts';
 import { isIssue, issue } from '../core/issue.ts';
 import { optionOr } from '../core/parameter.ts';
-import { definition, published } from '../core/source.ts';
+import { definition, secondary } from '../core/source.ts';
 import { columnRange } from '../core/value.ts';
 import { dayOf } from '../log/day.ts';
 import { between } from '../log/log.ts';
@@ -47,7 +47,7 @@ export default defineFunction({
   rule: 'least-squares: slope of value on date, × 7\ntheil-sen: median of (vⱼ − vᵢ)/(dⱼ − dᵢ) over all pairs of different days, × 7',
   sources: [
     definition('least squares'),
-    published('Theil 1950, Proc K Ned Akad Wet 53:386–392; Sen 1968, J Am Stat Assoc 63:1379–1389'),
+    secondary('Theil 1950, Proc K Ned Akad Wet 53:386–392; Sen 1968, J Am Stat Assoc 63:1379–1389'),
   ],
   notes: [
     ...rowNotes,
