@@ -4,21 +4,28 @@ import { createBook, type LiveBook } from '../book/book.ts';
 import type { Change, Edit } from '../book/edit.ts';
 import { readBook } from '../book/file.ts';
 import { writeBook } from '../book/file-write.ts';
+import type { Book } from '../book/model.ts';
+import { nameKey } from '../book/names.ts';
 import { Refusal } from '../book/refusal.ts';
 import type { Calculation, FormulaCheck, Fresh, Place, Progress } from '../calc/api.ts';
 import { createCalculation, isFunctionName } from '../calc/index.ts';
 import { type Locale, plainLocale } from '../units/locale.ts';
-import type { CellInfo, Done, Doubt, Outline, Tile } from './api.ts';
+import type { CellInfo, Done, Doubt, Figure, Outline, Tile } from './api.ts';
 import { type Incoming, type Prepared, preparing } from './bring-in.ts';
 import { type Command, commands } from './commands/index.ts';
+import { type CsvOptions, csvOf } from './csv.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
+import { type FigureOptions, figureOf, figureOptions } from './figure.ts';
 import { History } from './history.ts';
+import { type RowRecord, recordsOf } from './records.ts';
 import { localeOf } from './settings.ts';
 import {
   cellInfoOf,
   doubtCount,
   doubtsOf,
   namesOutline,
+  type Preview,
+  previewOf,
   sheetOutline,
   tileOf,
   type Viewed,
@@ -27,6 +34,8 @@ import {
 export interface SessionOptions {
   /** How this machine writes numbers and dates, where the book does not say. */
   readonly locale?: Locale;
+  /** What can be undone already, for a book that is taken up again. */
+  readonly history?: History;
 }
 
 /** What happened to the book, for whoever keeps a journal. */
@@ -48,13 +57,14 @@ export class Session {
   private readonly book: LiveBook;
   private readonly calculation: Calculation;
   private readonly machine: Locale;
-  private readonly history = new History();
+  private readonly history: History;
   private version = 1;
   private running: Generator<Progress, readonly Fresh[]> | undefined;
 
   private constructor(book: LiveBook, options: SessionOptions) {
     this.book = book;
     this.machine = options.locale ?? plainLocale;
+    this.history = options.history ?? new History();
     this.calculation = createCalculation(book);
     this.start(this.calculation.all());
   }
@@ -76,6 +86,16 @@ export class Session {
   /** Opens a book and leaves its calculation to `settle`. @throws BookFileError */
   static openStale(text: string, options: SessionOptions = {}): Session {
     return new Session(readBook(text), options);
+  }
+
+  /** Takes up a book that was made elsewhere (from a journal) and leaves its calculation to `settle`. */
+  static resume(book: LiveBook, options: SessionOptions = {}): Session {
+    return new Session(book, options);
+  }
+
+  /** The book as it is now, to be read only. */
+  get current(): Book {
+    return this.book;
   }
 
   /** The text of the book's file. */
@@ -128,7 +148,10 @@ export class Session {
    * @throws IntakeRefusal
    */
   preparing(incoming: Omit<Incoming, 'reserved'>): Generator<Progress, Prepared> {
-    return preparing(this.book, { ...incoming, reserved: isFunctionName });
+    return preparing(this.book, {
+      ...incoming,
+      reserved: (name) => isFunctionName(name) || this.book.names.has(nameKey(name)),
+    });
   }
   /** Writes a prepared import, as one step that undo takes back; values stay stale until `settle`. */
   bringIn({ edit, words }: Prepared): Done {
@@ -184,12 +207,29 @@ export class Session {
   evaluate(formula: string, place?: Place): Value | Matrix {
     return this.calculation.evaluate(formula, place);
   }
+  /** What a formula would give there, as its column would show it. */
+  preview(formula: string, place: Place): Preview {
+    return previewOf(this.viewed(), formula, place);
+  }
   /** One sentence for an error value. */
   sentence(issue: Parameters<Calculation['sentence']>[0]): string {
     return this.calculation.sentence(issue);
   }
+  /** Every row of a sheet, values by column name. @throws Refusal */
+  records(sheet: string): Generator<RowRecord> {
+    return recordsOf(this.viewed(), sheet);
+  }
   doubts(): readonly Doubt[] {
     return doubtsOf(this.viewed());
+  }
+
+  /** The lifter of a row at depth, flat and lifted. @throws Refusal */
+  figure(sheet: string, row: number, options: FigureOptions = {}): Figure {
+    return figureOf(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** A sheet as CSV that comes back equal. @throws Refusal */
+  toCsv(sheet: string, options: CsvOptions = {}): string {
+    return csvOf(this.viewed(), sheet, options);
   }
 
   private viewed(): Viewed {

@@ -1,5 +1,5 @@
 import { isIssue } from '../../functions/core/issue.ts';
-import { Kind } from '../../functions/core/value.ts';
+import { isMatrix, Kind } from '../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../book/book.ts';
 import { CellKind } from '../book/cells.ts';
 import type { Book, NamedCell, Sheet } from '../book/model.ts';
@@ -111,6 +111,23 @@ const nameOf = (book: Book, place: Required<Place>): string | undefined =>
   [...book.names.values()].find(
     (n: NamedCell) => n.sheet === place.sheet && n.column === place.column && n.row === place.row,
   )?.name;
+
+/** A formula's result before it is put anywhere. */
+export interface Preview {
+  readonly display: string;
+  readonly error: boolean;
+}
+
+/** What a formula would show in a place, in the column's unit and digits; an error with its sentence. */
+export function previewOf({ book, calculation, locale }: Viewed, formula: string, place: Place): Preview {
+  const column = columnOf(sheetOf(book, place.sheet), place.column);
+  const value = calculation.evaluate(formula, place);
+  if (isMatrix(value)) return { display: `a table of ${value.rows} × ${value.columns}`, error: false };
+  if (isIssue(value)) return { display: `${value.code} ${calculation.sentence(value)}`, error: true };
+  if (value === null) return { display: 'blank', error: false };
+  const dimension = column.dimension ?? calculation.check(formula, place).dimension;
+  return { display: displayOf(value, dimension ? { ...column, dimension } : column, locale), error: false };
+}
 
 /** How many held values are listed one by one; a page cannot show more, the count is always whole. */
 const HELD_LISTED = 2_000;

@@ -9,7 +9,6 @@ import type { CommandRecord } from './define.ts';
 import { duplicateColumn } from './duplicate-column.ts';
 import { duplicateSheet } from './duplicate-sheet.ts';
 import { fill } from './fill.ts';
-import { importRows } from './import.ts';
 import { moveColumn } from './move-column.ts';
 import { moveRows } from './move-rows.ts';
 import { moveSheet } from './move-sheet.ts';
@@ -51,7 +50,6 @@ const records = [
   removeName,
   setTitle,
   setPart,
-  importRows,
 ] as const;
 
 type AnyRecord = (typeof records)[number];
