@@ -104,13 +104,13 @@ export class Session {
   }
 
   execute(command: Command): Done {
-    return this.current(this.apply(command));
+    return this.finished(this.apply(command));
   }
   undo(): Done {
-    return this.current(this.applyUndo());
+    return this.finished(this.applyUndo());
   }
   redo(): Done {
-    return this.current(this.applyRedo());
+    return this.finished(this.applyRedo());
   }
 
   /** Does a command; values stay stale until `settle`. */
@@ -281,7 +281,7 @@ export class Session {
     }
   }
 
-  private current(done: Done): Done {
+  private finished(done: Done): Done {
     finish(this.recalculate());
     return done.ok ? { ...done, outline: this.outline() } : done;
   }
