@@ -49,6 +49,8 @@ export interface Progress {
   readonly done: number;
   readonly total: number;
   readonly about: string;
+  /** What is computed next. */
+  readonly place?: Place;
 }
 
 /** Which values are new after a recalculation: rows [from, to) of a column. */
@@ -82,4 +84,8 @@ export interface Calculation {
   /** Columns and cells that a formula reads, and those that read a place. */
   precedents(place: Place): readonly Place[];
   dependents(place: Place): readonly Place[];
+  /** What is being computed at this moment. */
+  current(): Place | undefined;
+  /** Leaves out a formula that took too long: its value is an error until it is changed. */
+  stop(place: Place): void;
 }

@@ -7,6 +7,13 @@ const perhaps = (i: Issue): string => (i.expected ? ` Did you mean ${i.expected}
 const most = (i: Issue): string => Number(i.details?.most).toLocaleString('en');
 const word = (i: Issue): string => `"${i.received}"`;
 
+/** What is done to two values, for a sentence. */
+function doing(operator: string): string {
+  if (operator === '+') return 'adding';
+  if (operator === '-') return 'subtracting';
+  return /^[A-Z]/.test(operator) ? `taking ${operator} of` : 'comparing';
+}
+
 /** A sentence for each reason that only the formula language knows. */
 export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   // Reading
@@ -78,9 +85,22 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `The result takes ${i.details?.rows} rows and ${i.details?.columns} columns, more than the sheet has from here. Add rows or columns.`,
   'spill-blocked': (i) =>
     `The result takes ${i.details?.rows} rows and ${i.details?.columns} columns from here, and ${i.received} is in the way. Clear it or move the formula.`,
+  failed: (i) =>
+    `The formula failed on these values (${i.details?.message}). This is a fault of the program; please report it.`,
   hung: () => 'This formula took too long and was stopped. Change it to have it computed again.',
   'not-computed': () => 'This value is not computed yet.',
   'built-in': builtInSentence,
+  // Doubts
+  'mixed-dimensions': (i) =>
+    `${i.received} is ${i.details?.first}, ${i.expected} is ${i.details?.second}; ${doing(String(i.details?.doing))} them gives a figure that measures nothing. Check which columns are meant.`,
+  'wrong-dimension': (i) =>
+    `${i.received} is ${i.details?.got}; "${i.parameter}" of ${i.function} is ${i.details?.wanted}. Check which column is meant.`,
+  'column-dimension': (i) =>
+    `The formula of ${i.received} gives ${i.details?.got}; the column is said to be ${i.details?.wanted}. Change one of the two.`,
+  'slow-column': (i) =>
+    `${i.received} is computed row by row because ${i.function} has no version for columns; ${Number(i.details?.rows).toLocaleString('en')} rows take their time.`,
+  'cell-by-cell': (i) =>
+    `${i.received} is computed cell by cell because its rows lean on one another; ${Number(i.details?.rows).toLocaleString('en')} rows take their time.`,
 };
 
 /** The one place where an error value becomes a sentence. */

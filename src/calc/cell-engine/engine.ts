@@ -55,10 +55,26 @@ export interface CellEngine {
 export type Tree =
   | { type: 'NUMBER'; value: Inner | SimpleRangeValue }
   | { type: 'EMPTY' }
+  | ReferenceTree
   | { type: 'FUNCTION_CALL'; procedureName: string; args: Tree[] }
   | { type: 'ARRAY'; args: Tree[][] }
   | { type: BinaryTree; left: Tree; right: Tree }
   | { type: 'MINUS_UNARY_OP' | 'PLUS_UNARY_OP' | 'PERCENT_OP'; value: Tree };
+/** A single cell. Some functions treat what a cell holds otherwise than what is written or computed in its place. */
+export interface ReferenceTree {
+  type: 'CELL_REFERENCE';
+  reference: { sheet: undefined; toSimpleCellAddress(): Held };
+}
+/** The address that a reference stands for carries the cell's value: there is no grid behind it. */
+export interface Held {
+  readonly sheet: 0;
+  readonly col: 0;
+  readonly row: 0;
+  readonly read: () => Inner;
+}
+interface Grid {
+  readonly dependencyGraph: { getCellValue(address: Held): Inner };
+}
 export type BinaryTree =
   | 'PLUS_OP'
   | 'MINUS_OP'
@@ -147,6 +163,7 @@ function open(): CellEngine {
     functionPlugins: [...HyperFormula.getAllFunctionPlugins(), Opening],
   });
   const inside = insides!;
+  (inside.interpreter as unknown as Grid).dependencyGraph.getCellValue = (address) => address.read();
   const bodies = new Map<string, FunctionBody | undefined>();
   const instances = new Map<FunctionPluginDefinition, Insides>();
   const sortOfClass = new Map<unknown, NumberSort>();

@@ -1,0 +1,46 @@
+import { SimpleRangeValue } from 'hyperformula';
+import { issue } from '../../../functions/core/issue.ts';
+import { isRange, Kind, type Range } from '../../../functions/core/value.ts';
+import type { Bound } from '../ast.ts';
+import { cellEngine, type Tree } from '../cell-engine/engine.ts';
+import { isDate, rangeOfResult, valueOf } from './convert.ts';
+import type { Place, Spot } from './place.ts';
+import { treeOf } from './tree.ts';
+
+/** A formula of a single cell, ready to be evaluated in any row. */
+export interface FreeFormula {
+  /** One value, or an array that wants to spill. */
+  evaluate(row: number): Spot | Range;
+}
+
+/** Makes a free formula; never throws, and neither does its evaluation. */
+export function freeFormula(bound: Bound, place: Place): FreeFormula {
+  let tree: Tree | undefined;
+  return {
+    evaluate(row) {
+      place.row = row;
+      place.evaluation++;
+      try {
+        tree ??= treeOf(bound, place);
+        const result = cellEngine().evaluate(tree);
+        if (result instanceof SimpleRangeValue) return rangeOfResult(result);
+        const value = valueOf(result);
+        return { value, kind: isDate(result) ? Kind.date : kindOf(value) };
+      } catch (error) {
+        return {
+          kind: Kind.error,
+          value: issue('#ERROR!', 'failed', { details: { message: String(error) } }),
+        };
+      }
+    },
+  };
+}
+
+function kindOf(value: Spot['value']): Kind {
+  if (value === null) return Kind.blank;
+  if (typeof value === 'number') return Kind.number;
+  if (typeof value === 'string') return Kind.text;
+  return typeof value === 'boolean' ? Kind.yesNo : Kind.error;
+}
+
+export const isArray = (result: Spot | Range): result is Range => isRange(result);

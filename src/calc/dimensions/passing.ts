@@ -1,0 +1,58 @@
+/** Which arguments of a built-in function its result measures the same as; they should measure the same themselves. */
+type Chosen = (argument: number, count: number) => boolean;
+
+const all: Chosen = () => true;
+const first: Chosen = (i) => i === 0;
+const only =
+  (...places: number[]): Chosen =>
+  (i) =>
+    places.includes(i);
+/** After the condition, every second argument: IFS, SWITCH takes its own. */
+const oddOnes: Chosen = (i) => i % 2 === 1;
+
+/** `plain`: a plain number whatever comes in; `root`: the root of the first argument. */
+export const passing: ReadonlyMap<string, Chosen | 'plain' | 'root'> = new Map<
+  string,
+  Chosen | 'plain' | 'root'
+>([
+  ...['SUM', 'AVERAGE', 'AVERAGEA', 'MIN', 'MAX', 'MINA', 'MAXA', 'MEDIAN', 'MODE', 'GEOMEAN', 'HARMEAN'].map(
+    (name) => [name, all] as const,
+  ),
+  ...['STDEV', 'STDEV.S', 'STDEV.P', 'STDEVP', 'STDEVA', 'STDEVPA', 'AVEDEV'].map(
+    (name) => [name, all] as const,
+  ),
+  ...['ABS', 'ROUND', 'ROUNDUP', 'ROUNDDOWN', 'MROUND', 'INT', 'TRUNC', 'EVEN', 'ODD', 'N', 'VALUE'].map(
+    (name) => [name, first] as const,
+  ),
+  ...['CEILING', 'FLOOR', 'CEILING.MATH', 'FLOOR.MATH', 'MOD', 'IFERROR', 'IFNA'].map(
+    (name) => [name, all] as const,
+  ),
+  ...['LARGE', 'SMALL', 'PERCENTILE', 'PERCENTILE.INC', 'PERCENTILE.EXC', 'INDEX', 'SORT', 'UNIQUE'].map(
+    (name) => [name, first] as const,
+  ),
+  ...['QUARTILE', 'QUARTILE.INC', 'QUARTILE.EXC', 'SUMIFS', 'AVERAGEIFS', 'MINIFS', 'MAXIFS'].map(
+    (name) => [name, first] as const,
+  ),
+  ['IF', only(1, 2)],
+  ['IFS', oddOnes],
+  ['CHOOSE', (i) => i > 0],
+  ['SUMIF', only(2)],
+  ['AVERAGEIF', only(2)],
+  ['XLOOKUP', only(2, 3)],
+  ['SQRT', 'root'],
+  ...[
+    'COUNT',
+    'COUNTA',
+    'COUNTBLANK',
+    'COUNTIF',
+    'COUNTIFS',
+    'RANK',
+    'PERCENTRANK',
+    'CORREL',
+    'RSQ',
+    'SIGN',
+  ].map((name) => [name, 'plain'] as const),
+  ...['MATCH', 'ROW', 'ROWS', 'COLUMN', 'COLUMNS', 'LEN', 'SKEW', 'KURT', 'EXP', 'LN', 'LOG', 'LOG10'].map(
+    (name) => [name, 'plain'] as const,
+  ),
+]);

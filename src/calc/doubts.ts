@@ -1,0 +1,158 @@
+import { type Issue, issue } from '../../functions/core/issue.ts';
+import { Kind } from '../../functions/core/value.ts';
+import type { CalcDoubt, Place } from './api.ts';
+import { columnMeasures } from './dimensions/dimension-of.ts';
+import { infer } from './dimensions/infer.ts';
+import { equal, inWords, isKnown } from './dimensions/measure.ts';
+import type { Computed } from './graph/graph.ts';
+import type { ColumnNode } from './graph/nodes.ts';
+import { placeKey, placeOf, type State } from './graph/state.ts';
+import { sentenceOf } from './sentences.ts';
+
+/** From so many rows on it matters that a column is computed row by row. */
+const MANY = 1000;
+
+/** Everything about the formulas that somebody should look at. */
+export function doubtsOf(state: State): readonly CalcDoubt[] {
+  return [
+    ...circleDoubts(state),
+    ...hungDoubts(state),
+    ...errorDoubts(state),
+    ...dimensionDoubts(state),
+    ...slowDoubts(state),
+  ];
+}
+
+function* circleDoubts(state: State): Iterable<CalcDoubt> {
+  const told = new Set<Issue>();
+  for (const node of state.graph.order) {
+    if (!node.cycle || told.has(node.cycle)) continue;
+    told.add(node.cycle);
+    yield { place: placeOf(node), about: 'cycle', sentence: sentenceOf(node.cycle) };
+  }
+}
+
+function* hungDoubts(state: State): Iterable<CalcDoubt> {
+  for (const node of state.graph.order)
+    if (state.hung.get(placeKey(placeOf(node))) === node.formula!.text)
+      yield { place: placeOf(node), about: 'hung', sentence: sentenceOf(issue('#ERROR!', 'hung')) };
+}
+
+function* dimensionDoubts(state: State): Iterable<CalcDoubt> {
+  const measureOf = columnMeasures(state);
+  const seen = new Set<unknown>();
+  for (const node of state.graph.order) {
+    const formula = node.formula!;
+    if (seen.has(formula)) continue;
+    seen.add(formula);
+    const place = placeOf(node);
+    const { measure, mixed } = infer(formula.bound, formula.text, measureOf);
+    for (const { issue: of } of mixed) yield { place, about: 'dimension', sentence: sentenceOf(of) };
+    const column = node.is === 'cell' ? node.column : node;
+    const declared = column.column.dimension;
+    if (!declared || !isKnown(measure) || equal(measure, { [declared]: 1 })) continue;
+    const details = { wanted: inWords({ [declared]: 1 }), got: inWords(measure) };
+    const of = issue('#VALUE!', 'column-dimension', { received: column.column.name, details });
+    yield { place, about: 'dimension', sentence: sentenceOf(of) };
+  }
+}
+
+function* slowDoubts(state: State): Iterable<CalcDoubt> {
+  for (const node of state.graph.order) {
+    if (node.is === 'cell' || node.cells.length < MANY) continue;
+    const { slow } = node.formula!.plan();
+    if (slow.length === 0) continue;
+    const details = { rows: node.cells.length };
+    const of = issue('#VALUE!', 'slow-column', {
+      received: node.column.name,
+      function: slow.join(', '),
+      details,
+    });
+    yield { place: placeOf(node), about: 'slow', sentence: sentenceOf(of) };
+  }
+  for (const node of state.graph.columns.values()) {
+    if (!node.cellByCell || node.cells.length < MANY) continue;
+    const of = issue('#VALUE!', 'cell-by-cell', {
+      received: node.column.name,
+      details: { rows: node.cells.length },
+    });
+    yield { place: placeOf(node), about: 'slow', sentence: sentenceOf(of) };
+  }
+}
+
+interface Errors {
+  readonly issue: Issue;
+  readonly first: number;
+  count: number;
+}
+
+/** Errors of a column by cause; those that come from what the formula reads are told there. */
+function* errorDoubts(state: State): Iterable<CalcDoubt> {
+  const found = new Map<ColumnNode, ReadonlyMap<string, Errors>>();
+  const errorsOf = (column: ColumnNode): ReadonlyMap<string, Errors> => {
+    const known = found.get(column) ?? collect(column);
+    found.set(column, known);
+    return known;
+  };
+  const told = new Set<string>();
+  for (const node of state.graph.order) {
+    const column = node.is === 'cell' ? node.column : node;
+    for (const [key, { issue: of, first, count }] of errorsOf(column)) {
+      if (told.has(`${column.key} ${key}`) || of.reason === 'cycle' || of.reason === 'hung') continue;
+      if (comesFromElsewhere(state, node, key, errorsOf)) continue;
+      if (node.is === 'cell' && !sameAs(node.value, key)) continue;
+      told.add(`${column.key} ${key}`);
+      const place: Place = { ...placeOf(column), row: node.is === 'cell' ? node.row : first };
+      const more = node.is === 'column' && count > 1 ? ` (${count.toLocaleString('en')} rows)` : '';
+      yield { place, about: 'error', sentence: `${sentenceOf(of)}${more}` };
+    }
+  }
+}
+
+function comesFromElsewhere(
+  state: State,
+  node: Computed,
+  key: string,
+  errorsOf: (column: ColumnNode) => ReadonlyMap<string, Errors>,
+): boolean {
+  const { rows, whole, cells, ranges } = node.formula!.reads;
+  for (const other of [...rows, ...whole, ...cells.map((c) => c.key), ...ranges.map((r) => r.key)]) {
+    const column = state.graph.columns.get(other);
+    if (!column || column === node) continue;
+    if (node.is === 'cell' && column === node.column) {
+      const reads = [...column.own.values()].some((cell) => cell !== node && sameAs(cell.value, key));
+      if (reads) return true;
+    } else if (errorsOf(column).has(key)) return true;
+  }
+  return false;
+}
+
+const sameAs = (value: unknown, key: string): boolean => keyOf(value) === key;
+const keys = new WeakMap<object, string>();
+function keyOf(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return '';
+  let key = keys.get(value);
+  if (key === undefined) {
+    key = JSON.stringify(value);
+    keys.set(value, key);
+  }
+  return key;
+}
+
+/** Most different causes that are told of one column. */
+const CAUSES = 50;
+
+function collect(column: ColumnNode): ReadonlyMap<string, Errors> {
+  const errors = new Map<string, Errors>();
+  const range = column.range();
+  if (!range.errors) return errors;
+  for (let row = range.kinds.indexOf(Kind.error); row >= 0; row = range.kinds.indexOf(Kind.error, row + 1)) {
+    const of = range.errors[row];
+    if (!of) continue;
+    const key = keyOf(of);
+    const seen = errors.get(key);
+    if (seen) seen.count++;
+    else if (errors.size < CAUSES) errors.set(key, { issue: of, first: row, count: 1 });
+  }
+  return errors;
+}

@@ -1,0 +1,172 @@
+import type { Change } from '../../book/edit.ts';
+import type { Sheet } from '../../book/model.ts';
+import { indexBook } from '../language/book-index.ts';
+import { CellNode, ColumnNode } from './nodes.ts';
+import { columnKey } from './reads.ts';
+import { clearSpill } from './spill.ts';
+import { type State, soil } from './state.ts';
+
+/** Brings what is kept about the book in line with it after these changes; whatever they reach becomes dirty. */
+export function follow(state: State, changes: readonly Change[]): void {
+  const moved = new Map<string, number>();
+  for (const change of changes)
+    if (change.what === 'rows')
+      moved.set(change.sheet, Math.min(change.from, moved.get(change.sheet) ?? change.from));
+  for (const [sheet, from] of moved) followRows(state, sheet, from);
+  if (changes.some(({ what }) => what === 'columns' || what === 'sheets' || what === 'names'))
+    followStructure(state);
+  for (const change of changes) if (change.what === 'cells') followCells(state, change);
+}
+
+/** Everything anew: opening a book. */
+export function followAll(state: State): void {
+  followStructure(state);
+  for (const column of state.graph.columns.values()) {
+    column.dirty.addAll();
+    for (const cell of column.own.values()) cell.dirty = true;
+    state.touch(column, 0, column.cells.length);
+  }
+}
+
+function followStructure(state: State): void {
+  const { graph, book, formulas } = state;
+  state.index = indexBook(book);
+  formulas.renew(state.index);
+  state.unlinked = true;
+  const present = new Set<string>();
+  for (const sheet of book.sheets) {
+    for (const column of sheet.columns) {
+      const key = columnKey(sheet.id, column.id);
+      present.add(key);
+      const cells = sheet.cells.get(column.id)!;
+      let node = graph.columns.get(key);
+      if (!node || node.cells.length !== cells.length) {
+        if (node) dropSpills(state, node);
+        node = new ColumnNode(key, sheet.id, column, cells);
+        graph.columns.set(key, node);
+        state.touch(node, 0, cells.length);
+      }
+      node.column = column;
+      node.cells = cells;
+      followFormula(state, node);
+      followOwn(state, node, 0, cells.length);
+      settleValues(node);
+    }
+  }
+  for (const [key, node] of [...graph.columns]) {
+    if (present.has(key)) continue;
+    dropSpills(state, node);
+    graph.columns.delete(key);
+  }
+  for (const node of graph.columns.values()) retryBlocked(state, node.sheet);
+}
+
+function followFormula(state: State, node: ColumnNode): void {
+  const text = node.column.formula;
+  const formula = text === undefined ? undefined : state.formulas.get(text, node.sheet, true);
+  if (formula === node.formula) return;
+  node.formula = formula;
+  node.cost = 0;
+  node.dirty.clear();
+  if (formula) node.dirty.addAll();
+  else if (node.values) {
+    node.values.take(node.cells, 0, node.cells.length);
+    for (const cell of node.own.values()) cell.dirty = true;
+  }
+  state.touch(node, 0, node.cells.length);
+}
+
+/** Cells with formulas of their own, in rows [from, to). */
+function followOwn(state: State, node: ColumnNode, from: number, to: number): void {
+  const { formulas } = node.cells;
+  if (node.own.size > 0)
+    for (const [row, cell] of [...node.own]) {
+      if (row < from || row >= to || formulas.has(row)) continue;
+      clearSpill(state, cell);
+      node.own.delete(row);
+      state.unlinked = true;
+    }
+  if (formulas.size === 0) return;
+  for (const [row, text] of formulas) {
+    if (row < from || row >= to) continue;
+    const formula = state.formulas.get(text, node.sheet, false);
+    const cell = node.own.get(row);
+    if (cell?.formula === formula) continue;
+    if (cell) clearSpill(state, cell);
+    node.own.set(row, new CellNode(node, row, formula));
+    state.unlinked = true;
+  }
+}
+
+/** A column with nothing but the book's values reads them where they are; any other has values of its own. */
+function settleValues(node: ColumnNode): void {
+  if (node.mixed) node.writable();
+  else node.values = undefined;
+}
+
+function followRows(state: State, sheetId: string, from: number): void {
+  const sheet = state.book.sheets.find((s) => s.id === sheetId);
+  if (!sheet) return;
+  state.unlinked = true;
+  const nodes = nodesOf(state, sheet);
+  for (const { node } of nodes) dropSpills(state, node);
+  for (const { node, cells } of nodes) {
+    const rows = cells.length;
+    const before = node.values?.rows ?? rows;
+    const keep = Math.min(from, rows, before);
+    node.cells = cells;
+    for (const row of [...node.own.keys()]) if (row >= from) node.own.delete(row);
+    followOwn(state, node, from, rows);
+    if (node.values) {
+      node.values = node.values.resized(rows, keep);
+      node.values.take(cells, keep, rows);
+    }
+    settleValues(node);
+    if (node.formula) node.dirty.add(keep, rows);
+    for (const cell of node.own.values()) if (cell.row >= from) cell.dirty = true;
+    state.touch(node, from, Math.max(rows, before, from + 1));
+  }
+  retryBlocked(state, sheetId);
+}
+
+function nodesOf(state: State, sheet: Sheet) {
+  return sheet.columns.flatMap((column) => {
+    const node = state.graph.column(sheet.id, column.id);
+    return node ? [{ node, cells: sheet.cells.get(column.id)! }] : [];
+  });
+}
+
+function followCells(state: State, change: Extract<Change, { what: 'cells' }>): void {
+  const node = state.graph.column(change.sheet, change.column);
+  const cells = state.book.sheets.find((s) => s.id === change.sheet)?.cells.get(change.column);
+  if (!node || !cells) return;
+  node.cells = cells;
+  const to = Math.min(change.to, cells.length);
+  const { from } = change;
+  followOwn(state, node, from, to);
+  if (node.values) node.values.take(cells, from, to);
+  settleValues(node);
+  for (const cell of node.own.values()) if (cell.row >= from && cell.row < to) cell.dirty = true;
+  if (node.formula) {
+    node.dirty.add(from, to);
+    // A single cell may now be the book's own instead of the formula's, or the other way round.
+    state.unlinked = true;
+  }
+  for (const [row, origin] of node.covered) if (row >= from && row < to) soil(origin);
+  retryBlocked(state, change.sheet);
+  state.touch(node, from, to);
+}
+
+/** Array results that found no room may find it now. */
+function retryBlocked(state: State, sheet: string): void {
+  for (const cell of state.blocked) if (cell.column.sheet === sheet) cell.dirty = true;
+}
+
+/** Array results that begin in this column or lie over it are taken back and computed again. */
+function dropSpills(state: State, node: ColumnNode): void {
+  for (const origin of new Set([...node.covered.values(), ...node.own.values()])) {
+    if (!origin.spill) continue;
+    clearSpill(state, origin);
+    origin.dirty = true;
+  }
+}

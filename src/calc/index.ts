@@ -1,0 +1,19 @@
+/** What the session uses of the formula language. */
+export type { CalcDoubt, Calculation, FormulaCheck, Fresh, Place, Progress, Span } from './api.ts';
+export { type CalculationOptions, createCalculation } from './calculation.ts';
+export { functionNames, isFunction, isFunction as isFunctionName } from './catalogue.ts';
+export { addressText, lettersOf } from './language/address.ts';
+export { givenNameProblem } from './language/names.ts';
+export {
+  loseColumn,
+  loseNamed,
+  loseSheet,
+  type Moved,
+  moveColumns,
+  moveRows,
+  renameColumn,
+  renameNamed,
+  renameSheet,
+  shiftRelative,
+} from './language/rewrite.ts';
+export { sentenceOf } from './sentences.ts';
