@@ -34,7 +34,7 @@ const settingSchema = z.object({ columns: z.record(z.string(), z.string()).optio
 /**
  * The lifter of a row: flat and, with a lift, lifted. A measure comes from the column of its name (femur, tibia, trunk,
  * foot, ankle, lift, placement, stance), from another one that the book's setting `figure` names, or for set-up from a
- * named cell; what is tried out goes before all of them.
+ * named cell (the setting may name one for the lengths too); what is tried out goes before all of them.
  */
 export function figureOf(viewed: Viewed, sheetId: string, row: number, given: FigureOptions = {}): Figure {
   const { book } = viewed;

@@ -53,14 +53,17 @@ export function rewriteFormulas(book: Book, rewrite: Rewrite, skip?: Home): Rewr
   return { edits, count };
 }
 
+/** Something like an address stands in the formula: most have none, and need not be read for one. */
+const ADDRESS = /(?:^|[^\p{L}\p{N}_.$])\$?[A-Za-z]{1,3}\$?\d/u;
+
 /** Addresses follow rows that go to another place; undefined for a row that goes away. */
 export const movedRows =
   (book: Book, sheet: string, to: (row: number) => number | undefined): Rewrite =>
   (formula, home) =>
-    moveRows(formula, book, home.sheet, sheet, to, home.row === undefined);
+    ADDRESS.test(formula) ? moveRows(formula, book, home.sheet, sheet, to, home.row === undefined) : formula;
 
 /** Addresses follow columns that go to another place; undefined for a column that goes away. */
 export const movedColumns =
   (book: Book, sheet: string, to: (column: number) => number | undefined): Rewrite =>
   (formula, home) =>
-    moveColumns(formula, book, home.sheet, sheet, to);
+    ADDRESS.test(formula) ? moveColumns(formula, book, home.sheet, sheet, to) : formula;

@@ -29,7 +29,10 @@ export const changeColumn = defineCommand({
     const { formula = before.formula, ...parts } = change;
     const given = Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined));
     const text = bareFormula(formula ?? '');
-    const after = tidyColumn({ ...fittingUnit(before, given), formula: text });
+    // A label that only repeats the name goes along with it.
+    const label =
+      before.label === before.name && given.label === undefined ? { label: given.name ?? before.label } : {};
+    const after = tidyColumn({ ...fittingUnit(before, { ...given, ...label }), formula: text });
     const renamed = after.name !== before.name;
     if (renamed && nameKey(after.name) !== nameKey(before.name))
       checkColumnName(state, sheet, after.name, ofId);

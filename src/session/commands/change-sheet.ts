@@ -35,7 +35,7 @@ export const changeSheet = defineCommand({
       do: 'change-sheet',
       sheet: id,
       name,
-      label: change.label ?? sheet.label,
+      label: change.label ?? (sheet.label === sheet.name ? name : sheet.label),
       purpose: change.purpose ?? sheet.purpose,
       ...(note ? { note } : {}),
     };
