@@ -1,8 +1,11 @@
-import { chmodSync } from 'node:fs';
+import { chmodSync, readFileSync } from 'node:fs';
 import { defineConfig } from 'vite';
+
+const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
 
 /** The command line as one file for Node; its packages stay in node_modules. */
 export default defineConfig({
+  define: { LEVERBOOK_VERSION: JSON.stringify(version) },
   build: {
     ssr: 'src/cli/leverbook.ts',
     outDir: 'dist/cli',

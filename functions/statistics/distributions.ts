@@ -1,11 +1,15 @@
 import gammaln from '@stdlib/math-base-special-gammaln';
 import fInverse from '@stdlib/stats-base-dists-f-quantile';
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalInverse from '@stdlib/stats-base-dists-normal-quantile';
 import tBelow from '@stdlib/stats-base-dists-t-cdf';
 import tInverse from '@stdlib/stats-base-dists-t-quantile';
 
 /** The value that a standard normal variable stays below with probability p. */
 export const normalQuantile = (p: number): number => normalInverse(p, 0, 1);
+
+/** The probability that a standard normal variable stays below z. */
+export const normalBelow = (z: number): number => normalCdf(z, 0, 1);
 
 /** z of a two-sided interval: 1.959964 for a confidence of .95. */
 export const zOf = (confidence: number): number => normalQuantile((1 + confidence) / 2);
