@@ -1,9 +1,9 @@
 import { type Issue, issue } from '../core/issue.ts';
 import { number, numberOr, option, optionOr } from '../core/parameter.ts';
+import { bodyMass } from './parameters.ts';
 import { methods } from './repetitions.ts';
 
 const heavy = { min: 0, max: 700, because: 'More than any barbell squat: check the unit.' };
-const body = { min: 10, max: 400, because: 'Outside it a body mass is a slip of unit or of typing.' };
 
 export const loadParameter = (name: string, about: string) => number(name, 'kg', about, { bounds: heavy });
 
@@ -11,7 +11,7 @@ export const loadParameter = (name: string, about: string) => number(name, 'kg',
 export const divisorLoad = (name: string, about: string) =>
   number(name, 'kg', about, { bounds: heavy, divisor: true });
 
-export const massParameter = number('mass', 'kg', 'body mass', { bounds: body });
+export const massParameter = bodyMass();
 
 /** Sum of the lifts of a meet. */
 export const totalParameter = (about: string) =>

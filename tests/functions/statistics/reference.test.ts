@@ -7,6 +7,7 @@ import { mean, median, quantile, standardDeviation } from '../../../functions/st
 import {
   fQuantile,
   hedgesJ,
+  normalBelow,
   normalQuantile,
   tQuantile,
 } from '../../../functions/statistics/distributions.ts';
@@ -30,6 +31,7 @@ const kernels: Readonly<Record<string, Extra>> = {
   'normal-quantile': (p) => normalQuantile(p as number),
   't-quantile': (p, df) => tQuantile(p as number, df as number),
   'F-quantile': (p, d1, d2) => fQuantile(p as number, d1 as number, d2 as number),
+  'normal-below': (z) => normalBelow(z as number),
   'hedges-j': (m) => hedgesJ(m as number),
   'pooled-sd': (a, b) => pooledSd(columnOf(a as Range), columnOf(b as Range)),
   fisher: (r, n, side) => fisherInterval(r as number, n as number)[side === 'low' ? 0 : 1],
