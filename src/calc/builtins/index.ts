@@ -1,5 +1,10 @@
 import type { Argument, Outcome } from '../../../functions/core/value.ts';
 
+export interface Size {
+  readonly rows: number;
+  readonly columns: number;
+}
+
 /** A built-in function that the cell engine lacks or that replaces one of its own. */
 export interface Builtin {
   readonly name: string;
@@ -8,6 +13,8 @@ export interface Builtin {
   readonly about: string;
   /** Arguments come raw: null for a blank, undefined where one is skipped, an Issue for an error, ranges whole. */
   readonly compute: (args: readonly Argument[]) => Outcome;
+  /** For functions that answer an array: how large, from the sizes of the arguments alone. */
+  readonly size?: (args: readonly Size[]) => Size;
 }
 
 export const builtins: ReadonlyMap<string, Builtin> = new Map();

@@ -6,7 +6,7 @@ import {
   FunctionPlugin,
   type FunctionPluginDefinition,
   HyperFormula,
-  type SimpleRangeValue,
+  SimpleRangeValue,
 } from 'hyperformula';
 import { cellEngineSettings } from './settings.ts';
 import type { Inner, RichNumber } from './values.ts';
@@ -108,6 +108,8 @@ interface Insides {
     coerceToMaybeNumber(value: string): Extended | undefined;
     stringCmp(left: string, right: string): number;
     ExtendedNumberFactory(value: number, format: { type: string }): Extended;
+    coerceScalarToNumberOrError(value: unknown): Extended | CellError;
+    manyToNumbers: (args: unknown[], ofRange: (cells: unknown[]) => number[] | CellError) => unknown;
   };
   dateTimeHelper: { dateStringToDateNumber(text: string): Extended | undefined };
   coerceToType(value: unknown, parameter: FunctionArgument, state: unknown): unknown;
@@ -164,6 +166,8 @@ function open(): CellEngine {
   });
   const inside = insides!;
   (inside.interpreter as unknown as Grid).dependencyGraph.getCellValue = (address) => address.read();
+  inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
+    collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
   const bodies = new Map<string, FunctionBody | undefined>();
   const instances = new Map<FunctionPluginDefinition, Insides>();
   const sortOfClass = new Map<unknown, NumberSort>();
@@ -194,6 +198,34 @@ function open(): CellEngine {
     has: (name) => HyperFormula.getFunctionPlugin(name) !== undefined,
     evaluate: (tree) => inside.interpreter.evaluateAst(tree, nowhere),
   };
+}
+
+/** The numbers of values and ranges. The engine's own way overflows the stack at some 100,000 cells. */
+function collectNumbers(
+  args: readonly unknown[],
+  ofRange: (cells: unknown[]) => number[] | CellError,
+  coerce: (value: unknown) => Extended | CellError,
+): number[] | CellError {
+  const values: (number | SimpleRangeValue)[] = [];
+  for (const arg of args) {
+    if (arg instanceof SimpleRangeValue) values.push(arg);
+    else {
+      const number = coerce(arg);
+      if (number instanceof CellError) return number;
+      values.push(rawOf(number)!);
+    }
+  }
+  const numbers: number[] = [];
+  for (const value of values) {
+    if (typeof value === 'number') {
+      numbers.push(value);
+      continue;
+    }
+    const found = ofRange(value.valuesFromTopLeftCorner());
+    if (found instanceof CellError) return found;
+    for (const number of found) numbers.push(number);
+  }
+  return numbers;
 }
 
 /**

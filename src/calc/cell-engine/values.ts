@@ -1,14 +1,11 @@
-import { CellError, type EmptyValue, ErrorType } from 'hyperformula';
+import { CellError, ErrorType, type SimpleRangeValue } from 'hyperformula';
 import { type ErrorCode, type Issue, issue } from '../../../functions/core/issue.ts';
 
-/** A number that the cell engine remembers as a date, time, percentage or currency. */
-export interface RichNumber {
-  readonly val: number;
-  readonly format?: string;
-}
-
 /** A single value as the cell engine holds it inside. */
-export type Inner = number | string | boolean | CellError | typeof EmptyValue | RichNumber;
+export type Inner = Parameters<typeof SimpleRangeValue.fromScalar>[0];
+
+/** A number that the cell engine remembers as a date, time, percentage or currency. */
+export type RichNumber = Extract<Inner, { val: number }>;
 
 const codeOf: Readonly<Record<ErrorType, ErrorCode>> = {
   [ErrorType.DIV_BY_ZERO]: '#DIV/0!',

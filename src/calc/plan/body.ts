@@ -1,18 +1,34 @@
-import { CellError, EmptyValue, type FunctionArgument, SimpleRangeValue } from 'hyperformula';
-import type { FunctionBody } from '../cell-engine/engine.ts';
+import { CellError, type FunctionArgument, SimpleRangeValue } from 'hyperformula';
+import { isIssue } from '../../../functions/core/issue.ts';
+import { isMatrix } from '../../../functions/core/value.ts';
+import { cellEngine } from '../cell-engine/engine.ts';
 import { type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
-import { areaOfEngineRange, engineRange } from './areas.ts';
-import { found, readNumber, textOf, truthOf } from './coerce.ts';
-import { type Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
+import { rangeBody } from '../ranges/bodies.ts';
+import { isCellOf } from '../ranges/lookup.ts';
+import { areaOfEngineRange, areaOfMatrix } from './areas.ts';
+import {
+  type Callee,
+  coerceLane,
+  coerceRow,
+  defaultOf,
+  isDefaulted,
+  parametersOf,
+  takesRange,
+  wrong,
+  wrongCountError,
+  wrongTypeError,
+} from './arguments.ts';
+import { spilled } from './domain.ts';
+import { Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
 import {
   type Area,
+  type AreaNode,
   constantNode,
   elementwise,
   type Frame,
   fixedScalar,
   oncePerRun,
   type PlanNode,
-  scalarOfArea,
   varyingScalar,
 } from './nodes.ts';
 import { numberLoop } from './number-loops.ts';
@@ -20,49 +36,56 @@ import type { Kernel } from './operators.ts';
 
 /**
  * Calls of the cell engine's own functions, a row at a time, without cells: arguments are coerced by the kinds that the
- * function declares, in its order, then its body is called. Functions of plain numbers run in a loop of their own.
+ * function declares, in its order, then its body is called. Functions over ranges that have a body of ours with indexes
+ * are called with that; functions of plain numbers run in a loop of their own.
  */
+export function bodyNode(name: string, args: readonly PlanNode[]): PlanNode | undefined {
+  const body = cellEngine().body(name);
+  if (!body) return undefined;
+  const ours = rangeBody(name);
+  const typedRanges =
+    ours !== undefined && !(name === 'MEDIAN' && (args.length > 1 || args[0]?.is !== 'area'));
+  const callee: Callee = { ...body, run: (typedRanges ? ours : body.run) as Callee['run'], typedRanges };
 
-/** A parameter for each argument, repeated ones laid out; null for a wrong number of arguments. */
-export function parametersOf(body: FunctionBody, count: number): readonly FunctionArgument[] | null {
-  const all = [...body.parameters];
-  const repeat = body.metadata.repeatLastArgs ?? 0;
-  if (repeat > 0) while (count > all.length) all.push(...all.slice(all.length - repeat));
-  if (count > all.length) return null;
-  const missing = all.slice(count);
-  return missing.every((p) => p.optionalArg || p.defaultValue !== undefined) ? all : null;
+  const areas = args.filter((arg) => arg.is === 'area');
+  if (body.metadata.expandRanges && areas.length > 0) return expanded(callee, args);
+  const parameters = parametersOf(callee, args.length);
+  if (!parameters) return constantNode(wrongCount);
+  if (args.length === 0 && volatile.has(name)) {
+    const kernel = scalarKernel(callee, parameters, args);
+    return varyingScalar((frame, out) => kernel([], frame.count, out));
+  }
+  const answersArray = body.metadata.sizeOfResultArrayMethod !== undefined && !answersOneCell(name, args);
+  const arrays = args.some((arg, k) => arg.is === 'area' && !takesRange(parameters[k]));
+  if (answersArray || (arrays && body.metadata.vectorizationForbidden))
+    return arrayCall(callee, args, parameters);
+  if (areas.length === 0) return elementwise(scalarKernel(callee, parameters, args), args, Tag.missing);
+  if (!arrays) return rangeCall(callee, args, parameters);
+  if (args.every((arg, k) => arg.is === 'scalar' || !takesRange(parameters[k])))
+    return elementwise(scalarKernel(callee, parameters, args), args, Tag.missing);
+  return vectorized(callee, args, parameters);
 }
-
-const takesRange = (parameter: FunctionArgument | undefined): boolean =>
-  parameter?.argumentType === 'RANGE' || parameter?.argumentType === 'ANY';
 
 const volatile = new Set(['RAND', 'RANDBETWEEN']);
 
-/** A call of a function of the cell engine. */
-export function bodyNode(body: FunctionBody, args: readonly PlanNode[]): PlanNode {
-  if (body.metadata.expandRanges && args.some((arg) => arg.is === 'area')) return expanded(body, args);
-  const parameters = parametersOf(body, args.length);
-  if (!parameters) return constantNode(wrongCount);
-  const hasRange = args.some((arg, k) => arg.is === 'area' && takesRange(parameters[k]));
-  const hasArray = args.some((arg, k) => arg.is === 'area' && !takesRange(parameters[k]));
-  if (body.metadata.sizeOfResultArrayMethod || (hasRange && hasArray))
-    return arrayCall(body, args, parameters);
-  if (hasRange) return rangeCall(body, args, parameters);
-  const kernel = scalarKernel(body, parameters, args);
-  if (args.length === 0 && volatile.has(body.name))
-    return varyingScalar((frame, out) => kernel([], frame.count, out));
-  return elementwise(kernel, args);
-}
+/** XLOOKUP in a column for an answer out of a column answers one cell. */
+const answersOneCell = (name: string, [key, lookup, answers]: readonly PlanNode[]): boolean =>
+  name === 'XLOOKUP' &&
+  key?.is === 'scalar' &&
+  lookup?.is === 'area' &&
+  answers?.is === 'area' &&
+  lookup.columns === 1 &&
+  answers.columns === 1;
 
 /** Only single values. */
 function scalarKernel(
-  body: FunctionBody,
+  callee: Callee,
   parameters: readonly FunctionArgument[],
   args: readonly PlanNode[],
 ): Kernel {
-  const empty = args.map((arg) => arg.written === 'empty');
-  const numbers = numberLoop(body, parameters, args.length);
-  const slow: Kernel = (lanes, n, out) => {
+  const left = args.map((arg, k) => isDefaulted(arg, parameters[k]!));
+  const numbers = numberLoop(callee, parameters, args.length);
+  const careful: Kernel = (lanes, n, out) => {
     out.mixed();
     const handed: unknown[] = new Array(parameters.length);
     for (let i = 0; i < n; i++) {
@@ -71,59 +94,39 @@ function scalarKernel(
         const lane = lanes[k];
         const parameter = parameters[k]!;
         const value =
-          lane === undefined || (empty[k] && parameter.emptyAsDefault && parameter.defaultValue !== undefined)
-            ? defaultOf(body, parameter)
-            : coerceLane(body, parameter, lane, lane.single ? 0 : i);
-        if (value === wrong) {
-          out.setError(i, wrongType);
-          failed = true;
-        } else if (value instanceof CellError && parameter.argumentType !== 'SCALAR') {
-          out.setError(i, issueOfError(value, body.name));
-          failed = true;
-        } else handed[k] = value;
+          lane === undefined || left[k]
+            ? defaultOf(callee, parameter)
+            : coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+        if (value === wrong) out.setError(i, wrongType);
+        else if (value instanceof CellError && parameter.argumentType !== 'SCALAR')
+          out.setError(i, issueOfError(value, callee.name));
+        else {
+          handed[k] = value;
+          continue;
+        }
+        failed = true;
       }
-      if (!failed) put(out, i, body, body.run(...handed));
+      if (!failed) put(out, i, callee, call(callee, handed));
     }
   };
   return (lanes, n, out) => {
-    if (!numbers || !numbers(lanes, n, out)) slow(lanes, n, out);
+    if (!numbers?.(lanes, n, out)) careful(lanes, n, out);
   };
 }
 
-const wrong = Symbol('wrong kind');
-
-function defaultOf(body: FunctionBody, parameter: FunctionArgument): unknown {
-  const value = parameter.defaultValue;
-  return value === undefined ? undefined : body.coerce(value as Inner, parameter);
-}
-
-/** One argument as the function takes it; `wrong` when its kind does not fit; errors as CellError. */
-function coerceLane(body: FunctionBody, parameter: FunctionArgument, lanes: Lanes, i: number): unknown {
-  switch (parameter.argumentType) {
-    case 'NUMBER':
-    case 'INTEGER':
-      if (parameter.passSubtype) break;
-      if (lanes.tags[i] === Tag.error) return lanes.innerAt(i);
-      if (!readNumber(lanes, i)) return body.coerce(lanes.innerAt(i), parameter);
-      return within(found.value, parameter) ? found.value : body.coerce(found.value, parameter);
-    case 'STRING':
-      return lanes.tags[i] === Tag.error ? lanes.innerAt(i) : textOf(lanes, i);
-    case 'BOOLEAN': {
-      const truth = truthOf(lanes, i);
-      return truth >= 0 ? truth === 1 : truth === -1 ? wrong : lanes.innerAt(i);
-    }
-    default:
+/** Calls the body; a call that overflows the stack or meets a fault of the engine is an error value. */
+function call(callee: Callee, handed: readonly unknown[]): unknown {
+  try {
+    return callee.run(...handed);
+  } catch (error) {
+    return {
+      code: '#ERROR!',
+      reason: 'fault',
+      function: callee.name,
+      details: { message: String(error) },
+    };
   }
-  const value = body.coerce(lanes.innerAt(i), parameter);
-  return value === undefined ? wrong : value;
 }
-
-export const within = (value: number, p: FunctionArgument): boolean =>
-  (p.maxValue === undefined || value <= p.maxValue) &&
-  (p.minValue === undefined || value >= p.minValue) &&
-  (p.lessThan === undefined || value < p.lessThan) &&
-  (p.greaterThan === undefined || value > p.greaterThan) &&
-  (p.argumentType !== 'INTEGER' || Number.isInteger(value));
 
 const tagOfResult: Readonly<Record<string, number>> = {
   NUMBER_DATE: Tag.date,
@@ -133,82 +136,42 @@ const tagOfResult: Readonly<Record<string, number>> = {
   NUMBER_CURRENCY: Tag.currency,
 };
 
-/** The sort of number that a function declares to return. */
-export const resultTag = (body: FunctionBody): number =>
-  tagOfResult[body.metadata.returnNumberType ?? ''] ?? Tag.number;
-
-function put(out: Lanes, i: number, body: FunctionBody, result: Inner | SimpleRangeValue | undefined): void {
-  if (result instanceof SimpleRangeValue) {
-    const area = areaOfEngineRange(result, body.name);
-    if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
-    else out.setError(i, wrongType);
-  } else if (body.metadata.returnNumberType && (typeof result === 'number' || isRich(result)))
-    out.setNumber(i, typeof result === 'number' ? result : result.val, resultTag(body));
-  else out.setInner(i, result, body.name);
-}
-
-const engineRanges = new WeakMap<Area, SimpleRangeValue>();
-/** Functions only read the ranges they are handed, so one object serves every row. */
-export function sharedEngineRange(area: Area): SimpleRangeValue {
-  let range = engineRanges.get(area);
-  if (!range) {
-    range = engineRange(area);
-    engineRanges.set(area, range);
-  }
-  return range;
-}
-
-/** All arguments of one row, coerced; or the error that ends the call. */
-function coerceRow(
-  body: FunctionBody,
-  parameters: readonly FunctionArgument[],
-  args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
-  frame: Frame,
-  i: number,
-): unknown[] | CellError | typeof wrong {
-  const handed: unknown[] = [];
-  for (let k = 0; k < parameters.length; k++) {
-    const parameter = parameters[k]!;
-    const arg = args[k];
-    let value: unknown;
-    if (!arg || (arg.written === 'empty' && parameter.emptyAsDefault && parameter.defaultValue !== undefined))
-      value = defaultOf(body, parameter);
-    else if (arg.is === 'scalar') {
-      const lane = lanes[k]!;
-      value = coerceLane(body, parameter, lane, lane.single ? 0 : i);
-    } else {
-      const area = arg.area(frame, i);
-      const one = scalarOfArea(area);
-      if (one) value = coerceLane(body, parameter, one, 0);
-      else value = body.coerce(sharedEngineRange(area), parameter) ?? wrong;
+function put(out: Lanes, i: number, callee: Callee, result: unknown): void {
+  const sort = callee.metadata.returnNumberType;
+  if (typeof result === 'number')
+    out.setNumber(i, result, sort ? (tagOfResult[sort] ?? Tag.number) : Tag.number);
+  else if (isCellOf(result)) {
+    const tag = result.range.kinds[result.at]!;
+    if (tag === Tag.text) out.setText(i, result.range.texts![result.at]!);
+    else if (tag === Tag.error) out.setError(i, result.range.errors![result.at]!);
+    else {
+      out.tags[i] = tag;
+      out.numbers[i] = result.range.numbers[result.at]!;
     }
-    if (value === wrong) return wrong;
-    if (value instanceof CellError && parameter.argumentType !== 'SCALAR') return value;
-    handed.push(value);
-  }
-  return handed;
+  } else if (isIssue(result)) out.setError(i, result);
+  else if (result instanceof SimpleRangeValue || isMatrix(result)) {
+    const area = areaOf(callee, result);
+    if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
+    else out.setError(i, spilled(area.rows, area.columns));
+  } else if (sort && isRich(result)) out.setNumber(i, result.val, tagOfResult[sort] ?? Tag.number);
+  else out.setInner(i, result as Inner | undefined, callee.name);
 }
 
-function callRow(
-  body: FunctionBody,
-  parameters: readonly FunctionArgument[],
-  args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
-  frame: Frame,
-  i: number,
-): Inner | SimpleRangeValue | typeof wrong {
-  const handed = coerceRow(body, parameters, args, lanes, frame, i);
-  if (handed === wrong || handed instanceof CellError) return handed;
-  return body.run(...handed);
+function areaOf(callee: Callee, result: unknown): Area {
+  if (result instanceof SimpleRangeValue) return areaOfEngineRange(result, callee.name);
+  if (isMatrix(result)) return areaOfMatrix(result);
+  const lanes = new Lanes(1);
+  lanes.mixed();
+  put(lanes, 0, callee, result);
+  return { rows: 1, columns: 1, lanes, range: null };
 }
 
 const lanesOf = (args: readonly PlanNode[], frame: Frame): (Lanes | null)[] =>
   args.map((arg) => (arg.is === 'scalar' ? arg.lanes(frame) : null));
 
-/** Ranges where ranges are asked for, single values elsewhere. */
+/** Ranges where ranges are asked for, single values elsewhere: one value. */
 function rangeCall(
-  body: FunctionBody,
+  callee: Callee,
   args: readonly PlanNode[],
   parameters: readonly FunctionArgument[],
 ): PlanNode {
@@ -216,52 +179,77 @@ function rangeCall(
     out.mixed();
     const lanes = lanesOf(args, frame);
     for (let i = 0; i < frame.count; i++) {
-      const result = callRow(body, parameters, args, lanes, frame, i);
-      if (result === wrong) out.setError(i, wrongType);
-      else put(out, i, body, result);
+      const handed = coerceRow(callee, parameters, args, lanes, frame, i, null);
+      put(out, i, callee, handed instanceof CellError ? handed : call(callee, handed));
     }
   };
   return args.some((arg) => arg.varies) ? varyingScalar(fill) : fixedScalar(fill);
 }
 
-/** A function whose result is an array; also a single-value parameter that is handed an array beside a range. */
+const areaNode = (args: readonly PlanNode[], area: AreaNode['area']): AreaNode => {
+  const varies = args.some((arg) => arg.varies);
+  const once = oncePerRun((frame) => area(frame, 0));
+  return { is: 'area', varies, written: 'value', area: varies ? area : once };
+};
+
+/** A function whose result is an array. */
 function arrayCall(
-  body: FunctionBody,
+  callee: Callee,
   args: readonly PlanNode[],
   parameters: readonly FunctionArgument[],
 ): PlanNode {
-  const one = (frame: Frame, lane: number): Area => {
-    const result = callRow(body, parameters, args, lanesOf(args, frame), frame, lane);
-    if (result instanceof SimpleRangeValue) return areaOfEngineRange(result, body.name);
-    return areaOfEngineRange(
-      SimpleRangeValue.fromScalar(result === wrong ? wrongTypeError : result),
-      body.name,
-    );
-  };
-  const varies = args.some((arg) => arg.varies);
-  const once = oncePerRun((frame) => one(frame, 0));
-  return { is: 'area', varies, written: 'value', area: varies ? one : once };
+  return areaNode(args, (frame, lane) => {
+    const handed = coerceRow(callee, parameters, args, lanesOf(args, frame), frame, lane, null);
+    return areaOf(callee, handed instanceof CellError ? handed : call(callee, handed));
+  });
 }
-const wrongTypeError = new CellError('VALUE' as CellError['type'], wrongType.details?.message as string);
 
-/** Functions that take the cells of ranges one by one (AND, CONCATENATE); what cannot be coerced in a range is skipped. */
-function expanded(body: FunctionBody, args: readonly PlanNode[]): PlanNode {
+/** A function over ranges with an array where it asks for one value: called for each cell of the array. */
+function vectorized(
+  callee: Callee,
+  args: readonly PlanNode[],
+  parameters: readonly FunctionArgument[],
+): PlanNode {
+  return areaNode(args, (frame, lane) => {
+    const lanes = lanesOf(args, frame);
+    let rows = 1;
+    let columns = 1;
+    args.forEach((arg, k) => {
+      if (arg.is === 'scalar' || takesRange(parameters[k])) return;
+      const area = arg.area(frame, lane);
+      rows = Math.max(rows, area.rows);
+      columns = Math.max(columns, area.columns);
+    });
+    const out = new Lanes(rows * columns);
+    out.mixed();
+    for (let row = 0; row < rows; row++)
+      for (let column = 0; column < columns; column++) {
+        const handed = coerceRow(callee, parameters, args, lanes, frame, lane, { row, column });
+        const result = handed instanceof CellError ? handed : call(callee, handed);
+        put(out, row * columns + column, callee, result);
+      }
+    return { rows, columns, lanes: out, range: null };
+  });
+}
+
+/** Functions that take the cells of ranges one by one (CONCATENATE); what cannot be coerced in a range is skipped. */
+function expanded(callee: Callee, args: readonly PlanNode[]): PlanNode {
   const fill = (frame: Frame, out: Lanes): void => {
     out.mixed();
     const lanes = lanesOf(args, frame);
-    for (let i = 0; i < frame.count; i++) put(out, i, body, callExpanded(body, args, lanes, frame, i));
+    for (let i = 0; i < frame.count; i++) put(out, i, callee, callExpanded(callee, args, lanes, frame, i));
   };
   return args.some((arg) => arg.varies) ? varyingScalar(fill) : fixedScalar(fill);
 }
 
 function callExpanded(
-  body: FunctionBody,
+  callee: Callee,
   args: readonly PlanNode[],
   lanes: readonly (Lanes | null)[],
   frame: Frame,
   i: number,
-): Inner | SimpleRangeValue {
-  const cells: [Lanes, number, boolean][] = [];
+): unknown {
+  const cells: [lanes: Lanes, at: number, inRange: boolean][] = [];
   args.forEach((arg, k) => {
     if (arg.is === 'scalar') cells.push([lanes[k]!, lanes[k]!.single ? 0 : i, false]);
     else {
@@ -270,17 +258,15 @@ function callExpanded(
       for (let j = 0; j < size; j++) cells.push([area.lanes, j, size > 1]);
     }
   });
-  const parameters = parametersOf(body, cells.length);
-  if (!parameters) return new CellError('NA' as CellError['type'], wrongCount.details?.message as string);
+  const parameters = parametersOf(callee, cells.length);
+  if (!parameters) return wrongCountError;
   const handed: unknown[] = [];
   for (let k = 0; k < cells.length; k++) {
     const [lane, at, inRange] = cells[k]!;
-    const value = coerceLane(body, parameters[k]!, lane, at);
+    const value = coerceLane(callee, parameters[k]!, lane, at);
     if (value === wrong && !inRange) return wrongTypeError;
     if (value instanceof CellError && parameters[k]!.argumentType !== 'SCALAR') return value;
     handed.push(value === wrong ? undefined : value);
   }
-  return body.run(...handed);
+  return call(callee, handed);
 }
-
-export { EmptyValue };

@@ -1,11 +1,17 @@
 import { issue } from '../../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
-import type { Bound } from '../ast.ts';
+import type { Bound, CallNode } from '../ast.ts';
+import { builtins } from '../builtins/index.ts';
+import { issueOf } from '../sentences.ts';
+import { aggregateNode } from './aggregates.ts';
 import type { Compile, Plan, Results, Source } from './api.ts';
 import { kindOfTag } from './areas.ts';
+import { bodyNode } from './body.ts';
+import { arrayNode, builtinNode, isIndexed, rowNode, sizeNode } from './calls.ts';
 import { domainNode, spilled } from './domain.ts';
-import { type Lanes, Tag } from './lanes.ts';
+import { type Lanes, Tag, wrongCount } from './lanes.ts';
+import { choosing, junctionNode } from './logic.ts';
 import {
   type Area,
   BLOCK,
@@ -51,7 +57,7 @@ function nodeOf(formula: Bound, compiling: Compiling): PlanNode {
     case 'empty':
       return constantNode(null, 'empty');
     case 'error':
-      return constantNode(issue(formula.code, 'written-error'));
+      return constantNode(issueOf(formula));
     case 'row-of':
       return columnNode(formula.sheet, formula.column);
     case 'named':
@@ -85,18 +91,39 @@ function nodeOf(formula: Bound, compiling: Compiling): PlanNode {
         nodeOf(formula.right, compiling),
       ]);
     case 'array':
-      return constantNode(issue('#VALUE!', 'written-error'));
+      return arrayNode(formula.rows.map((row) => row.map((cell) => nodeOf(cell, compiling))));
     case 'call':
-      return callNode(formula.name, formula.args, compiling);
+      return callNode(formula, compiling);
   }
 }
 
-function callNode(name: string, args: readonly Bound[], compiling: Compiling): PlanNode {
-  if (name === 'LET') return letNode(args, compiling);
+function callNode(call: CallNode<Bound>, compiling: Compiling): PlanNode {
+  const { name } = call;
+  if (name === 'LET') return letNode(call.args, compiling);
+  if (name === 'ROW') {
+    const row = rowNode(call.args);
+    if (row) return row;
+  }
+  const args = call.args.map((arg) => nodeOf(arg, compiling));
   const definition = registry.get(name);
-  const nodes = args.map((arg) => nodeOf(arg, compiling));
-  if (definition) return domainNode(definition, nodes);
-  return constantNode(issue('#NAME?', 'unknown-function', { function: name }));
+  if (definition) return domainNode(definition, args);
+  const builtin = builtins.get(name);
+  const node = (builtin && builtinNode(builtin, args)) ?? engineNode(name, args);
+  if (!node) return constantNode(issue('#NAME?', 'unknown-function', { received: name }));
+  if (node.varies && args.some((arg) => arg.is === 'area') && !isIndexed(name)) compiling.slow.add(name);
+  return node;
+}
+
+/** A call of a function that the cell engine has. */
+function engineNode(name: string, args: readonly PlanNode[]): PlanNode | undefined {
+  if (name === 'NA') return constantNode(args.length === 0 ? issue('#N/A', 'built-in') : wrongCount);
+  if (name === 'ROWS' || name === 'COLUMNS') return sizeNode(name, args);
+  const scalars = args.filter((arg) => arg.is === 'scalar');
+  if (scalars.length === args.length) {
+    const choose = choosing.get(name);
+    if (choose) return choose(scalars);
+  }
+  return junctionNode(name, args) ?? aggregateNode(name, args) ?? bodyNode(name, args);
 }
 
 /** LET(name, value, …, body): each value may use the names before it. */

@@ -19,6 +19,8 @@ export const Tag = {
   dateTime: 7,
   percent: 8,
   currency: 9,
+  /** No cell of an array stands here: a function takes its default. */
+  missing: 10,
 } as const;
 
 const tagOfSort: Readonly<Record<NumberSort, number>> = {
@@ -41,7 +43,7 @@ const sortOfTag: readonly (NumberSort | undefined)[] = [
   'currency',
 ];
 
-export const isNumberTag = (tag: number): boolean => tag === 1 || tag === 2 || tag > 5;
+export const isNumberTag = (tag: number): boolean => tag === 1 || tag === 2 || (tag > 5 && tag < 10);
 
 /**
  * Values side by side, one a row of the block being computed (or one a cell of an area). With `single` there is one

@@ -1,12 +1,16 @@
 import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { equalLanes, found, readNumber, truthOf } from './coerce.ts';
-import { type Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
+import { Lanes, singleLane, Tag, wrongCount, wrongType } from './lanes.ts';
 import {
+  type Area,
+  type AreaNode,
   BLOCK,
   constantNode,
+  elementwise,
   type Frame,
   fixedScalar,
   innerFrame,
+  type PlanNode,
   type ScalarNode,
   varyingScalar,
 } from './nodes.ts';
@@ -263,8 +267,43 @@ function junction(start: number, join: (so: number, next: number) => number): Ke
   };
 }
 
-export const junctions: ReadonlyMap<string, Kernel> = new Map([
+const junctions: ReadonlyMap<string, Kernel> = new Map([
   ['AND', junction(1, (so, next) => so & next)],
   ['OR', junction(0, (so, next) => so | next)],
   ['XOR', junction(0, (so, next) => so ^ next)],
 ]);
+
+/** AND, OR or XOR; the cells of ranges count as arguments, those that are no condition are passed over. */
+export function junctionNode(name: string, args: readonly PlanNode[]): PlanNode | undefined {
+  const kernel = junctions.get(name);
+  if (!kernel) return undefined;
+  if (args.length === 0) return constantNode(wrongCount);
+  return elementwise(
+    kernel,
+    args.map((arg) => (arg.is === 'scalar' ? arg : joinedArea(kernel, name === 'AND', arg))),
+  );
+}
+
+/** All conditions of an area as one. */
+function joinedArea(kernel: Kernel, neutral: boolean, node: AreaNode): ScalarNode {
+  const neutralLane = singleLane(neutral);
+  const join = (area: Area, out: Lanes, i: number): void => {
+    const so = new Lanes(1);
+    so.copy(0, neutralLane, 0);
+    so.single = true;
+    const one = new Lanes(1);
+    one.single = true;
+    for (let k = 0; k < area.rows * area.columns; k++) {
+      if (area.rows * area.columns > 1 && truthOf(area.lanes, k) === -1) continue;
+      one.copy(0, area.lanes, k);
+      kernel([so, one], 1, so);
+      if (so.tags[0] === Tag.error) break;
+    }
+    out.copy(i, so, 0);
+  };
+  if (!node.varies) return fixedScalar((frame, out) => join(node.area(frame, 0), out, 0));
+  return varyingScalar((frame, out) => {
+    out.mixed();
+    for (let i = 0; i < frame.count; i++) join(node.area(frame, i), out, i);
+  });
+}

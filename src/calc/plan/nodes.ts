@@ -77,6 +77,8 @@ export interface AreaNode {
   area(frame: Frame, lane: number): Area;
   /** A range as it stands in the sheet, not a computed array. */
   readonly written: Written;
+  /** How many columns, where that is known beforehand. */
+  readonly columns?: number;
 }
 export type PlanNode = ScalarNode | AreaNode;
 
@@ -242,6 +244,7 @@ export function wholeColumnNode(sheet: string, column: string): AreaNode {
     is: 'area',
     varies: false,
     written: 'reference',
+    columns: 1,
     area(frame) {
       const range = frame.run.source.column(sheet, column);
       if (range !== last || !area) {
@@ -299,6 +302,7 @@ export function cellsNode(
       is: 'area',
       varies: true,
       written: 'reference',
+      columns: columns.length,
       area(frame, lane) {
         const row = rowAt(frame, lane);
         const a = fromMoves ? from + row : from;
@@ -310,6 +314,7 @@ export function cellsNode(
     is: 'area',
     varies: false,
     written: 'reference',
+    columns: columns.length,
     area(frame) {
       const ranges = rangesOf(frame);
       if (!area || ranges.some((range, k) => range !== last[k])) {
@@ -332,8 +337,8 @@ export function scalarOfArea(area: Area): Lanes | null {
   return lanes;
 }
 
-/** Spreads arguments over the cells of the array they make together: #N/A where one has no cell. */
-function spread(lanes: Lanes, from: Area, rows: number, columns: number): Lanes {
+/** Spreads an argument over the cells of the array that all make together; it may have no cell at some. */
+function spread(lanes: Lanes, from: Area, rows: number, columns: number, none: number): Lanes {
   if (from.rows === rows && from.columns === columns) return lanes;
   const out = new Lanes(rows * columns);
   out.mixed();
@@ -342,16 +347,17 @@ function spread(lanes: Lanes, from: Area, rows: number, columns: number): Lanes 
       const i = from.rows === 1 ? 0 : r;
       const j = from.columns === 1 ? 0 : c;
       if (i < from.rows && j < from.columns) out.copy(r * columns + c, lanes, i * from.columns + j);
-      else out.setError(r * columns + c, noMatch);
+      else if (none === Tag.error) out.setError(r * columns + c, noMatch);
+      else out.tags[r * columns + c] = none;
     }
   return out;
 }
 
 /**
  * A function or operator that works on single values. With arrays among its arguments it works on each of their cells
- * and gives an array.
+ * and gives an array; where an array has no cell, operators give #N/A and functions take the argument as missing.
  */
-export function elementwise(kernel: Kernel, args: readonly PlanNode[]): PlanNode {
+export function elementwise(kernel: Kernel, args: readonly PlanNode[], none: number = Tag.error): PlanNode {
   const scalars = args.filter((arg) => arg.is === 'scalar');
   if (scalars.length === args.length) {
     if (args.every((arg) => !arg.varies))
@@ -383,7 +389,7 @@ export function elementwise(kernel: Kernel, args: readonly PlanNode[]): PlanNode
     const size = rows * columns;
     const handedAreas = areas.map((area) => {
       if (area.rows === 1 && area.columns === 1) return scalarOfArea(area)!;
-      return spread(area.lanes, area, rows, columns);
+      return spread(area.lanes, area, rows, columns, none);
     });
     const out = new Lanes(size);
     kernel(handedAreas, size, out);

@@ -1,5 +1,5 @@
 import type { FunctionArgument } from 'hyperformula';
-import type { FunctionBody } from '../cell-engine/engine.ts';
+import type { Callee } from './arguments.ts';
 import { isNumberTag, type Lanes, Tag } from './lanes.ts';
 
 /** Computes n lanes if every argument is a number within the function's bounds; false: nothing was done. */
@@ -12,16 +12,16 @@ type Run = (...args: unknown[]) => unknown;
  * number, the loop gives up and the careful way computes the block again.
  */
 export function numberLoop(
-  body: FunctionBody,
+  callee: Callee,
   parameters: readonly FunctionArgument[],
   count: number,
 ): NumberLoop | null {
-  const sort = body.metadata.returnNumberType;
+  const sort = callee.metadata.returnNumberType;
   if (count === 0 || count > 3 || (sort !== undefined && sort !== 'NUMBER_RAW' && sort !== 'NUMBER_DATE'))
     return null;
   if (!parameters.every((p) => p.argumentType === 'NUMBER' || p.argumentType === 'INTEGER')) return null;
   if (parameters.some((p) => p.passSubtype)) return null;
-  const run = body.run as Run;
+  const run = callee.run as Run;
   const rest = parameters.slice(count).map((p) => p.defaultValue);
   const limits = parameters.slice(0, count).map(limitsOf);
   const loop = count === 1 ? one : count === 2 ? two : three;

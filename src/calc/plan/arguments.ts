@@ -1,0 +1,152 @@
+import { CellError, type FunctionArgument, type SimpleRangeValue } from 'hyperformula';
+import type { Range } from '../../../functions/core/value.ts';
+import type { FunctionBody } from '../cell-engine/engine.ts';
+import { errorOf } from '../cell-engine/values.ts';
+import { engineRange, rangeOfArea } from './areas.ts';
+import { found, readNumber, textOf, truthOf } from './coerce.ts';
+import { Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
+import { type Area, type Frame, type PlanNode, scalarOfArea } from './nodes.ts';
+
+/** A function of the cell engine, or one of ours over ranges that takes its parameters. */
+export interface Callee extends Pick<FunctionBody, 'name' | 'metadata' | 'parameters' | 'coerce'> {
+  readonly run: (...args: unknown[]) => unknown;
+  /** Ranges are handed as typed arrays, not as the cell engine's own. */
+  readonly typedRanges: boolean;
+}
+
+/** A parameter for each argument, repeated ones laid out; null for a wrong number of arguments. */
+export function parametersOf(callee: Callee, count: number): readonly FunctionArgument[] | null {
+  const all = [...callee.parameters];
+  const repeat = callee.metadata.repeatLastArgs ?? 0;
+  if (repeat > 0) while (count > all.length) all.push(...all.slice(all.length - repeat));
+  if (count > all.length) return null;
+  const missing = all.slice(count);
+  return missing.every((p) => p.optionalArg || p.defaultValue !== undefined) ? all : null;
+}
+
+export const takesRange = (parameter: FunctionArgument | undefined): boolean =>
+  parameter?.argumentType === 'RANGE' || parameter?.argumentType === 'ANY';
+
+/** What `coerceLane` answers for a value of a wrong kind. */
+export const wrong = Symbol('wrong kind');
+export const wrongTypeError = errorOf(wrongType);
+export const wrongCountError = errorOf(wrongCount);
+
+export function defaultOf(callee: Callee, parameter: FunctionArgument): unknown {
+  const value = parameter.defaultValue;
+  return value === undefined ? undefined : callee.coerce(value as never, parameter);
+}
+
+/** True for an argument left out (`F(a,,b)`) where the function then takes its default. */
+export const isDefaulted = (arg: PlanNode, parameter: FunctionArgument): boolean =>
+  arg.written === 'empty' && parameter.emptyAsDefault === true && parameter.defaultValue !== undefined;
+
+/** One argument as the function takes it; `wrong` when its kind does not fit; errors as CellError. */
+export function coerceLane(callee: Callee, parameter: FunctionArgument, lanes: Lanes, i: number): unknown {
+  const tag = lanes.tags[i];
+  if (tag === Tag.missing) return defaultOf(callee, parameter);
+  switch (parameter.argumentType) {
+    case 'NUMBER':
+    case 'INTEGER':
+      if (parameter.passSubtype) break;
+      if (tag === Tag.error) return lanes.innerAt(i);
+      if (!readNumber(lanes, i)) return errorOf(found.error);
+      return within(found.value, parameter) ? found.value : callee.coerce(found.value, parameter);
+    case 'STRING':
+      return tag === Tag.error ? lanes.innerAt(i) : textOf(lanes, i);
+    case 'BOOLEAN': {
+      const truth = truthOf(lanes, i);
+      return truth >= 0 ? truth === 1 : truth === -1 ? wrong : lanes.innerAt(i);
+    }
+    case 'RANGE':
+      if (callee.typedRanges) return tag === Tag.error ? lanes.innerAt(i) : rangeOfLane(lanes, i);
+      break;
+    default:
+  }
+  const value = callee.coerce(lanes.innerAt(i), parameter);
+  return value === undefined ? wrong : value;
+}
+
+const within = (value: number, p: FunctionArgument): boolean =>
+  (p.maxValue === undefined || value <= p.maxValue) &&
+  (p.minValue === undefined || value >= p.minValue) &&
+  (p.lessThan === undefined || value < p.lessThan) &&
+  (p.greaterThan === undefined || value > p.greaterThan) &&
+  (p.argumentType !== 'INTEGER' || Number.isInteger(value));
+
+function rangeOfLane(lanes: Lanes, i: number): Range {
+  const one = new Lanes(1);
+  one.mixed();
+  one.copy(0, lanes, i);
+  return rangeOfArea({ rows: 1, columns: 1, lanes: one, range: null });
+}
+
+const engineRanges = new WeakMap<Area, SimpleRangeValue>();
+/** Functions only read the ranges they are handed, so one object serves every row. */
+function sharedEngineRange(area: Area): SimpleRangeValue {
+  let range = engineRanges.get(area);
+  if (!range) {
+    range = engineRange(area);
+    engineRanges.set(area, range);
+  }
+  return range;
+}
+
+/** An area as the function takes it; where it asks for one value, the engine's way to come to one. */
+export function coerceArea(callee: Callee, parameter: FunctionArgument, area: Area): unknown {
+  const one = takesRange(parameter) ? scalarOfArea(area) : null;
+  if (one && callee.typedRanges && parameter.argumentType === 'ANY') {
+    if (!readNumber(one, 0)) return errorOf(found.error);
+    one.setNumber(0, found.value, found.tag);
+    return rangeOfLane(one, 0);
+  }
+  if (one) return coerceLane(callee, parameter, one, 0);
+  if (callee.typedRanges && takesRange(parameter)) return rangeOfArea(area);
+  return callee.coerce(sharedEngineRange(area), parameter) ?? wrong;
+}
+
+/** Cells of arrays that single-value parameters are handed, in turn: the function is called for each. */
+export interface Cell {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** All arguments of one row, coerced; or the error that ends the call. */
+export function coerceRow(
+  callee: Callee,
+  parameters: readonly FunctionArgument[],
+  args: readonly PlanNode[],
+  lanes: readonly (Lanes | null)[],
+  frame: Frame,
+  i: number,
+  cell: Cell | null,
+): unknown[] | CellError {
+  const handed: unknown[] = [];
+  for (let k = 0; k < parameters.length; k++) {
+    const parameter = parameters[k]!;
+    const arg = args[k];
+    let value: unknown;
+    if (!arg || isDefaulted(arg, parameter)) value = defaultOf(callee, parameter);
+    else if (arg.is === 'scalar') {
+      const lane = lanes[k]!;
+      value = coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+    } else {
+      const area = arg.area(frame, i);
+      value =
+        cell && !takesRange(parameter)
+          ? coerceCell(callee, parameter, area, cell)
+          : coerceArea(callee, parameter, area);
+    }
+    if (value === wrong) return wrongTypeError;
+    if (value instanceof CellError && parameter.argumentType !== 'SCALAR') return value;
+    handed.push(value);
+  }
+  return handed;
+}
+
+function coerceCell(callee: Callee, parameter: FunctionArgument, area: Area, cell: Cell): unknown {
+  const row = area.rows === 1 ? 0 : cell.row;
+  const column = area.columns === 1 ? 0 : cell.column;
+  if (row >= area.rows || column >= area.columns) return defaultOf(callee, parameter);
+  return coerceLane(callee, parameter, area.lanes, row * area.columns + column);
+}

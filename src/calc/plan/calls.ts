@@ -1,0 +1,120 @@
+import type { Argument } from '../../../functions/core/value.ts';
+import type { Bound } from '../ast.ts';
+import type { Builtin } from '../builtins/index.ts';
+import { rangeBody } from '../ranges/bodies.ts';
+import { areaOfMatrix, rangeOfArea } from './areas.ts';
+import { settle } from './domain.ts';
+import { Lanes, Tag, wrongCount } from './lanes.ts';
+import {
+  type Area,
+  type AreaNode,
+  constantNode,
+  type Frame,
+  fixedScalar,
+  oncePerRun,
+  type PlanNode,
+  rowAt,
+  type ScalarNode,
+  scalarOfArea,
+  varyingScalar,
+} from './nodes.ts';
+
+/** The arguments of one row, raw: null for a blank, undefined where one is left out, ranges whole. */
+export function rawArguments(
+  args: readonly PlanNode[],
+  lanes: readonly (Lanes | null)[],
+  frame: Frame,
+  i: number,
+): Argument[] {
+  return args.map((arg, k) => {
+    if (arg.written === 'empty') return undefined;
+    if (arg.is === 'scalar') return lanes[k]!.valueAt(lanes[k]!.single ? 0 : i);
+    const area = arg.area(frame, i);
+    return scalarOfArea(area)?.valueAt(0) ?? rangeOfArea(area);
+  });
+}
+
+/** A function of ours that the cell engine lacks or that stands in for one of its own. */
+export function builtinNode(builtin: Builtin, args: readonly PlanNode[]): PlanNode {
+  if (args.length < builtin.minArgs || args.length > builtin.maxArgs) return constantNode(wrongCount);
+  const varies = args.some((arg) => arg.varies);
+  const lanesOf = (frame: Frame): (Lanes | null)[] =>
+    args.map((arg) => (arg.is === 'scalar' ? arg.lanes(frame) : null));
+  if (builtin.size) {
+    const compute = (frame: Frame, lane: number): Area =>
+      areaOfMatrix(builtin.compute(rawArguments(args, lanesOf(frame), frame, lane)));
+    const once = oncePerRun((frame) => compute(frame, 0));
+    return { is: 'area', varies, written: 'value', area: varies ? compute : once };
+  }
+  const fill = (frame: Frame, out: Lanes): void => {
+    out.mixed();
+    const lanes = lanesOf(frame);
+    for (let i = 0; i < frame.count; i++)
+      settle(out, i, builtin.compute(rawArguments(args, lanes, frame, i)));
+  };
+  return varies ? varyingScalar(fill) : fixedScalar(fill);
+}
+
+const INDEXED = new Set([
+  ...['SUM', 'AVERAGE', 'COUNT', 'COUNTA', 'MIN', 'MAX', 'PRODUCT', 'SUMSQ', 'AVERAGEA', 'MINA', 'MAXA'],
+  ...['AND', 'OR', 'XOR', 'ROWS', 'COLUMNS', 'RANK', 'RANK.EQ', 'RANK.AVG', 'PERCENTRANK', 'PERCENTRANK.INC'],
+  ...['PERCENTRANK.EXC', 'XMATCH', 'FORECAST', 'FORECAST.LINEAR', 'INTERCEPT', 'MODE', 'MODE.SNGL', 'KURT'],
+]);
+/** Functions that do not work through a whole column again in each row. */
+export const isIndexed = (name: string): boolean =>
+  INDEXED.has(name) || (name !== 'SUMPRODUCT' && rangeBody(name) !== undefined);
+
+/** ROW() and ROW of a reference; undefined for anything else. */
+export function rowNode(args: readonly Bound[]): ScalarNode | undefined {
+  const [of] = args;
+  if (args.length > 1) return undefined;
+  if (of && !['row-of', 'cell-of', 'cells-of', 'named', 'column-of'].includes(of.type)) return undefined;
+  const numbered = (rowOf: (frame: Frame, lane: number) => number): ScalarNode =>
+    varyingScalar((frame, out) => {
+      for (let i = 0; i < frame.count; i++) out.numbers[i] = rowOf(frame, i) + 1;
+      out.allNumbers(frame.count);
+    });
+  if (!of || of.type === 'row-of') return numbered(rowAt);
+  if (of.type === 'named') return constantNode(of.row + 1);
+  if (of.type === 'column-of') return constantNode(1);
+  const row = of.type === 'cell-of' ? of.row : of.type === 'cells-of' ? of.from : 0;
+  const moves = (of.type === 'cell-of' && of.rowMoves) || (of.type === 'cells-of' && of.fromMoves);
+  return moves ? numbered((frame, lane) => row + rowAt(frame, lane)) : constantNode(row + 1);
+}
+
+/** ROWS or COLUMNS of an array. */
+export function sizeNode(name: 'ROWS' | 'COLUMNS', args: readonly PlanNode[]): PlanNode {
+  const [arg] = args;
+  if (!arg || args.length > 1) return constantNode(wrongCount);
+  const fill = (frame: Frame, out: Lanes): void => {
+    out.mixed();
+    const lanes = arg.is === 'scalar' ? arg.lanes(frame) : null;
+    for (let i = 0; i < frame.count; i++) {
+      const at = lanes?.single ? 0 : i;
+      if (arg.is === 'area') {
+        const area = arg.area(frame, i);
+        out.setNumber(i, name === 'ROWS' ? area.rows : area.columns, Tag.number);
+      } else if (lanes!.tags[at] === Tag.error) out.setError(i, lanes!.errorAt(at));
+      else out.setNumber(i, 1, Tag.number);
+    }
+  };
+  return arg.varies ? varyingScalar(fill) : fixedScalar(fill);
+}
+
+/** An array written out: `{1, 2; 3, 4}`. */
+export function arrayNode(rows: readonly (readonly PlanNode[])[]): AreaNode {
+  const columns = rows[0]?.length ?? 0;
+  const cells = rows.flat();
+  const compute = (frame: Frame, lane: number): Area => {
+    const out = new Lanes(rows.length * columns);
+    out.mixed();
+    cells.forEach((cell, k) => {
+      const lanes = cell.is === 'scalar' ? cell.lanes(frame) : cell.area(frame, lane).lanes;
+      out.copy(k, lanes, cell.is === 'area' || lanes.single ? 0 : lane);
+    });
+    return { rows: rows.length, columns, lanes: out, range: null };
+  };
+  const varies = cells.some((cell) => cell.varies);
+  const once = oncePerRun((frame) => compute(frame, 0));
+  return { is: 'area', varies, written: 'value', columns, area: varies ? compute : once };
+}

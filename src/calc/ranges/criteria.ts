@@ -1,0 +1,187 @@
+import { Kind, type Range } from '../../../functions/core/value.ts';
+import { type Criterion, cellEngine } from '../cell-engine/engine.ts';
+import type { Inner } from '../cell-engine/values.ts';
+
+/** Most distinct criteria that are remembered before starting over. */
+const REMEMBERED = 20_000;
+const read = new Map<string, Criterion | undefined>();
+
+/** Reads a criterion: a value to be equal to, or a text such as ">=5", "<>x", "=". Undefined when it is none. */
+export function criterionOf(value: Inner): Criterion | undefined {
+  if (typeof value === 'number') return { operator: '=', value, holds: (cell) => cell === value };
+  if (typeof value !== 'string') return cellEngine().criterion(value);
+  if (!read.has(value)) {
+    if (read.size >= REMEMBERED) read.clear();
+    read.set(value, cellEngine().criterion(value));
+  }
+  return read.get(value);
+}
+
+const numbersInText = new Map<string, number | undefined>();
+
+/** The number that a text in a cell counts as to a criterion that is a number. */
+export function numberInText(text: string): number | undefined {
+  if (text === '') return undefined;
+  if (!numbersInText.has(text)) {
+    if (numbersInText.size >= REMEMBERED) numbersInText.clear();
+    const number = cellEngine().numberOfText(text);
+    numbersInText.set(text, typeof number === 'object' ? number.val : number);
+  }
+  return numbersInText.get(text);
+}
+
+/** How texts are compared with a criterion: in any case. */
+const folded = (text: string): string => text.toLowerCase();
+
+/** Whether cell i of a range meets a criterion. */
+export function meets(criterion: Criterion, range: Range, i: number): boolean {
+  const { operator, value } = criterion;
+  const kind = range.kinds[i];
+  if (typeof value === 'number') {
+    const isNumber = kind === Kind.number || kind === Kind.date;
+    const number = isNumber
+      ? range.numbers[i]!
+      : kind === Kind.text && (operator === '=' || operator === '<>')
+        ? numberInText(range.texts![i]!)
+        : undefined;
+    if (number === undefined) return operator === '<>';
+    switch (operator) {
+      case '=':
+        return number === value;
+      case '<>':
+        return number !== value;
+      case '<':
+        return number < value;
+      case '<=':
+        return number <= value;
+      case '>':
+        return number > value;
+      case '>=':
+        return number >= value;
+    }
+  }
+  if (value === null)
+    return operator === '=' ? kind === Kind.blank : operator === '<>' ? kind !== Kind.blank : false;
+  if (operator !== '=' && operator !== '<>') return false;
+  if (typeof value === 'boolean') {
+    const equal = kind === Kind.yesNo && (range.numbers[i] !== 0) === value;
+    return equal === (operator === '=');
+  }
+  if (kind !== Kind.text) return operator === '<>';
+  // the cell engine reads "|" in a pattern as "or"
+  if (value.includes('|')) return criterion.holds(range.texts![i]!);
+  return (folded(range.texts![i]!) === folded(value)) === (operator === '=');
+}
+
+/** Rows of a range by what they are equal to, as criteria see it. */
+export interface Groups {
+  /** Group of each cell; −1 for cells that no criterion of equality finds. */
+  readonly of: Int32Array;
+  readonly count: number;
+  /** Cells of group g in order: `cells[starts[g]] … cells[starts[g + 1] − 1]`. */
+  readonly starts: Int32Array;
+  readonly cells: Int32Array;
+  /** The group that meets a criterion of equality; −1 when there is none, undefined when groups cannot tell. */
+  find(criterion: Criterion): number | undefined;
+}
+
+const known = new WeakMap<Range, Groups>();
+
+/** The groups of a range, built once. */
+export function groupsOf(range: Range): Groups {
+  let groups = known.get(range);
+  if (!groups) {
+    groups = build(range);
+    known.set(range, groups);
+  }
+  return groups;
+}
+
+function build(range: Range): Groups {
+  const size = range.rows * range.columns;
+  const of = new Int32Array(size).fill(-1);
+  const byNumber = new Map<number, number>();
+  const byText = new Map<string, number>();
+  const asWritten = new Map<string, number>();
+  const byYesNo = [-1, -1];
+  let blanks = -1;
+  let count = 0;
+  const numbered = (number: number): number => {
+    let group = byNumber.get(number);
+    if (group === undefined) {
+      group = count++;
+      byNumber.set(number, group);
+    }
+    return group;
+  };
+  const texted = (text: string): number => {
+    const number = numberInText(text);
+    if (number !== undefined) return numbered(number);
+    const key = folded(text);
+    let group = byText.get(key);
+    if (group === undefined) {
+      group = count++;
+      byText.set(key, group);
+    }
+    return group;
+  };
+  let lastText: string | undefined;
+  let lastGroup = -1;
+  for (let i = 0; i < size; i++) {
+    switch (range.kinds[i]) {
+      case Kind.number:
+      case Kind.date:
+        of[i] = numbered(range.numbers[i]!);
+        break;
+      case Kind.text: {
+        const text = range.texts![i]!;
+        if (text === '') break;
+        if (text !== lastText) {
+          let group = asWritten.get(text);
+          if (group === undefined) {
+            group = texted(text);
+            asWritten.set(text, group);
+          }
+          lastText = text;
+          lastGroup = group;
+        }
+        of[i] = lastGroup;
+        break;
+      }
+      case Kind.yesNo: {
+        const which = range.numbers[i] !== 0 ? 1 : 0;
+        if (byYesNo[which] === -1) byYesNo[which] = count++;
+        of[i] = byYesNo[which]!;
+        break;
+      }
+      case Kind.blank:
+        if (blanks === -1) blanks = count++;
+        of[i] = blanks;
+        break;
+      default:
+    }
+  }
+  const starts = new Int32Array(count + 1);
+  for (let i = 0; i < size; i++) if (of[i]! >= 0) starts[of[i]! + 1]!++;
+  for (let g = 0; g < count; g++) starts[g + 1]! += starts[g]!;
+  const next = starts.slice();
+  const cells = new Int32Array(starts[count]!);
+  for (let i = 0; i < size; i++) {
+    const group = of[i]!;
+    if (group >= 0) cells[next[group]!++] = i;
+  }
+  return {
+    of,
+    count,
+    starts,
+    cells,
+    find({ operator, value }) {
+      if (operator !== '=') return undefined;
+      if (value === null) return blanks;
+      if (typeof value === 'number') return byNumber.get(value) ?? -1;
+      if (typeof value === 'boolean') return byYesNo[value ? 1 : 0];
+      if (value.includes('|')) return undefined;
+      return asWritten.get(value) ?? byText.get(folded(value)) ?? -1;
+    },
+  };
+}
