@@ -2,9 +2,14 @@ import { describe, type FunctionHelp } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';
 import { Refusal } from './exit.ts';
 import { nearest } from './nearest.ts';
+import { print } from './print.ts';
 
 /** The reference, from the definitions: all functions a line each, or one whole. */
-export function functionsCommand(name: string | undefined, options: { json?: boolean }): string {
+export function functionsCommand(name: string | undefined, options: { json?: boolean }): void {
+  print(reference(name, options));
+}
+
+function reference(name: string | undefined, options: { json?: boolean }): string {
   if (name === undefined) {
     const all = [...registry.values()].map(describe);
     return options.json ? JSON.stringify(all, null, 2) : overview(all);

@@ -1,13 +1,9 @@
 import { Command, CommanderError, Option } from 'commander';
-import { calcCommand } from './calc.ts';
-import { checkCommand } from './check.ts';
-import { evalCommand } from './eval.ts';
 import { Exit, Refusal } from './exit.ts';
-import { functionsCommand } from './functions.ts';
-import { print } from './print.ts';
 
 declare const LEVERBOOK_VERSION: string;
 
+// Each command's code is loaded when it is called, so that help and mistakes answer at once.
 const program = new Command('leverbook')
   .description('The workbook for people who coach, study or train the squat, without its page.')
   .version(LEVERBOOK_VERSION)
@@ -30,7 +26,7 @@ program
   )
   .option('--json', 'one JSON line each: {"formula","value"} or {"formula","error","message"}')
   .option('--file <file>', 'read the formulas from a file, one a line')
-  .action(evalCommand);
+  .action(async (formulas, options) => (await import('./eval.ts')).evalCommand(formulas, options));
 
 program
   .command('calc')
@@ -49,21 +45,21 @@ program
   .option('--json', 'print a JSON line for each row instead')
   .option('--save <newbook>', 'save the book with what came in as a new file')
   .option('--replace', 'let --save replace a file that exists')
-  .action(calcCommand);
+  .action(async (book, options) => (await import('./calc.ts')).calcCommand(book, options));
 
 program
   .command('check')
   .description('Say what the intake sees in a CSV file: encoding, delimiter, headings, kinds, units, doubts.')
   .argument('<file>', 'a CSV file')
   .option('--json', 'the findings as JSON')
-  .action(checkCommand);
+  .action(async (file, options) => (await import('./check.ts')).checkCommand(file, options));
 
 program
   .command('functions')
   .description('Show the function reference: all, or one whole.')
   .argument('[name]', 'a function, such as LEAN.PARALLEL')
   .option('--json', 'as JSON')
-  .action((name: string | undefined, options: { json?: boolean }) => print(functionsCommand(name, options)));
+  .action(async (name, options) => (await import('./functions.ts')).functionsCommand(name, options));
 
 for (const command of program.commands)
   command.exitOverride().showSuggestionAfterError().showHelpAfterError(false);
