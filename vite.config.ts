@@ -1,3 +1,60 @@
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 
-export default defineConfig({ build: { outDir: 'dist/app', emptyOutDir: true } });
+/**
+ * What the built page may do: run and load its own files, nothing else. Scripts and styles have no exceptions; pictures
+ * may also be data and blobs (icons in style sheets, exported drawings).
+ */
+const policy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "worker-src 'self'",
+  "style-src 'self'",
+  "font-src 'self'",
+  "img-src 'self' data: blob:",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** Puts the policy into the built page. While developing, the server's own inline parts would break it. */
+const contentSecurityPolicy: Plugin = {
+  name: 'content-security-policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: policy },
+      injectTo: 'head-prepend',
+    },
+  ],
+};
+
+/**
+ * The grid library carries its style sheet a second time as a text, to write it into the page at run time. The page links
+ * the style sheet instead, so the text is left out.
+ */
+const gridStylesOnce: Plugin = {
+  name: 'grid-styles-once',
+  apply: 'build',
+  enforce: 'pre',
+  load(id) {
+    return id.endsWith('handsontable/styles/handsontableStyles.mjs')
+      ? "export default ''; export const handsontableStyles = '';"
+      : null;
+  },
+};
+
+export default defineConfig({
+  base: './',
+  plugins: [contentSecurityPolicy, gridStylesOnce],
+  worker: { format: 'es' },
+  build: {
+    outDir: 'dist/app',
+    emptyOutDir: true,
+    target: 'es2022',
+    // Book files are fetched, never carried inside a script.
+    assetsInlineLimit: (path) => (path.endsWith('.json') ? false : undefined),
+    chunkSizeWarningLimit: 1200,
+  },
+});

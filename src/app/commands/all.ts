@@ -1,0 +1,60 @@
+import type { Page } from '../state/page.ts';
+import { bookCommands } from './book.ts';
+import { columnCommands } from './column.ts';
+import type { PageCommand } from './command.ts';
+import { isEnabled } from './command.ts';
+import { editCommands } from './edit.ts';
+import { helpCommands } from './help.ts';
+import { isPressed } from './keys.ts';
+import { viewCommands } from './view.ts';
+
+/** Everything that can be done on the page, in the order of the menus. */
+export const commands: readonly PageCommand[] = [
+  ...bookCommands,
+  ...editCommands,
+  ...columnCommands,
+  ...viewCommands,
+  ...helpCommands,
+];
+
+const byId = new Map(commands.map((command) => [command.id, command]));
+
+/** @throws Error for an id that no command has. */
+export function command(id: string): PageCommand {
+  const found = byId.get(id);
+  if (!found) throw new Error(`no command "${id}"`);
+  return found;
+}
+
+export async function perform(id: string, page: Page): Promise<void> {
+  const found = command(id);
+  if (isEnabled(found, page)) await found.run(page);
+}
+
+/** Binds the keys of the commands to the window. Answers how to unbind them. */
+export function bindKeys(page: Page): () => void {
+  const pressed = (event: KeyboardEvent) => {
+    if (event.defaultPrevented) return;
+    const typing = isTyping(event);
+    const found = commands.find(
+      ({ keys, inGrid }) => !inGrid && keys?.some((combination) => isPressed(combination, event)),
+    );
+    if (!found || (typing && (found.group === 'Edit' || found.group === 'Column'))) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (isEnabled(found, page)) void found.run(page);
+  };
+  window.addEventListener('keydown', pressed, { capture: true });
+  return () => window.removeEventListener('keydown', pressed, { capture: true });
+}
+
+/** True while the keys belong to a text field: its own undo, not the book's. */
+function isTyping(event: KeyboardEvent): boolean {
+  const target = event.composedPath()[0];
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.isContentEditable) return true;
+  if (target instanceof HTMLTextAreaElement) return true;
+  return (
+    target instanceof HTMLInputElement && !['checkbox', 'radio', 'range', 'button'].includes(target.type)
+  );
+}

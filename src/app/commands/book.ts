@@ -1,0 +1,89 @@
+import { download, fileNameFor, pickBook, writeBook } from '../files/files.ts';
+import { guarded, newBook, openBook } from '../state/actions.ts';
+import type { Page } from '../state/page.ts';
+import { say } from '../state/page.ts';
+import type { PageCommand } from './command.ts';
+
+const isOpen = (page: Page): boolean => page.outline.value !== null;
+
+/** Unsaved work is not thrown away without a word. */
+const mayLeave = (page: Page): boolean =>
+  !page.unsaved.value ||
+  globalThis.confirm('This book has changes that are not saved to a file. Leave it without saving?');
+
+async function save(page: Page, elsewhere: boolean): Promise<void> {
+  await guarded(page, async () => {
+    const { outline, file } = page;
+    if (!outline.value) return false;
+    const { version, title } = outline.value;
+    const text = await page.service.save();
+    const name = file.value?.name ?? fileNameFor(title, '.leverbook.json');
+    const written = await writeBook(text, file.value, name, elsewhere);
+    if (!written) return false;
+    file.value = written;
+    page.savedVersion.value = version;
+    say(page, `Saved as ${written.name}`);
+    return true;
+  });
+}
+
+export const bookCommands: readonly PageCommand[] = [
+  {
+    id: 'new-book',
+    group: 'Book',
+    label: 'New book',
+    searchWords: 'blank empty create',
+    run: async (page) => {
+      if (mayLeave(page)) await newBook(page);
+    },
+  },
+  {
+    id: 'open-book',
+    group: 'Book',
+    label: 'Open a book file…',
+    keys: ['Mod+O'],
+    icon: 'open',
+    searchWords: 'load file',
+    run: async (page) => {
+      if (!mayLeave(page)) return;
+      await guarded(page, async () => {
+        const picked = await pickBook();
+        return picked !== null && openBook(page, picked.text, picked.file, picked.file.name);
+      });
+    },
+  },
+  {
+    id: 'save-book',
+    group: 'Book',
+    label: 'Save',
+    keys: ['Mod+S'],
+    icon: 'save',
+    searchWords: 'write store download',
+    enabled: isOpen,
+    run: (page) => save(page, false),
+  },
+  {
+    id: 'save-book-as',
+    group: 'Book',
+    label: 'Save as another file…',
+    keys: ['Mod+Shift+S'],
+    searchWords: 'copy download',
+    enabled: isOpen,
+    run: (page) => save(page, true),
+  },
+  {
+    id: 'export-csv',
+    group: 'Sheet',
+    label: 'Save this sheet as CSV',
+    searchWords: 'export download table',
+    enabled: (page) => page.sheet.value !== null,
+    run: async (page) => {
+      const sheet = page.sheet.value;
+      if (!sheet) return;
+      await guarded(page, async () => {
+        download(await page.service.csv(sheet.id), fileNameFor(sheet.label, '.csv'), 'text/csv');
+        return true;
+      });
+    },
+  },
+];

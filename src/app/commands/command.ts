@@ -1,0 +1,30 @@
+import type { IconName } from '../shell/icons.tsx';
+import type { Page } from '../state/page.ts';
+
+export const groups = ['Book', 'Edit', 'Sheet', 'Column', 'Row', 'View', 'Help'] as const;
+export type Group = (typeof groups)[number];
+
+/** Something a person can do. One list of these feeds the menus, the keys, the buttons and the command finder. */
+export interface PageCommand {
+  readonly id: string;
+  readonly group: Group;
+  readonly label: string | ((page: Page) => string);
+  /** Key combinations such as `Mod+Shift+Z`; Mod is Ctrl, on a Mac Cmd. The first one is shown. */
+  readonly keys?: readonly string[];
+  /** Handled by the grid itself; the keys are listed, not bound again. */
+  readonly inGrid?: boolean;
+  readonly icon?: IconName;
+  /** Words somebody may look for who does not know the label. */
+  readonly searchWords?: string;
+  /** Offered when this is clicked with the other button or pressed for long. */
+  readonly over?: readonly ('cells' | 'columns' | 'rows')[];
+  readonly enabled?: (page: Page) => boolean;
+  /** For a command that switches something: whether it is on. */
+  readonly on?: (page: Page) => boolean;
+  readonly run: (page: Page) => void | Promise<void>;
+}
+
+export const labelOf = (command: PageCommand, page: Page): string =>
+  typeof command.label === 'string' ? command.label : command.label(page);
+
+export const isEnabled = (command: PageCommand, page: Page): boolean => command.enabled?.(page) ?? true;

@@ -1,0 +1,89 @@
+import { chooseDensity, chooseTheme, density, theme } from '../state/look.ts';
+import type { Page, Side } from '../state/page.ts';
+import type { PageCommand } from './command.ts';
+
+const side = (which: Side, label: string, key: string, searchWords: string): PageCommand => ({
+  id: `side-${which}`,
+  group: 'View',
+  label,
+  keys: [`Alt+${key}`],
+  icon: which,
+  searchWords,
+  on: (page) => page.side.value === which,
+  run: (page) => {
+    page.side.value = page.side.value === which ? null : which;
+  },
+});
+
+const parts = ['[data-part="contents"]', '[data-part="line"]', '[data-part="sheet"]', '[data-part="side"]'];
+
+/** Moves the focus to the next part of the page that is on show. */
+function nextPart(page: Page): void {
+  const shown = parts.filter((part) => document.querySelector(part)?.checkVisibility());
+  const now = shown.findIndex((part) => document.activeElement?.closest(part));
+  const next = shown[(now + 1) % shown.length];
+  if (next === '[data-part="sheet"]') page.grid.current?.focus();
+  else
+    document
+      .querySelector(next ?? '')
+      ?.querySelector<HTMLElement>('button:not(:disabled), input, [tabindex="0"], [contenteditable="true"]')
+      ?.focus();
+}
+
+export const viewCommands: readonly PageCommand[] = [
+  side('figure', 'Figure', '1', 'posture side view drawing'),
+  side('working', 'Working', '2', 'explain how computed steps'),
+  side('guide', 'Guide', '3', 'functions help reference'),
+  side('doubts', 'Doubts', '4', 'errors problems warnings held'),
+  {
+    id: 'contents',
+    group: 'View',
+    label: 'Contents',
+    keys: ['Alt+0'],
+    icon: 'contents',
+    searchWords: 'sheets list',
+    run: (page) => {
+      page.contentsOpen.value = !page.contentsOpen.value;
+    },
+  },
+  {
+    id: 'next-part',
+    group: 'View',
+    label: 'Go to the next part of the page',
+    keys: ['F6'],
+    searchWords: 'focus pane keyboard',
+    run: nextPart,
+  },
+  ...(['system', 'light', 'dark'] as const).map(
+    (which): PageCommand => ({
+      id: `theme-${which}`,
+      group: 'View',
+      label: which === 'system' ? 'Light or dark as the device says' : which === 'light' ? 'Light' : 'Dark',
+      searchWords: 'theme colour mode',
+      on: () => theme.value === which,
+      run: () => chooseTheme(which),
+    }),
+  ),
+  ...(['compact', 'regular', 'comfortable'] as const).map(
+    (which): PageCommand => ({
+      id: `density-${which}`,
+      group: 'View',
+      label: `${which === 'compact' ? 'Compact' : which === 'regular' ? 'Regular' : 'Comfortable'} rows`,
+      searchWords: 'density height size',
+      on: () => density.value === which,
+      run: () => chooseDensity(which),
+    }),
+  ),
+  {
+    id: 'print-sheet',
+    group: 'Sheet',
+    label: 'Print this sheet…',
+    keys: ['Mod+P'],
+    searchWords: 'pdf paper',
+    enabled: (page) => page.sheet.value !== null,
+    run: async (page) => {
+      const { printSheet } = await import('../print/print.ts');
+      await printSheet(page);
+    },
+  },
+];

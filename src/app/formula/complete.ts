@@ -1,0 +1,78 @@
+import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete';
+import type { FunctionHelp } from '../../../functions/core/describe.ts';
+import type { Outline, SheetOutline } from '../../session/api.ts';
+
+/** What can stand in a formula here. */
+export interface Vocabulary {
+  readonly functions: readonly FunctionHelp[];
+  readonly outline: Outline | null;
+  readonly sheet: SheetOutline | null;
+  /** False while the text is a plain value. */
+  readonly inFormula: boolean;
+}
+
+/** Completion of functions, columns of this sheet, sheets, named cells; after `sheet.` the columns of that sheet. */
+export function completeFrom(context: CompletionContext, words: Vocabulary): CompletionResult | null {
+  if (!words.inFormula) return null;
+  const word = context.matchBefore(/[\p{L}_][\p{L}\p{N}_.]*/u);
+  if (!word && !context.explicit) return null;
+  const text = word?.text ?? '';
+  const from = word?.from ?? context.pos;
+  const before = context.state.sliceDoc(0, from);
+  if ((before.match(/"/g)?.length ?? 0) % 2 === 1) return null;
+  const dot = text.indexOf('.');
+  const other = dot > 0 ? sheetNamed(words.outline, text.slice(0, dot)) : undefined;
+  if (other)
+    return {
+      from: from + dot + 1,
+      options: other.columns.map((column) => ({
+        label: column.name,
+        detail: detailOf(column.label, column.unit),
+        type: 'column',
+      })),
+      validFor: /^[\p{L}\p{N}_]*$/u,
+    };
+  return { from, options: optionsOf(words), validFor: /^[\p{L}\p{N}_.]*$/u };
+}
+
+function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completion[] {
+  const columns = (sheet?.columns ?? []).map(
+    (column): Completion => ({
+      label: column.name,
+      detail: detailOf(column.label, column.unit),
+      type: 'column',
+      boost: 20,
+    }),
+  );
+  const names = (outline?.names ?? []).map(
+    (named): Completion => ({
+      label: named.name,
+      detail: `named cell, ${named.display}`,
+      type: 'name',
+      boost: 10,
+    }),
+  );
+  const sheets = (outline?.sheets ?? []).map(
+    (one): Completion => ({
+      label: one.name,
+      apply: `${one.name}.`,
+      detail: `sheet ${one.label}`,
+      type: 'sheet',
+    }),
+  );
+  const calls = functions.map(
+    (help): Completion => ({
+      label: help.name,
+      apply: `${help.name}(`,
+      detail: help.signature.slice(help.name.length),
+      info: help.summary,
+      type: 'function',
+    }),
+  );
+  return [...columns, ...names, ...sheets, ...calls];
+}
+
+const sheetNamed = (outline: Outline | null, name: string): SheetOutline | undefined =>
+  outline?.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
+
+const detailOf = (label: string, unit: string | undefined): string => (unit ? `${label}, ${unit}` : label);

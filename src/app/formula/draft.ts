@@ -1,0 +1,66 @@
+import { signal } from '@preact/signals';
+import type { Place } from '../../session/api.ts';
+import { run } from '../state/actions.ts';
+import type { Page, Scope } from '../state/page.ts';
+import { activeColumn } from '../state/page.ts';
+
+/** What is being written in the line above the sheet, and where it will go. It stays there wherever the selection goes. */
+export interface Draft {
+  readonly sheet: string;
+  readonly column: string;
+  readonly row: number;
+  readonly scope: Scope;
+  readonly text: string;
+}
+
+export const draft = signal<Draft | null>(null);
+
+/** What the line shows and edits now. */
+export interface Target {
+  readonly sheet: string;
+  readonly column: string;
+  readonly row: number;
+  readonly scope: Scope;
+  /** What stands there. */
+  readonly text: string;
+}
+
+export function targetOf(page: Page): Target | null {
+  const now = draft.value;
+  if (now) return now;
+  const selection = page.selection.value;
+  const column = activeColumn(page);
+  if (!selection || !column) return null;
+  const { row } = selection;
+  const scope = page.scope.value;
+  const cell = page.cell.value;
+  const told = cell && cell.place.row === row && cell.place.column === column.id ? cell.editText : '';
+  return {
+    sheet: selection.sheet,
+    column: column.id,
+    row,
+    scope,
+    text: scope === 'column' ? (column.formula ?? '') : told,
+  };
+}
+
+/** The formula in a text of the line: all of it for a column, what follows "=" for a cell; null for a plain value. */
+export const formulaIn = (scope: Scope, text: string): string | null =>
+  scope === 'column' ? text : text.startsWith('=') ? text.slice(1) : null;
+
+/** Where a formula of the line stands. */
+export const placeOf = ({ sheet, column, row, scope }: Target): Place =>
+  scope === 'column' ? { sheet, column } : { sheet, column, row };
+
+/** Puts the draft into the book. Answers whether it was taken. */
+export async function commitDraft(page: Page, text: string): Promise<boolean> {
+  const target = targetOf(page);
+  if (!target) return false;
+  const { sheet, column, row, scope } = target;
+  const done =
+    scope === 'column'
+      ? await run(page, { do: 'set-formula', sheet, column, formula: text.trim().replace(/^=/, '') || null })
+      : await run(page, { do: 'set-cells', sheet, row, columns: [column], texts: [[text]], formulas: true });
+  if (done) draft.value = null;
+  return done;
+}

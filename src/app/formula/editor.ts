@@ -1,0 +1,160 @@
+import {
+  acceptCompletion,
+  autocompletion,
+  closeBrackets,
+  closeBracketsKeymap,
+  closeCompletion,
+  completionKeymap,
+  completionStatus,
+} from '@codemirror/autocomplete';
+import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
+import { EditorState, StateEffect, StateField } from '@codemirror/state';
+import type { DecorationSet } from '@codemirror/view';
+import { Decoration, drawSelection, EditorView, keymap, placeholder, tooltips } from '@codemirror/view';
+import type { FormulaCheck } from '../../session/api.ts';
+import type { Vocabulary } from './complete.ts';
+import { completeFrom } from './complete.ts';
+import { editorTheme } from './theme.ts';
+
+/** What the formula editor tells its surroundings. */
+export interface EditorEvents {
+  changed(text: string, caret: number): void;
+  moved(text: string, caret: number): void;
+  commit(text: string): void;
+  cancel(): void;
+  focus(focused: boolean): void;
+  vocabulary(): Vocabulary;
+}
+
+export interface FormulaEditor {
+  setText(text: string): void;
+  text(): string;
+  /** Colours and underlines the text by what the session found; ignored when the text has moved on. */
+  setCheck(text: string, check: FormulaCheck | null): void;
+  setLabel(label: string): void;
+  focus(): void;
+  hasFocus(): boolean;
+  /** Writes over the selection, as if typed. */
+  insert(text: string): void;
+  destroy(): void;
+}
+
+const checked = StateEffect.define<FormulaCheck | null>();
+
+const marks = StateField.define<DecorationSet>({
+  create: () => Decoration.none,
+  update(value, transaction) {
+    for (const effect of transaction.effects) if (effect.is(checked)) return decorate(effect.value);
+    return value.map(transaction.changes);
+  },
+  provide: (field) => EditorView.decorations.from(field),
+});
+
+function decorate(check: FormulaCheck | null): DecorationSet {
+  if (!check) return Decoration.none;
+  const tokens = check.tokens
+    .filter(({ from, to }) => to > from)
+    .map(({ from, to, is }) => Decoration.mark({ class: `is-${is}` }).range(from, to));
+  const problems = check.problems
+    .filter(({ from, to }) => to > from)
+    .map(({ from, to }) => Decoration.mark({ class: 'problem' }).range(from, to));
+  return Decoration.set([...tokens, ...problems], true);
+}
+
+/**
+ * The formula editor, in a shadow root: its styles come in as style sheet objects there, so that the page's content
+ * security policy needs no exception for them.
+ */
+export function createFormulaEditor(host: HTMLElement, label: string, events: EditorEvents): FormulaEditor {
+  const root = host.shadowRoot ?? host.attachShadow({ mode: 'open', delegatesFocus: true });
+  root.replaceChildren();
+  let quiet = false;
+  const view = new EditorView({
+    root,
+    parent: root,
+    state: EditorState.create({
+      doc: '',
+      extensions: [
+        history(),
+        drawSelection(),
+        closeBrackets(),
+        autocompletion({ override: [(context) => completeFrom(context, events.vocabulary())], icons: false }),
+        marks,
+        tooltips({ position: 'fixed' }),
+        placeholder('a value, or = and a formula'),
+        EditorView.lineWrapping,
+        EditorView.contentAttributes.of({ 'aria-label': label, autocapitalize: 'off', autocorrect: 'off' }),
+        editorTheme,
+        keymap.of([
+          { key: 'Tab', run: (v) => completionStatus(v.state) === 'active' && acceptCompletion(v) },
+          {
+            key: 'Enter',
+            run: (v) => {
+              if (completionStatus(v.state) === 'active' && acceptCompletion(v)) return true;
+              events.commit(v.state.doc.toString());
+              return true;
+            },
+          },
+          {
+            key: 'Escape',
+            run: (v) => {
+              if (closeCompletion(v)) return true;
+              events.cancel();
+              return true;
+            },
+          },
+          {
+            key: 'Shift-Enter',
+            run: (v) => {
+              v.dispatch(v.state.replaceSelection('\n'));
+              return true;
+            },
+          },
+          ...closeBracketsKeymap,
+          ...completionKeymap.filter(({ key }) => key !== 'Enter' && key !== 'Escape'),
+          ...historyKeymap,
+          ...defaultKeymap.filter(({ key }) => key !== 'Enter'),
+        ]),
+        EditorView.updateListener.of((update) => {
+          if (quiet) return;
+          const caret = update.state.selection.main.head;
+          if (update.docChanged) events.changed(update.state.doc.toString(), caret);
+          else if (update.selectionSet) events.moved(update.state.doc.toString(), caret);
+          if (update.focusChanged) events.focus(view.hasFocus);
+        }),
+      ],
+    }),
+  });
+  const silently = (work: () => void) => {
+    quiet = true;
+    work();
+    quiet = false;
+  };
+  return {
+    setText(text) {
+      if (view.state.doc.toString() === text) return;
+      silently(() =>
+        view.dispatch({
+          changes: { from: 0, to: view.state.doc.length, insert: text },
+          selection: { anchor: text.length },
+          effects: checked.of(null),
+        }),
+      );
+    },
+    text: () => view.state.doc.toString(),
+    setCheck(text, check) {
+      if (view.state.doc.toString() === text) silently(() => view.dispatch({ effects: checked.of(check) }));
+    },
+    setLabel: (next) => view.contentDOM.setAttribute('aria-label', next),
+    focus() {
+      view.focus();
+      view.dispatch({ selection: { anchor: view.state.doc.length } });
+    },
+    hasFocus: () => view.hasFocus,
+    insert(text) {
+      view.dispatch(view.state.replaceSelection(text));
+      view.focus();
+    },
+    destroy: () => view.destroy(),
+  };
+}

@@ -1,0 +1,50 @@
+import type { ColumnOutline } from '../../session/api.ts';
+
+const piece = (className: string, text: string): HTMLSpanElement => {
+  const element = document.createElement('span');
+  element.className = className;
+  element.textContent = text;
+  return element;
+};
+
+const line = (className: string, ...pieces: HTMLElement[]): HTMLDivElement => {
+  const element = document.createElement('div');
+  element.className = className;
+  element.append(...pieces);
+  return element;
+};
+
+const letters = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '');
+const sameWords = (a: string, b: string): boolean => letters(a) === letters(b);
+
+/**
+ * Fills a column's heading: label, unit, address letter; below them the formula of the column, or its name. The library
+ * writes headings as markup, so it is given none; these are nodes beside its own, and no label is ever read as markup.
+ */
+export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
+  const place = cell.firstElementChild;
+  if (!place) return;
+  const { label, unit, address, formula, name, note } = column;
+  const key = JSON.stringify([label, unit, address, formula, name, note]);
+  const present = place.querySelector<HTMLElement>('.heading');
+  if (present?.dataset.key === key) return;
+  cell.classList.toggle('computed', formula !== undefined);
+  const box = document.createElement('div');
+  box.className = 'heading';
+  box.dataset.key = key;
+  const top = line('heading-top', piece('heading-label', label));
+  if (unit) top.append(piece('heading-unit', unit));
+  // The name that formulas use is told where it does not go without saying.
+  const below = formula === undefined ? (sameWords(name, label) ? '' : name) : `= ${formula}`;
+  box.append(
+    top,
+    line(
+      'heading-below',
+      piece(formula === undefined ? 'heading-name' : 'heading-formula', below),
+      piece('heading-address', address),
+    ),
+  );
+  box.title = [label, formula && `= ${formula}`, note].filter(Boolean).join('\n');
+  present?.remove();
+  place.append(box);
+}

@@ -1,0 +1,13 @@
+import './theme/tokens.css';
+import './theme/base.css';
+import { render } from 'preact';
+import { connect } from './connect.ts';
+import { App } from './shell/App.tsx';
+import { openFirstBook } from './start.ts';
+import { recallLook } from './state/look.ts';
+import { createPage } from './state/page.ts';
+
+recallLook();
+const page = createPage(connect());
+render(<App page={page} />, document.getElementById('app')!);
+void openFirstBook(page);

@@ -1,0 +1,40 @@
+import { useEffect } from 'preact/hooks';
+import { bindKeys } from '../commands/all.ts';
+import { FormulaLine } from '../formula/FormulaLine.tsx';
+import type { Page } from '../state/page.ts';
+import { Contents } from './Contents.tsx';
+import { ContextMenu } from './ContextMenu.tsx';
+import { PageContext } from './context.ts';
+import { Dialogues } from './Dialogues.tsx';
+import { Finder } from './Finder.tsx';
+import { Header } from './Header.tsx';
+import { NarrowBar } from './NarrowBar.tsx';
+import { NoticeLine } from './NoticeLine.tsx';
+import { SheetView } from './SheetView.tsx';
+import './shell.css';
+import { SidePanel } from './SidePanel.tsx';
+import { StatusLine } from './StatusLine.tsx';
+
+/** The page whole. */
+export function App({ page }: { page: Page }) {
+  useEffect(() => bindKeys(page), [page]);
+  return (
+    <PageContext.Provider value={page}>
+      <div class={`page${page.side.value ? '' : ' no-side'}`}>
+        <Header />
+        <Contents />
+        <main class="centre">
+          <FormulaLine />
+          <SheetView />
+          <StatusLine />
+        </main>
+        <SidePanel />
+        <NarrowBar />
+      </div>
+      <NoticeLine />
+      <ContextMenu />
+      <Finder />
+      <Dialogues />
+    </PageContext.Provider>
+  );
+}

@@ -1,0 +1,35 @@
+import { command } from '../commands/all.ts';
+import { isEnabled, labelOf } from '../commands/command.ts';
+import { keysInWords } from '../commands/keys.ts';
+import { usePage } from './context.ts';
+import { Icon } from './icons.tsx';
+
+/** A button for a command of the list. `short` shows its icon alone. */
+export function CommandButton({
+  id,
+  short,
+  kind,
+}: {
+  id: string;
+  short?: boolean;
+  kind?: 'firm' | 'strong';
+}) {
+  const page = usePage();
+  const found = command(id);
+  const label = labelOf(found, page);
+  const [keys] = found.keys ?? [];
+  return (
+    <button
+      type="button"
+      class={[short ? 'tool' : '', kind ?? ''].join(' ').trim()}
+      disabled={!isEnabled(found, page)}
+      aria-label={short ? label : undefined}
+      aria-pressed={found.on?.(page)}
+      title={keys ? `${label} (${keysInWords(keys)})` : label}
+      onClick={() => void found.run(page)}
+    >
+      {found.icon && <Icon name={found.icon} />}
+      {!short && <span>{label}</span>}
+    </button>
+  );
+}

@@ -1,0 +1,131 @@
+import { useSignal } from '@preact/signals';
+import type { Purpose } from '../../book/model.ts';
+import type { Outline, SheetOutline } from '../../session/api.ts';
+import { goTo, run } from '../state/actions.ts';
+import { usePage } from './context.ts';
+import type { IconName } from './icons.tsx';
+import { Icon } from './icons.tsx';
+
+const purposes: readonly { readonly purpose: Purpose; readonly title: string; readonly icon: IconName }[] = [
+  { purpose: 'gathered', title: 'Gathered', icon: 'gathered' },
+  { purpose: 'worked', title: 'Worked out', icon: 'worked' },
+  { purpose: 'notes', title: 'Notes', icon: 'notes' },
+];
+
+/** The book's contents by purpose, and its named cells. */
+export function Contents() {
+  const page = usePage();
+  const outline = page.outline.value;
+  return (
+    <nav
+      class={`contents${page.contentsOpen.value ? ' open' : ''}`}
+      data-part="contents"
+      aria-label="Contents of the book"
+    >
+      {outline &&
+        purposes.map(({ purpose, title, icon }) => {
+          const sheets = outline.sheets.filter((sheet) => sheet.purpose === purpose);
+          return (
+            sheets.length > 0 && (
+              <section key={purpose}>
+                <h3>{title}</h3>
+                <ul>
+                  {sheets.map((sheet) => (
+                    <SheetItem key={sheet.id} sheet={sheet} icon={icon} />
+                  ))}
+                </ul>
+              </section>
+            )
+          );
+        })}
+      {outline && outline.names.length > 0 && <NamedCells outline={outline} />}
+    </nav>
+  );
+}
+
+function SheetItem({ sheet, icon }: { sheet: SheetOutline; icon: IconName }) {
+  const page = usePage();
+  const now = page.sheetId.value === sheet.id;
+  return (
+    <li>
+      <button
+        type="button"
+        class="contents-item"
+        aria-current={now ? 'page' : undefined}
+        title={sheet.note}
+        onClick={() => {
+          page.sheetId.value = sheet.id;
+          page.contentsOpen.value = false;
+        }}
+      >
+        <Icon name={icon} />
+        <span class="contents-label">{sheet.label}</span>
+        <span class="contents-count" title={`${sheet.rows} rows`}>
+          {sheet.rows.toLocaleString('en')}
+        </span>
+      </button>
+    </li>
+  );
+}
+
+/** Named cells can be changed from anywhere: formulas everywhere follow. */
+function NamedCells({ outline }: { outline: Outline }) {
+  return (
+    <section>
+      <h3>Named cells</h3>
+      <ul>
+        {outline.names.map((named) => (
+          <NamedItem key={named.name} named={named} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function NamedItem({ named }: { named: Outline['names'][number] }) {
+  const page = usePage();
+  const text = useSignal<string | null>(null);
+  const take = async () => {
+    const typed = text.value;
+    text.value = null;
+    if (typed === null || typed === named.display) return;
+    await run(page, {
+      do: 'set-cells',
+      sheet: named.sheet,
+      row: named.row,
+      columns: [named.column],
+      texts: [[typed]],
+      formulas: true,
+    });
+  };
+  return (
+    <li class="named-item">
+      <button
+        type="button"
+        class="named-name"
+        title={named.note ?? 'Show the cell'}
+        onClick={() => goTo(page, { sheet: named.sheet, column: named.column, row: named.row })}
+      >
+        {named.name}
+      </button>
+      <input
+        aria-label={named.name}
+        title={named.note}
+        value={text.value ?? named.display}
+        onFocus={(event) => event.currentTarget.select()}
+        onInput={(event) => {
+          text.value = event.currentTarget.value;
+        }}
+        onBlur={() => void take()}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') event.currentTarget.blur();
+          else if (event.key === 'Escape') {
+            text.value = null;
+            event.currentTarget.value = named.display;
+            event.currentTarget.blur();
+          }
+        }}
+      />
+    </li>
+  );
+}

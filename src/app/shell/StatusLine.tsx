@@ -1,0 +1,21 @@
+import { usePage } from './context.ts';
+
+/** Below the sheet: how large it is and what is chosen. */
+export function StatusLine() {
+  const page = usePage();
+  const sheet = page.sheet.value;
+  const selection = page.selection.value;
+  const cell = page.cell.value;
+  if (!sheet) return <footer class="status" />;
+  return (
+    <footer class="status">
+      <span>{`${sheet.rows.toLocaleString('en')} rows, ${sheet.columns.length} columns`}</span>
+      {selection && <span>{inWords(selection.toRow - selection.fromRow + 1, selection.columns.length)}</span>}
+      {cell?.override && <span class="own-note">own value over the column's formula</span>}
+      {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
+    </footer>
+  );
+}
+
+const inWords = (rows: number, columns: number): string =>
+  rows * columns === 1 ? 'one cell chosen' : `${rows} × ${columns} cells chosen`;

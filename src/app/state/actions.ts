@@ -1,0 +1,78 @@
+import type { Place } from '../../session/api.ts';
+import type { Command } from '../../session/commands/index.ts';
+import type { Opened } from '../../worker/protocol.ts';
+import type { BookFile } from '../files/files.ts';
+import type { Page } from './page.ts';
+import { say, settle } from './page.ts';
+
+/** Runs a command of the book. Answers whether it was done; a refusal is said on the page. */
+export async function run(page: Page, command: Command): Promise<boolean> {
+  return guarded(page, async () => settle(page, await page.service.run(command)));
+}
+
+export async function undo(page: Page): Promise<void> {
+  await guarded(page, async () => settle(page, await page.service.undo()));
+}
+
+export async function redo(page: Page): Promise<void> {
+  await guarded(page, async () => settle(page, await page.service.redo()));
+}
+
+/** Opens a book in place of the one on show. */
+export async function openBook(
+  page: Page,
+  text: string,
+  file: BookFile | null,
+  name: string,
+): Promise<boolean> {
+  return guarded(page, async () => {
+    page.busy.value = `Opening ${name}`;
+    try {
+      return take(page, await page.service.open(text, name), file);
+    } finally {
+      page.busy.value = null;
+    }
+  });
+}
+
+export async function newBook(page: Page): Promise<boolean> {
+  return guarded(page, async () => take(page, await page.service.blank(), null));
+}
+
+function take(page: Page, opened: Opened, file: BookFile | null): boolean {
+  if (!opened.ok) {
+    say(page, opened.sentence, 'wrong');
+    return false;
+  }
+  const { outline } = opened;
+  page.selection.value = null;
+  page.cell.value = null;
+  page.sheetId.value = outline.sheets[0]?.id ?? null;
+  page.outline.value = outline;
+  page.savedVersion.value = outline.version;
+  page.file.value = file;
+  const [note] = opened.notes;
+  if (note) say(page, opened.notes.length > 1 ? `${note} (and ${opened.notes.length - 1} more)` : note);
+  return true;
+}
+
+/** Shows a place: its sheet, and the cell or column in it. */
+export function goTo(page: Page, place: Place): void {
+  page.contentsOpen.value = false;
+  page.sheetId.value = place.sheet;
+  // The grid takes in the new sheet first.
+  requestAnimationFrame(() => {
+    if (place.row === undefined) page.grid.current?.selectColumn(place.column);
+    else page.grid.current?.select(place.row, place.column);
+  });
+}
+
+/** Runs something that may fail for reasons nobody foresaw; such a failure is said, not swallowed. */
+export async function guarded(page: Page, work: () => Promise<boolean>): Promise<boolean> {
+  try {
+    return await work();
+  } catch (reason) {
+    say(page, reason instanceof Error ? reason.message : String(reason), 'wrong');
+    return false;
+  }
+}

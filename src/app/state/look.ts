@@ -1,0 +1,49 @@
+import { signal } from '@preact/signals';
+
+/** How the page looks: kept on this device, not in the book. */
+
+export type Theme = 'system' | 'light' | 'dark';
+export type Density = 'compact' | 'regular' | 'comfortable';
+
+const themes: readonly Theme[] = ['system', 'light', 'dark'];
+const densities: readonly Density[] = ['compact', 'regular', 'comfortable'];
+
+const recalled = <T extends string>(key: string, known: readonly T[], otherwise: T): T => {
+  try {
+    const kept = localStorage.getItem(key);
+    return known.find((value) => value === kept) ?? otherwise;
+  } catch {
+    return otherwise;
+  }
+};
+
+const keep = (key: string, value: string): void => {
+  try {
+    localStorage.setItem(key, value);
+  } catch {
+    // A browser that keeps nothing for pages: the choice lasts as long as the page.
+  }
+};
+
+export const theme = signal<Theme>('system');
+export const density = signal<Density>('regular');
+
+export function chooseTheme(which: Theme): void {
+  theme.value = which;
+  keep('leverbook-theme', which);
+  const root = document.documentElement;
+  if (which === 'system') delete root.dataset.theme;
+  else root.dataset.theme = which;
+}
+
+export function chooseDensity(which: Density): void {
+  density.value = which;
+  keep('leverbook-density', which);
+  document.documentElement.dataset.density = which;
+}
+
+/** Applies what was chosen before, at the start of the page. */
+export function recallLook(): void {
+  chooseTheme(recalled('leverbook-theme', themes, 'system'));
+  chooseDensity(recalled('leverbook-density', densities, 'regular'));
+}

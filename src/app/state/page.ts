@@ -1,0 +1,130 @@
+import type { ReadonlySignal, Signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
+import type { CellInfo, Done, Outline, SheetOutline } from '../../session/api.ts';
+import type { BookService } from '../../worker/protocol.ts';
+import type { BookFile } from '../files/files.ts';
+import type { GridSelection, MenuRequest } from '../grid/host.ts';
+
+export type Side = 'figure' | 'working' | 'guide' | 'doubts';
+/** What the line above the sheet edits: the whole column's formula, or one cell. */
+export type Scope = 'column' | 'cell';
+
+export interface Notice {
+  readonly text: string;
+  readonly tone: 'plain' | 'wrong';
+  /** A later one replaces an earlier one, even with the same text. */
+  readonly at: number;
+}
+
+/** What the page asks of the grid on show. */
+export interface GridHandle {
+  select(row: number, column: string, focus?: boolean): void;
+  selectColumn(column: string): void;
+  focus(): void;
+  edit(): void;
+}
+
+/** What the page asks of the formula editor on show. */
+export interface LineHandle {
+  focus(): void;
+  insert(text: string): void;
+  hasFocus(): boolean;
+}
+
+/** State of the page: what is open, what is chosen, what is on show. Everything about the book comes from its service. */
+export interface Page {
+  readonly service: BookService;
+  readonly outline: Signal<Outline | null>;
+  readonly sheetId: Signal<string | null>;
+  readonly sheet: ReadonlySignal<SheetOutline | null>;
+  readonly selection: Signal<GridSelection | null>;
+  /** The active cell as the session last told it. */
+  readonly cell: Signal<CellInfo | null>;
+  /** Chosen by hand; null follows the selection. */
+  readonly scopeChoice: Signal<Scope | null>;
+  readonly scope: ReadonlySignal<Scope>;
+  readonly side: Signal<Side | null>;
+  /** Function that the guide shows. */
+  readonly guide: Signal<string | null>;
+  readonly contentsOpen: Signal<boolean>;
+  readonly finderOpen: Signal<boolean>;
+  readonly dialogue: Signal<string | null>;
+  readonly contextMenu: Signal<MenuRequest | null>;
+  readonly notice: Signal<Notice | null>;
+  readonly busy: Signal<string | null>;
+  readonly file: Signal<BookFile | null>;
+  /** Outline version that was last written to a file. */
+  readonly savedVersion: Signal<number>;
+  readonly unsaved: ReadonlySignal<boolean>;
+  readonly grid: { current: GridHandle | null };
+  readonly line: { current: LineHandle | null };
+}
+
+export function createPage(service: BookService): Page {
+  const outline = signal<Outline | null>(null);
+  const sheetId = signal<string | null>(null);
+  const selection = signal<GridSelection | null>(null);
+  const cell = signal<CellInfo | null>(null);
+  const scopeChoice = signal<Scope | null>(null);
+  const savedVersion = signal(0);
+  const sheet = computed(() => outline.value?.sheets.find(({ id }) => id === sheetId.value) ?? null);
+  return {
+    service,
+    outline,
+    sheetId,
+    sheet,
+    selection,
+    cell,
+    scopeChoice,
+    scope: computed(() => scopeChoice.value ?? naturalScope(selection.value, cell.value)),
+    side: signal<Side | null>(isNarrow() ? null : 'figure'),
+    guide: signal<string | null>(null),
+    contentsOpen: signal(false),
+    finderOpen: signal(false),
+    dialogue: signal<string | null>(null),
+    contextMenu: signal<MenuRequest | null>(null),
+    notice: signal<Notice | null>(null),
+    busy: signal<string | null>(null),
+    file: signal<BookFile | null>(null),
+    savedVersion,
+    unsaved: computed(() => outline.value !== null && outline.value.version !== savedVersion.value),
+    grid: { current: null },
+    line: { current: null },
+  };
+}
+
+/** What one would expect to edit: the column where its heading is chosen or its formula makes the value, else the cell. */
+function naturalScope(selection: GridSelection | null, cell: CellInfo | null): Scope {
+  if (selection?.what === 'columns') return 'column';
+  return cell?.from === 'column formula' ? 'column' : 'cell';
+}
+
+/** On narrow screens nothing stands beside the sheet until it is asked for. */
+const isNarrow = (): boolean => globalThis.matchMedia?.('(max-width: 860px)').matches ?? false;
+
+let stamp = 0;
+
+export function say(page: Page, text: string, tone: Notice['tone'] = 'plain'): void {
+  page.notice.value = { text, tone, at: ++stamp };
+}
+
+/** Takes in what a command did. Answers whether it was done. */
+export function settle(page: Page, done: Done): boolean {
+  if (!done.ok) {
+    say(page, done.sentence, 'wrong');
+    return false;
+  }
+  page.outline.value = done.outline;
+  if (!done.outline.sheets.some(({ id }) => id === page.sheetId.value)) {
+    page.sheetId.value = done.outline.sheets[0]?.id ?? null;
+    page.selection.value = null;
+  }
+  if (done.note) say(page, done.note);
+  return true;
+}
+
+/** The column the active cell stands in. */
+export function activeColumn(page: Page) {
+  const id = page.selection.value?.column;
+  return page.sheet.value?.columns.find((column) => column.id === id) ?? null;
+}
