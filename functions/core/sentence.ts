@@ -1,5 +1,6 @@
 import type { Issue } from './issue.ts';
 import { argumentSentences } from './sentences/arguments.ts';
+import { dataSentences } from './sentences/data.ts';
 import { lengthSentences } from './sentences/lengths.ts';
 import { liftSentences } from './sentences/lift.ts';
 import { loadSentences } from './sentences/loads.ts';
@@ -15,4 +16,5 @@ export const functionSentences: Readonly<Record<string, (i: Issue) => string>> =
   ...lengthSentences,
   ...liftSentences,
   ...loadSentences,
+  ...dataSentences,
 };

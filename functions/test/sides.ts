@@ -57,7 +57,7 @@ export default defineFunction({
   directions: { left: -1, right: 1 },
   compute: (left, right, index) =>
     left === 0 && right === 0
-      ? issue('#DIV/0!', 'both-zero', { parameter: 'left', details: { other: 'right' } })
+      ? issue('#DIV/0!', 'sides-zero', { parameter: 'left', details: { other: 'right' } })
       : percent(left, right, index),
   steps: (left, right, index) => [
     {

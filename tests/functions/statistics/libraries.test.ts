@@ -61,7 +61,7 @@ describe('Hedges J', () => {
 describe('a general-purpose library agrees on', () => {
   test('mean, SD, quantiles and median deviation of random columns', () => {
     fc.assert(
-      fc.property(measures, fc.double({ min: 0, max: 1, noNaN: true }), (values) => {
+      fc.property(measures, (values) => {
         const column = columnOf(columnRange(...values));
         close(column.mean, simple.mean(values), 11);
         close(column.sd, simple.sampleStandardDeviation(values), 10);

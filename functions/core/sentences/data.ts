@@ -1,12 +1,12 @@
-import type { Issue } from './issue.ts';
+import type { Issue } from '../issue.ts';
+import { of, type Sentences } from './wording.ts';
 
-const of = (i: Issue): string => (i.parameter ? `"${i.parameter}" of ${i.function}` : (i.function ?? ''));
 const say = (i: Issue, key: string): string => String(i.details?.[key] ?? '');
 /** " of Kim" where an athlete was asked for. */
 const whose = (i: Issue): string => (i.details?.athlete === undefined ? '' : ` of "${i.details.athlete}"`);
 
 /** Sentences for the reasons that only logs, tests, groups and strength estimates have. */
-export const dataSentences: Readonly<Record<string, (i: Issue) => string>> = {
+export const dataSentences: Sentences = {
   'too-few': (i) =>
     `${of(i)} has ${say(i, 'have')}; it needs ${i.expected}. ${i.remedy ?? 'Add rows, or widen the range.'}`,
   'who-incomplete': (i) =>
@@ -42,7 +42,7 @@ export const dataSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `${of(i)} got ${i.received} kg; with "${say(i, 'mode')}" it accepts ${i.expected}. Take another mode or other plates.`,
   'too-many-sums': (i) =>
     `${of(i)} holds ${i.received} sizes that make too many different weights to list. Leave out the smallest sizes.`,
-  'both-zero': (i) =>
+  'sides-zero': (i) =>
     `${of(i)} and "${say(i, 'other')}" are both 0, and nothing can be divided by their size. Enter the measured values.`,
   'zero-pair': (i) =>
     `${of(i)}: pair ${say(i, 'pair')} has a mean of 0, and its variation cannot be given in per cent of it. Correct or clear that pair.`,
