@@ -5,6 +5,7 @@ import { type Issue, isIssue } from '../../functions/core/issue.ts';
 import type { RangeParameter } from '../../functions/core/parameter.ts';
 import {
   type Argument,
+  columnRange,
   isRange,
   type Range,
   rangeOf,
