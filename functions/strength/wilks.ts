@@ -23,9 +23,9 @@ export default defineFunction({
     'Body mass is held within 40–201.9 kg (M) and 26.51–154.53 kg (F), where the polynomial was fitted.',
   ],
   examples: [
-    { formula: '=STRENGTH.WILKS(1000, 100, "M")', gives: 608.589071906651 },
-    { formula: '=STRENGTH.WILKS(500, 60, "female")', gives: 557.4434376465252 },
-    { formula: '=STRENGTH.WILKS(380, 63, "F")', gives: 408.103825571413 },
+    { formula: '=STRENGTH.WILKS(1000, 100, "M")', gives: 608.5890719067 },
+    { formula: '=STRENGTH.WILKS(500, 60, "female")', gives: 557.4434376465 },
+    { formula: '=STRENGTH.WILKS(380, 63, "F")', gives: 408.1038255714 },
   ],
   seeAlso: ['STRENGTH.DOTS', 'STRENGTH.IPFGL', 'STRENGTH.SINCLAIR', 'STRENGTH.ALLOMETRIC'],
   typical: [500, 83, 'male'],

@@ -23,7 +23,7 @@ export default defineFunction({
     'The result hangs on the form of ICC. TEST.SEM.TRIALS needs none and comes from the trials themselves.',
   ],
   examples: [
-    { formula: '=TEST.SEM(12, .9)', gives: 3.79473319220206 },
+    { formula: '=TEST.SEM(12, .9)', gives: 3.7947331922 },
     { formula: '=TEST.SEM(5, 1)', gives: 0 },
   ],
   seeAlso: ['TEST.SEM.TRIALS', 'TEST.MDC', 'TEST.ICC'],

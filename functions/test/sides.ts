@@ -47,10 +47,10 @@ export default defineFunction({
     '"symmetry" carries a sign: right − left, positive when the right side is larger. The others do not.',
   ],
   examples: [
-    { formula: '=TEST.SIDES(180, 200)', gives: 10.526315789473683 },
+    { formula: '=TEST.SIDES(180, 200)', gives: 10.526315789 },
     { formula: '=TEST.SIDES(180, 200, "limb")', gives: 90 },
     { formula: '=TEST.SIDES(180, 200, "max")', gives: 10 },
-    { formula: '=TEST.SIDES(180, 200, "total")', gives: 5.263157894736842 },
+    { formula: '=TEST.SIDES(180, 200, "total")', gives: 5.263157895 },
   ],
   seeAlso: ['TEST.MDC', 'TEST.CHANGE'],
   typical: [31, 36, 'symmetry'],
