@@ -54,6 +54,20 @@ export interface ColumnFinding {
   readonly examples: readonly string[];
 }
 
+/** Another shape for the rows of a file. */
+export type Shape =
+  /** One row a date, a set or a trial, out of columns that repeat. */
+  | { readonly to: 'long'; readonly name?: string | undefined; readonly value?: string | undefined }
+  /** One column for each text of `name`, filled from `value`; one row for each `by`. */
+  | {
+      readonly to: 'wide';
+      readonly name: string;
+      readonly value: string;
+      readonly by: readonly string[];
+      /** Columns that are there even when the file lacks them. */
+      readonly columns?: readonly string[] | undefined;
+    };
+
 /** What came out of looking at a file. Nothing has been written. */
 export interface Findings {
   readonly name: string;
@@ -75,6 +89,9 @@ export interface Findings {
   readonly footer: Finding<number>;
   /** What becomes of rows with fewer cells than headings. */
   readonly shortRows: Finding<'hold' | 'place'>;
+  /** The shape the rows are brought into; null leaves them as they are. A proposal stands in `others`. */
+  readonly shape: Finding<Shape | null>;
+  /** The columns, in the new shape if there is one. */
   readonly columns: readonly ColumnFinding[];
   /** Rows of data seen; all of them unless `partial`. */
   readonly rows: number;
@@ -99,6 +116,7 @@ export interface Choices {
   readonly decimal?: DecimalMark | undefined;
   readonly dateOrder?: DateOrder | undefined;
   readonly missing?: readonly string[] | undefined;
+  readonly shape?: Shape | null | undefined;
 }
 
 /** Bounds and sense checks, handed in by whoever knows the domain. */
@@ -135,6 +153,8 @@ export interface IntakeOptions {
   readonly now?: string;
   /** Names that no new column may have (functions of the formula language). */
   readonly reserved?: (name: string) => boolean;
+  /** SHA-256 of the bytes, if it is known already. */
+  readonly hash?: string;
   /** Files above this are refused. */
   readonly largest?: number;
 }

@@ -205,7 +205,7 @@ const decodeAll = (bytes: Uint8Array, encoding: Encoding): string =>
   [...decodePieces(bytes, encoding)].join('');
 
 /** Decodes piece by piece, without the byte order mark. A character across two pieces stays whole. */
-export function* decodePieces(bytes: Uint8Array, encoding: Encoding, size = 1 << 20): Generator<string> {
+export function* decodePieces(bytes: Uint8Array, encoding: Encoding, size = 1 << 17): Generator<string> {
   const decoder = new TextDecoder(encoding);
   const western = decoder.encoding === 'windows-1252';
   for (let from = 0; from < bytes.length; from += size) {

@@ -11,6 +11,14 @@ export interface First {
 /** A text of its own: a slice of a long text would keep all of it in memory. */
 export const ownText = (text: string): string => (text.length < 13 ? text : ` ${text}`.slice(1));
 
+/** An apostrophe before a formula sign, as exports put it there so that no program runs the cell (OWASP, CSV Injection). */
+const PROTECTED = /^'+[=+\-@\t\r\n＝＋－＠]/;
+
+export const isProtected = (text: string): boolean => text.charCodeAt(0) === 39 && PROTECTED.test(text);
+
+/** The text without that apostrophe. */
+export const bare = (text: string): string => (isProtected(text) ? text.slice(1) : text);
+
 /** One column of the sheet while it is filled from the file, row by row. */
 export abstract class Lane {
   length = 0;
@@ -55,7 +63,7 @@ export abstract class Lane {
   }
 
   protected hold(row: number, text: string, why: Note): void {
-    const own = ownText(text);
+    const own = ownText(bare(text));
     this.kinds[row] = CellKind.held;
     this.held.set(row, { held: own, reason: sentence(why) });
     this.firstHeld ??= { row, text: own, why };

@@ -3,7 +3,7 @@ import { isoFromSerial } from '../units/date.ts';
 import { type Dimension, dimensions } from '../units/dimension.ts';
 import { type DisplayUnit, unitFromWord } from '../units/unit.ts';
 import type { Clock, DateOrder } from './api.ts';
-import { type First, Lane, ownText } from './lane.ts';
+import { bare, type First, Lane, ownText } from './lane.ts';
 import { readUnitCell } from './read-cell.ts';
 import { readDate, readDateForms, swapDayAndMonth } from './read-date.ts';
 import { readDuration } from './read-duration.ts';
@@ -49,8 +49,14 @@ export class NumberLane extends Lane {
   firstOutside: First | null = null;
   /** Values as they were read, in base units, for the middle one. */
   readonly sample: number[] = [];
+  /** Sum of the numbers as they stand in the file. */
+  sum = 0;
   private readonly o: NumberLaneOptions;
   private readonly scale: Scale;
+
+  get style(): NumberStyle {
+    return this.o.style;
+  }
 
   constructor(options: NumberLaneOptions, expected: number) {
     super(options.missing, expected);
@@ -64,6 +70,7 @@ export class NumberLane extends Lane {
     const { per, of } = this.scale;
     const { kinds, numbers } = this;
     let row = this.length;
+    let sum = this.sum;
     for (let i = 0; i < rows.length; i++, row++) {
       const text = rows[i]![at];
       if (text === undefined || text === '') {
@@ -76,12 +83,14 @@ export class NumberLane extends Lane {
       kinds[row] = CellKind.number;
       numbers[row] = value + 0;
       this.filled++;
+      sum += raw;
       if (this.sample.length < 2000) this.sample.push(value);
       if (bounds && !(value >= bounds.min && value <= bounds.max)) {
         this.outside++;
         this.firstOutside ??= { row, text: ownText(text) };
       }
     }
+    this.sum = sum;
     this.length = row;
   }
 
@@ -253,6 +262,8 @@ export const dayText = (serial: number): string => isoFromSerial(serial) ?? Stri
 
 /** Texts as they came; equal ones are kept once. */
 export class TextLane extends Lane {
+  apostrophes = 0;
+  firstApostrophe: First | null = null;
   formulaLike = 0;
   firstFormulaLike: First | null = null;
   private texts: (string | undefined)[];
@@ -262,7 +273,7 @@ export class TextLane extends Lane {
   constructor(choices: readonly string[] | null, expected: number) {
     super([], 0);
     this.kinds = new Uint8Array(expected);
-    this.texts = [];
+    this.texts = new Array<string | undefined>(expected);
     this.choices = choices ? new Map(choices.map((c) => [c.trim().toLowerCase(), c])) : null;
   }
 
@@ -282,17 +293,15 @@ export class TextLane extends Lane {
       const text = rows[i]![at];
       if (text === undefined || text === '' || (text.charCodeAt(0) <= 32 && text.trim() === '')) {
         this.blank++;
-        texts.push(undefined);
         continue;
       }
       let own = known.get(text);
       if (own === undefined) {
-        own = ownText(text);
-        if (known.size < MEMORY) known.set(own, own);
+        own = ownText(bare(text));
+        if (known.size < MEMORY) known.set(own === text ? own : ownText(text), own);
       }
       const choice = this.choices ? this.choices.get(own.trim().toLowerCase()) : own;
       if (choice === undefined) {
-        texts.push(undefined);
         this.hold(
           row,
           own,
@@ -301,8 +310,12 @@ export class TextLane extends Lane {
         continue;
       }
       kinds[row] = CellKind.text;
-      texts.push(choice);
+      texts[row] = choice;
       this.filled++;
+      if (own.length < text.length) {
+        this.apostrophes++;
+        this.firstApostrophe ??= { row, text: ownText(text) };
+      }
       const c = own.charCodeAt(0);
       if ((c === 61 || c === 64) && own.length > 1) {
         this.formulaLike++;
@@ -318,6 +331,7 @@ export class TextLane extends Lane {
   }
 
   protected override textList(): readonly (string | undefined)[] | null {
+    this.texts.length = this.length;
     return this.filled > 0 ? this.texts : null;
   }
 }

@@ -147,8 +147,8 @@ function sourceFor(sources: readonly ColumnFinding[], how: RecipeColumn): Column
 }
 
 /** How many of a recipe's headings a file has, 0 to 1; a file is recognised from 1 on, or proposed from 0.8. */
-export function recipeFits(recipe: Recipe, headings: readonly string[]): number {
-  const keys = new Set(headings.map(headingKey));
+export function recipeFits(recipe: Recipe, ...headings: readonly (readonly string[])[]): number {
+  const keys = new Set(headings.flat().map(headingKey));
   const needed = recipe.columns.filter((c) => !c.optional);
   const found = needed.filter((c) => [c.heading, ...(c.or ?? [])].some((h) => keys.has(headingKey(h))));
   return needed.length === 0 ? 0 : found.length / needed.length;

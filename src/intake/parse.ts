@@ -243,9 +243,13 @@ function linesOf(row: readonly string[], newline: string): number {
 
 const chomp = (text: string): string => (text.endsWith('\r') ? text.slice(0, -1) : text);
 
+function* piecesOf(text: string, size = 1 << 17): Generator<string> {
+  for (let from = 0; from < text.length; from += size) yield text.slice(from, from + size);
+}
+
 /** All rows of a text at once; for the first and last lines of a file. */
 export function parseText(text: string, dialect: Dialect): string[][] {
   const rows: string[][] = [];
-  for (const batch of parseRows([text], dialect)) rows.push(...batch.rows.map((row) => [...row]));
+  for (const batch of parseRows(piecesOf(text), dialect)) rows.push(...batch.rows.map((row) => [...row]));
   return rows;
 }

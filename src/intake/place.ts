@@ -8,6 +8,7 @@ import { DateLane, NumberLane, TextLane, YesNoLane } from './lanes.ts';
 import type { Match } from './map.ts';
 import type { Batch } from './parse.ts';
 import type { Recipe } from './recipe.ts';
+import { type Reshaper, reshaper } from './reshape.ts';
 import { IntakeRefusal, type Note, note, sentence } from './sentences.ts';
 import { dateWords, missingWords, yesNoPairs } from './words.ts';
 
@@ -44,6 +45,8 @@ export class Placing {
   lines: Uint32Array;
   rows = 0;
   blank = 0;
+  /** Cells of the lines at the end that were set apart. */
+  readonly footerCells: (readonly string[])[] = [];
   repeated = 0;
   preamble = 0;
   headings = 0;
@@ -55,11 +58,16 @@ export class Placing {
   private record = 0;
   private readonly inspected: Inspected;
   private waiting: Waiting[] = [];
+  private readonly shaper: Reshaper | null;
+  /** Records of the file that were placed or reshaped. */
+  sourceRows = 0;
 
   constructor(inspected: Inspected, matches: readonly Match[], options: PlacingOptions) {
     this.inspected = inspected;
     this.lines = new Uint32Array(options.expected);
     this.placed = matches.map((match) => placedBy(match, options));
+    const { shape, layout, findings } = inspected;
+    this.shaper = shape ? reshaper(shape, layout.headings, findings.name) : null;
   }
 
   /** Takes the next rows. As many as the footer has wait until it is known that they are none. */
@@ -89,10 +97,25 @@ export class Placing {
         if (isBlankRow(batch.rows[row]!)) this.blank += lines;
         else {
           this.footer += lines;
+          this.footerCells.push(batch.rows[row]!);
           this.apart.push({ line: batch.lineOf(row), raw: ownText(batch.rawOf(row)), as: 'footer' });
         }
       }
     this.waiting = [];
+    if (!this.shaper) return;
+    this.shaper.end();
+    this.takeShaped();
+    this.heldRows.push(...this.shaper.held);
+  }
+
+  private takeShaped(): void {
+    const { rows, lines } = this.shaper!.drain();
+    for (const line of lines) this.noteLine(line);
+    this.fill(rows);
+  }
+
+  private fill(rows: readonly (readonly string[])[]): void {
+    if (rows.length > 0) for (const { match, lane } of this.placed) lane.put(rows, match.source.index);
   }
 
   private count(batch: Batch, row: number): number {
@@ -120,13 +143,18 @@ export class Placing {
         else {
           this.rowLines += lines;
           if (why === null) {
-            this.noteLine(batch.lineOf(row));
-            good.push(cells);
+            this.sourceRows++;
+            if (this.shaper) this.shaper.put(cells, batch.lineOf(row));
+            else {
+              this.noteLine(batch.lineOf(row));
+              good.push(cells);
+            }
           } else this.heldRows.push({ line: batch.lineOf(row), raw: ownText(batch.rawOf(row)), reason: why });
         }
       }
     }
-    if (good.length > 0) for (const { match, lane } of this.placed) lane.put(good, match.source.index);
+    if (this.shaper) this.takeShaped();
+    else this.fill(good);
   }
 
   private noteLine(line: number): void {
@@ -286,6 +314,8 @@ export function columnNotes({ match, lane, bounds }: Placed, lineOf: (row: numbe
         line: lineOf(lane.firstFuture.row),
       }),
     );
+  if (lane instanceof TextLane && lane.firstApostrophe)
+    notes.push(note('apostrophes', { heading, count: lane.apostrophes, example: lane.firstApostrophe.text }));
   if (lane instanceof TextLane && lane.firstFormulaLike)
     notes.push(
       note('formula-like', { heading, count: lane.formulaLike, example: lane.firstFormulaLike.text }),

@@ -4,7 +4,7 @@ import type { Column, Sheet } from '../book/model.ts';
 import type { HeldRow } from './api.ts';
 import { listed } from './map.ts';
 import { cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
-import { IntakeRefusal, note } from './sentences.ts';
+import { IntakeRefusal, type Note, note } from './sentences.ts';
 
 /** A column of the sheet with the cells that came in for it. */
 export interface Filled {
@@ -41,7 +41,9 @@ export interface PlanInput {
   readonly mode: Mode;
   /** Names of columns. */
   readonly key: readonly string[];
-  readonly rawOf: (row: number) => { readonly line: number; readonly raw: string };
+  readonly lineOf: (row: number) => number;
+  /** Rows as they stand in the file, by line. */
+  readonly rawOf: (lines: ReadonlySet<number>) => ReadonlyMap<number, string>;
 }
 
 const MOST_CHANGES = 500;
@@ -143,7 +145,7 @@ function updateRows(input: PlanInput): Plan {
   }
   const coming = filled.map((f) => f.cells);
   const fresh: number[] = [];
-  const held: HeldRow[] = [];
+  const out: { line: number; reason: Note }[] = [];
   const changes: CellChange[] = [];
   const writes = new Map<number, number>();
   const seen = new Set<string>();
@@ -151,12 +153,12 @@ function updateRows(input: PlanInput): Plan {
   for (let row = 0; row < input.rows; row++) {
     const key = keyOf(coming, row);
     if (keys.some((k) => coming[k]!.kinds[row] === CellKind.blank)) {
-      held.push({ ...input.rawOf(row), reason: note('key-missing', { key: input.key.join(' + ') }) });
+      out.push({ line: input.lineOf(row), reason: note('key-missing', { key: input.key.join(' + ') }) });
       continue;
     }
     if (seen.has(key)) {
       const value = key.replaceAll('\u0000', ' + ');
-      held.push({ ...input.rawOf(row), reason: note('key-twice', { key: input.key.join(' + '), value }) });
+      out.push({ line: input.lineOf(row), reason: note('key-twice', { key: input.key.join(' + '), value }) });
       continue;
     }
     seen.add(key);
@@ -190,9 +192,15 @@ function updateRows(input: PlanInput): Plan {
     added: fresh.length,
     updated: writes.size,
     unchanged,
-    held,
+    held: withRaw(out, input),
     changes,
   };
+}
+
+function withRaw(out: readonly { line: number; reason: Note }[], input: PlanInput): HeldRow[] {
+  if (out.length === 0) return [];
+  const raw = input.rawOf(new Set(out.map((o) => o.line)));
+  return out.map((o) => ({ ...o, raw: raw.get(o.line) ?? '' }));
 }
 
 const differs = (

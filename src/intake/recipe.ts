@@ -41,6 +41,32 @@ export const recipe = z.strictObject({
   mode: z.enum(['append', 'replace', 'update']).optional(),
   /** Columns by which rows are recognised when updating. */
   key: z.array(text).max(8).optional(),
+  /** Another shape for the rows. */
+  shape: z
+    .discriminatedUnion('to', [
+      z.strictObject({ to: z.literal('long'), name: text.optional(), value: text.optional() }),
+      z.strictObject({
+        to: z.literal('wide'),
+        name: text,
+        value: text,
+        by: z.array(text).min(1).max(20),
+        columns: z.array(text).max(2000).optional(),
+      }),
+    ])
+    .optional(),
+  /** Whose rows these are: the column that names somebody, and where its people are listed. */
+  who: z
+    .strictObject({
+      column: text,
+      /** Name of the sheet that lists people, and its column that names them. */
+      roster: text,
+      name: text,
+      /** Its further columns that mean the same person: identifier, short name. */
+      also: z.array(text).max(8).optional(),
+      /** Answers to earlier questions: a text and the person it means. */
+      same: z.record(z.string().max(200), z.string().max(200)).optional(),
+    })
+    .optional(),
   /** Missing-value words of all columns. */
   missing: words.optional(),
   /** How the file is read, where it must not be found out. */

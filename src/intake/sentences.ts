@@ -56,8 +56,15 @@ export const sentences = {
 
   'unknown-encoding': (d) =>
     `"${d.encoding}" is no encoding known here. Choose one such as utf-8, utf-16le, windows-1252 or iso-8859-2; the file looks like ${d.found}.`,
+  'nothing-repeats': (d) =>
+    `${file(d)} has no columns that repeat, such as dates or "Set 1, Set 2", so it cannot be made long. Its headings: ${d.headings}. Leave its shape as it is.`,
+  'shape-misses': (d) =>
+    `${file(d)} has no column "${d.heading}", which the new shape needs. It has: ${d.headings}. Choose another column.`,
   'no-key': (d) =>
     `Updating needs a column by which rows are recognised${d.key ? `; "${d.key}" is none that the file fills` : ''}. Columns that it fills: ${d.columns}.`,
+
+  'workbook-unopened': (d) =>
+    `${file(d)} is a zipped workbook, which has to be opened before its tables can be read. Choose one of its tables.`,
 
   // Evidence.
   'byte-order-mark': (d) => `The file begins with the byte order mark of ${d.encoding}.`,
@@ -139,6 +146,9 @@ export const sentences = {
     `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a line break inside a cell, or fill in what is missing.`,
   'open-quote': () =>
     'A quote is opened on this line and not closed properly, so its cells cannot be told apart. Close the quote or take it out.',
+  'name-missing': () => 'The row has a value but does not say for which column. Fill that in.',
+  'place-taken': (d) =>
+    `The file has more than one value for "${d.name}" of this row; the first was taken. Decide which is right.`,
   'key-missing': (d) => `The row has no ${d.key}, by which rows are recognised. Fill it in.`,
   'key-twice': (d) =>
     `The file has ${d.key} = "${d.value}" more than once; the first of them was taken. Decide which is right.`,
@@ -179,6 +189,26 @@ export const sentences = {
     `${column(d)}: its middle value is ${d.value} ${d.unit}, outside ${d.bounds}. Read in ${d.proposed} it would be ${d.wouldBe} ${d.unit}. Change the unit if that is right.`,
   'future-dates': (d) =>
     `${column(d)}: ${many(d.count, 'date')} in the future, such as ${d.value} on line ${d.line}. Look at them.`,
+  repeats: (d) =>
+    `${many(d.count, 'column')} repeat the same measure (${d.example}). They can become rows, one for each ${d.name}.`,
+  'as-it-is': () => 'No columns repeat the same measure.',
+  'spelling-proposed': (d) =>
+    `${column(d)} is close to "${d.column}" in spelling, but was not taken for it. Rename it, or say so in the recipe.`,
+  'made-long': (d) =>
+    `${many(d.rows, 'row')} of the file became ${many(d.made, 'row')}, one for each ${d.name}.`,
+  'made-wide': (d) =>
+    `${many(d.rows, 'row')} of the file became ${many(d.made, 'row')}, one column for each ${d.name}.`,
+  apostrophes: (d) =>
+    `${column(d)}: ${many(d.count, 'cell')} with an apostrophe that protects from being run as a formula, such as "${d.example}"; it was taken off.`,
+  'total-differs': (d) =>
+    `${column(d)}: the file's last lines give ${d.word} ${d.given}, but its rows come to ${d.computed}. A row may be missing, or counted twice.`,
+  'who-same': (d) =>
+    `${column(d)}: "${d.text}" is "${d.value}" of ${d.roster} (${d.by}); ${many(d.count, 'row')} got that spelling.`,
+  'who-close': (d) =>
+    `${column(d)}: "${d.text}" (${many(d.count, 'row')}) may be ${d.values} of ${d.roster}. Say so, or leave it as somebody else.`,
+  'who-unknown': (d) =>
+    `${column(d)}: ${d.texts} ${Number(d.count) === 1 ? 'is' : 'are'} not in ${d.roster}. Add them there, or say who is meant.`,
+  'column-doubt': (d) => `${column(d)}: ${d.why}`,
   'row-doubt': (d) => `${many(d.count, 'row')}: ${d.doubt} (first on line ${d.line}).`,
   'looked-at-part': (d) =>
     `The file is long: these findings rest on its first ${d.rows} rows and its end. Every row is checked when it is placed.`,

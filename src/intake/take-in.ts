@@ -1,40 +1,36 @@
-import type { CellBlock } from '../book/cells.ts';
 import type { Edit } from '../book/edit.ts';
-import type { Column, Sheet } from '../book/model.ts';
-import { nameKey, properName } from '../book/names.ts';
-import { dimensions } from '../units/dimension.ts';
-import { displayUnitOf, unitFromWord } from '../units/unit.ts';
-import type {
-  ColumnFinding,
-  ColumnReport,
-  Findings,
-  HeldRow,
-  IntakeOptions,
-  PlausibleColumn,
-  Progress,
-  Provenance,
-  Report,
-  Target,
-} from './api.ts';
+import type { Sheet } from '../book/model.ts';
+import { properName } from '../book/names.ts';
+import { displayUnitOf } from '../units/unit.ts';
+import type { Findings, HeldRow, IntakeOptions, Progress, Provenance, Report, Target } from './api.ts';
+import { differingTotals, doubtfulRows, repeatedRows } from './checks.ts';
+import { boundsFor, type Chosen, chooseColumns, newSheet } from './choose.ts';
 import { decodePieces } from './decode.ts';
 import { type Inspected, inspecting } from './inspect.ts';
 import { DateLane } from './lanes.ts';
-import { listed, type Mapping, type Match, mapByHeadings, mapByRecipe } from './map.ts';
+import { recipeFits } from './map.ts';
 import { parseRows } from './parse.ts';
-import { columnNotes, type Placed, Placing } from './place.ts';
-import { type CellChange, type Mode, type Plan, planRows } from './plan.ts';
+import { guessWho, settleWho, type Who } from './people.ts';
+import { columnNotes, Placing } from './place.ts';
+import { type CellChange, type Mode, planRows } from './plan.ts';
 import { type Recipe, recipeJson } from './recipe.ts';
-import { cellWords } from './rows-of-sheet.ts';
-import { IntakeRefusal, type Note, note } from './sentences.ts';
-import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
+import { reportOf } from './report.ts';
+import type { WhoReport } from './who.ts';
 
 export interface TakeOptions extends IntakeOptions {
+  /** The recipe to go by. */
   readonly recipe?: Recipe;
+  /** Recipes to choose from by the file's headings, when none is given. */
+  readonly recipes?: readonly { readonly key: string; readonly recipe: Recipe }[];
   /** What becomes of rows that stand in the sheet: the recipe's mode, else append. */
   readonly mode?: Mode;
   readonly key?: readonly string[];
   /** Headings that match no column: left out, or made new columns (the default). */
   readonly rest?: 'ignore' | 'add';
+  /** Whose rows these are; null asks nobody. Left out, the recipe's, or what the book suggests. */
+  readonly who?: Who | null;
+  /** Further lines of words that mean the same, before the trade's own. */
+  readonly synonyms?: readonly (readonly string[])[];
 }
 
 /** Everything that came of a file. Nothing has been written: that is done by applying `edits` together. */
@@ -42,16 +38,25 @@ export interface Taken {
   readonly edits: readonly Edit[];
   readonly report: Report;
   readonly heldRows: readonly HeldRow[];
+  /** Lines of rows whose values do not make sense together, the first of them. */
+  readonly doubtfulLines: readonly number[];
   readonly provenance: Provenance;
   readonly findings: Findings;
   /** How to take the next file of this kind in. */
   readonly recipe: Recipe;
   readonly recipeKey: string;
+  /** True when the recipe was there already. */
+  readonly byRecipe: boolean;
   /** What an update would change, the first of them. */
   readonly changes: readonly CellChange[];
-  /** Close spellings that were not taken. */
+  /** Close spellings of headings that were not taken. */
   readonly proposals: readonly { readonly heading: string; readonly column: string }[];
+  readonly who: WhoReport | null;
 }
+
+/** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
+const MEANT = 0.5;
+const MOST_DOUBTFUL = 200;
 
 /** Brings a file's rows to a sheet, as edits. @throws IntakeRefusal */
 export function* takingIn(
@@ -59,35 +64,25 @@ export function* takingIn(
   target: Target,
   options: TakeOptions = {},
 ): Generator<Progress, Taken> {
-  const recipe = options.recipe ?? null;
-  const inspected = yield* inspecting(bytes, {
-    ...options,
-    choices: { ...(recipe?.read ?? {}), ...(options.choices ?? {}) },
-  });
+  const { inspected, recipe, key } = yield* recognised(bytes, options);
   const { findings } = inspected;
   const sheet = target.sheet ?? newSheet(target, findings);
-  const chosen = chooseColumns(sheet, target, inspected, options);
+  const chosen = chooseColumns(sheet, target, findings, recipe, options);
   const placing = new Placing(inspected, chosen.matches, {
     recipe,
     now: options.now ?? '',
     boundsOf: boundsFor(options),
     expected: expectedRows(findings),
   });
-  let done = 0;
-  const pieces = decodePieces(bytes, findings.encoding.value);
-  for (const batch of parseRows(pieces, inspected.dialect)) {
-    placing.take(batch);
-    done += batch.rows.length;
-    yield {
-      done: Math.min(1, done / Math.max(1, expectedRows(findings))) * bytes.length,
-      total: bytes.length,
-      about: 'placing rows',
-    };
-  }
-  placing.end();
-  for (const { lane } of placing.placed) if (lane instanceof DateLane) lane.settle();
-  const notes = placing.placed.map((p) => columnNotes(p, (row) => placing.lines[row]!));
+  yield* placeAll(bytes, inspected, placing);
+  const lineOf = (row: number): number => placing.lines[row]!;
+  const notes = placing.placed.map((p) => columnNotes(p, lineOf));
   const filled = placing.placed.map(({ match, lane }) => ({ column: match.column, cells: lane.finish() }));
+  const given = options.who === undefined ? recipe?.who : (options.who ?? undefined);
+  const who = options.who === null ? null : (given ?? guessWho(target.book, sheet, filled));
+  const settled = who ? settleWho(filled, target.book, who, given === undefined) : null;
+  const doubtful = yield* doubtfulRows(filled, placing.rows, options.plausibility, lineOf);
+  yield { done: bytes.length, total: bytes.length, about: 'comparing rows' };
   const mode = options.mode ?? recipe?.mode ?? 'append';
   const plan = planRows({
     sheet,
@@ -96,109 +91,93 @@ export function* takingIn(
     rows: placing.rows,
     mode,
     key: options.key ?? recipe?.key ?? [],
-    rawOf: (row) => ({
-      line: placing.lines[row]!,
-      raw: rawText(
-        filled.map((f) => f.cells),
-        row,
-      ),
-    }),
+    lineOf,
+    rawOf: (lines) => rawLines(bytes, inspected, lines),
   });
-  const report = reportOf(placing, plan, chosen, notes, findings);
-  const provenance: Provenance = {
-    file: findings.name,
-    size: findings.size,
-    hash: findings.hash,
-    time: options.now ?? '',
-    sheet: sheet.name,
-    recipe: recipe?.title ?? null,
-    mode,
-    rows: report.rows,
-    cells: report.cells,
-  };
-  const made = recipe ?? recipeOf(sheet, chosen, findings, mode, options.key);
+  const report = reportOf(placing, plan, chosen, findings, notes, [
+    ...differingTotals(placing),
+    ...(settled?.notes ?? []),
+    ...repeatedRows(filled, placing.rows, lineOf),
+    ...doubtful.notes,
+  ]);
+  const made = recipe ?? recipeOf(sheet, chosen, findings, mode, options.key, settled ? who : null);
   return {
     edits: [...(target.sheet ? [] : sheetEdits(sheet, target)), ...plan.edits],
     report,
     heldRows: [...placing.heldRows, ...plan.held].sort((a, b) => a.line - b.line),
-    provenance,
+    doubtfulLines: doubtful.rows.slice(0, MOST_DOUBTFUL).map(lineOf),
+    provenance: provenanceOf(findings, sheet, made, recipe !== null, mode, options.now ?? '', report),
     findings,
     recipe: made,
-    recipeKey: properName(made.title),
+    recipeKey: key ?? properName(made.title),
+    byRecipe: recipe !== null,
     changes: plan.changes,
     proposals: chosen.proposals.map((p) => ({ heading: p.source.heading, column: p.column.name })),
+    who: settled?.report ?? null,
   };
 }
 
-interface Chosen extends Mapping {
-  readonly newColumns: readonly Column[];
-  readonly isNew: ReadonlySet<string>;
-  readonly computed: readonly Match[];
-  readonly leftOut: readonly ColumnFinding[];
+interface Recognised {
+  readonly inspected: Inspected;
+  readonly recipe: Recipe | null;
+  readonly key: string | null;
 }
 
-/** Which column of the file goes where; makes the columns that are new. */
-function chooseColumns(sheet: Sheet, target: Target, inspected: Inspected, options: TakeOptions): Chosen {
-  const { findings } = inspected;
-  const sources = findings.columns.filter((c) => c.heading !== '' || c.filled > 0);
-  const mapping = options.recipe
-    ? mapByRecipe(sources, sheet.columns, options.recipe, findings.name)
-    : mapByHeadings(sources, sheet.columns);
-  // A computed column keeps its formula unless a recipe says that the file goes over it.
-  const computed = mapping.matches.filter((m) => m.column.formula !== undefined && m.by !== 'recipe');
-  const matches = mapping.matches.filter((m) => !computed.includes(m));
-  const rest = options.recipe ? (options.recipe.rest ?? 'ignore') : (options.rest ?? 'add');
-  if (matches.length === 0 && target.sheet && sheet.columns.length > 0 && options.rest !== 'add')
-    throw new IntakeRefusal('no-matching-column', {
-      name: findings.name,
-      count: sources.length,
-      headings: listed(sources.map((s) => s.heading)),
-      sheet: sheet.name,
-      columns: listed(sheet.columns.map((c) => c.name)),
-    });
-  const added = rest === 'add' ? mapping.unmatched : [];
-  const taken = new Set(sheet.columns.map((c) => c.name.toLowerCase()));
-  const newMatches = added.map((source): Match => {
-    const column = newColumn(
-      source,
-      (name) => taken.has(name.toLowerCase()) || (options.reserved?.(name) ?? false),
-    );
-    taken.add(column.name.toLowerCase());
-    return { source, column, by: 'name', how: null };
-  });
+/** Looks at the file, and finds the recipe that its headings call for. */
+function* recognised(bytes: Uint8Array, options: TakeOptions): Generator<Progress, Recognised> {
+  if (options.recipe)
+    return {
+      inspected: yield* inspecting(bytes, readAs(options, options.recipe)),
+      recipe: options.recipe,
+      key: null,
+    };
+  const inspected = yield* inspecting(bytes, options);
+  const headings = inspected.findings.columns.map((c) => c.heading);
+  const [best] = (options.recipes ?? [])
+    .map((entry) => ({ ...entry, fits: recipeFits(entry.recipe, inspected.layout.headings, headings) }))
+    .sort((a, b) => b.fits - a.fits);
+  if (!best || best.fits < MEANT) return { inspected, recipe: null, key: null };
+  const { recipe, key } = best;
+  if (!recipe.read && !recipe.shape) return { inspected, recipe, key };
   return {
-    matches: [...matches, ...newMatches].sort((a, b) => a.source.index - b.source.index),
-    unmatched: mapping.unmatched,
-    proposals: mapping.proposals,
-    newColumns: newMatches.map((m) => m.column),
-    isNew: new Set(newMatches.map((m) => m.column.id)),
-    computed,
-    leftOut: rest === 'add' ? [] : mapping.unmatched,
+    inspected: yield* inspecting(bytes, readAs({ ...options, hash: inspected.findings.hash }, recipe)),
+    recipe,
+    key,
   };
 }
 
-function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Column {
-  const name = properName(source.label, taken);
-  const kind = source.kind.value;
-  const unit = source.unit.value === null ? undefined : unitFromWord(source.unit.value);
-  const dimension = kind === 'number' ? (source.dimension ?? undefined) : undefined;
-  return {
-    id: name,
-    name,
-    label: source.label,
-    kind,
-    ...(dimension ? { dimension, unit: unit?.unit ?? dimensions[dimension] } : {}),
-  };
+/** What the recipe says about reading the file; what is chosen for this one file goes before it. */
+function readAs(options: TakeOptions, recipe: Recipe): IntakeOptions {
+  const shape = recipe.shape ? { shape: recipe.shape } : {};
+  return { ...options, choices: { ...(recipe.read ?? {}), ...shape, ...(options.choices ?? {}) } };
 }
 
-function newSheet(target: Target, findings: Findings): Sheet {
-  const label =
-    target.label ?? (findings.name.replace(/^.*[\\/]/, '').replace(/\.[^.]{1,5}$/, '') || 'Sheet');
-  const name = properName(
-    label,
-    (n) => target.book?.sheets.some((s) => nameKey(s.name) === nameKey(n)) ?? false,
-  );
-  return { id: name, name, label, purpose: 'gathered', columns: [], rows: 0, cells: new Map() };
+function* placeAll(bytes: Uint8Array, inspected: Inspected, placing: Placing): Generator<Progress, void> {
+  let done = 0;
+  const count = function* (pieces: Iterable<string>): Generator<string> {
+    for (const piece of pieces) {
+      done += piece.length;
+      yield piece;
+    }
+  };
+  const pieces = count(decodePieces(bytes, inspected.findings.encoding.value));
+  for (const batch of parseRows(pieces, inspected.dialect)) {
+    placing.take(batch);
+    yield { done: Math.min(done, bytes.length), total: bytes.length, about: 'placing rows' };
+  }
+  placing.end();
+  for (const { lane } of placing.placed) if (lane instanceof DateLane) lane.settle();
+}
+
+/** Rows as they stand in the file, by the line on which they begin. */
+function rawLines(bytes: Uint8Array, inspected: Inspected, lines: ReadonlySet<number>): Map<number, string> {
+  const raw = new Map<number, string>();
+  for (const batch of parseRows(decodePieces(bytes, inspected.findings.encoding.value), inspected.dialect))
+    for (let row = 0; row < batch.rows.length; row++) {
+      const line = batch.lineOf(row);
+      if (lines.has(line)) raw.set(line, batch.rawOf(row));
+    }
+  return raw;
 }
 
 const sheetEdits = ({ id, name, label, purpose }: Sheet, { book }: Target): Edit[] => [
@@ -209,32 +188,9 @@ const sheetEdits = ({ id, name, label, purpose }: Sheet, { book }: Target): Edit
   },
 ];
 
-/** Bounds of a column by its name, its label, or a word of the trade for them. */
-function boundsFor({ plausibility }: TakeOptions): (column: Column) => PlausibleColumn | null {
-  const lines = synonymIndex(synonyms);
-  const known = new Map<string, PlausibleColumn>();
-  for (const p of plausibility?.columns ?? [])
-    for (const name of p.names) {
-      const key = headingKey(name);
-      known.set(key, p);
-      const line = lines.get(key);
-      for (const other of line === undefined ? [] : synonyms[line]!)
-        if (!known.has(other)) known.set(other, p);
-    }
-  return (column) => {
-    const found = known.get(headingKey(column.name)) ?? known.get(headingKey(column.label));
-    return found && (found.dimension === undefined || found.dimension === column.dimension) ? found : null;
-  };
-}
-
 /** Rows to make room for: all of a short file, an estimate of a long one. */
 const expectedRows = (f: Findings): number =>
   f.partial ? Math.ceil((f.rows / (1024 * 1024)) * f.size * 1.05) : f.rows;
-
-/** A placed row as text, for one that turned out to have no place. */
-function rawText(blocks: readonly CellBlock[], row: number): string {
-  return blocks.map((block) => cellWords(block, row)).join(';');
-}
 
 function recipeOf(
   sheet: Sheet,
@@ -242,6 +198,7 @@ function recipeOf(
   findings: Findings,
   mode: Mode,
   key: readonly string[] | undefined,
+  who: Who | null,
 ): Recipe {
   return {
     version: 1,
@@ -261,7 +218,13 @@ function recipeOf(
     rest: chosen.leftOut.length > 0 ? 'ignore' : 'match',
     mode,
     ...(key ? { key: [...key] } : {}),
+    ...(findings.shape.value ? { shape: shapeOf(findings.shape.value) } : {}),
+    ...(who ? { who } : {}),
   };
+}
+
+function shapeOf(shape: NonNullable<Findings['shape']['value']>): NonNullable<Recipe['shape']> {
+  return shape.to === 'long' ? shape : { ...shape, by: [...shape.by], columns: undefined };
 }
 
 export const recipeEdit = (taken: Taken): Edit => ({
@@ -271,96 +234,24 @@ export const recipeEdit = (taken: Taken): Edit => ({
   value: recipeJson(taken.recipe),
 });
 
-function reportOf(
-  placing: Placing,
-  plan: Plan,
-  chosen: Chosen,
-  notes: readonly (readonly Note[])[],
+function provenanceOf(
   findings: Findings,
-): Report {
-  const heldRows = placing.heldRows.length + plan.held.length;
-  const placed = plan.added + plan.updated + plan.unchanged;
-  const columns: ColumnReport[] = placing.placed.map((p, i) => columnReport(p, chosen, notes[i]!));
-  for (const { source, column } of chosen.computed)
-    columns.push({
-      ...leftOut(source),
-      notes: [note('computed-column', { heading: source.heading, column: column.name })],
-    });
-  for (const source of chosen.leftOut) columns.push({ ...leftOut(source), notes: [] });
-  const general: Note[] = [...findings.notes];
-  if (chosen.leftOut.length > 0) general.push(note('columns-left-out', { count: chosen.leftOut.length }));
-  if (placing.shortPlaced > 0) general.push(note('short-rows-placed', { count: placing.shortPlaced }));
-  if (placing.repeated > 0) general.push(note('headings-again', { count: placing.repeated }));
-  const footer = placing.apart.filter((a) => a.as === 'footer');
-  if (footer.length > 0)
-    general.push(
-      note('footer-apart', {
-        count: footer.length,
-        raw: footer
-          .map((f) => f.raw)
-          .slice(0, 2)
-          .join(' / ')
-          .slice(0, 120),
-      }),
-    );
-  if (heldRows > 0) general.push(note('rows-held', { count: heldRows }));
-  if (plan.unchanged > 0) general.push(note('seen-before', { count: plan.unchanged }));
+  sheet: Sheet,
+  recipe: Recipe,
+  byRecipe: boolean,
+  mode: Mode,
+  time: string,
+  report: Report,
+): Provenance {
   return {
-    name: findings.name,
-    lines: {
-      total: placing.read,
-      preamble: placing.preamble,
-      headings: placing.headings,
-      blank: placing.blank,
-      repeatedHeadings: placing.repeated,
-      footer: placing.footer,
-      rows: placing.rowLines,
-    },
-    rows: {
-      in: placing.rows + placing.heldRows.length,
-      placed,
-      held: heldRows,
-      added: plan.added,
-      updated: plan.updated,
-      unchanged: plan.unchanged,
-    },
-    cells: {
-      filled: placing.placed.reduce((n, { lane }) => n + lane.filled, 0),
-      held: placing.placed.reduce((n, { lane }) => n + lane.held.size, 0),
-    },
-    columns,
-    apart: placing.apart,
-    notes: [...general, ...columns.flatMap((c) => c.notes)],
+    file: findings.name,
+    size: findings.size,
+    hash: findings.hash,
+    time,
+    sheet: sheet.name,
+    recipe: byRecipe ? recipe.title : null,
+    mode,
+    rows: report.rows,
+    cells: report.cells,
   };
 }
-
-function columnReport(
-  { match, lane, unit, factor }: Placed,
-  chosen: Chosen,
-  notes: readonly Note[],
-): ColumnReport {
-  return {
-    heading: match.source.heading || match.source.label,
-    column: match.column.name,
-    isNew: chosen.isNew.has(match.column.id),
-    kind: match.column.kind,
-    factor: factor * (unit ? unit.per / unit.of : 1),
-    unit: unit?.unit ?? null,
-    filled: lane.filled,
-    blank: lane.blank,
-    held: lane.held.size,
-    notes,
-  };
-}
-
-const leftOut = (source: ColumnFinding): Omit<ColumnReport, 'notes'> => ({
-  heading: source.heading,
-  column: null,
-  isNew: false,
-  kind: null,
-  factor: 1,
-  unit: null,
-  filled: source.filled,
-  blank: source.blank,
-  held: 0,
-});

@@ -1,0 +1,122 @@
+import type { Column, Sheet } from '../book/model.ts';
+import { nameKey, properName } from '../book/names.ts';
+import { dimensions } from '../units/dimension.ts';
+import { unitFromWord } from '../units/unit.ts';
+import type { ColumnFinding, Findings, PlausibleColumn, Target } from './api.ts';
+import { listed, type Mapping, type Match, mapByHeadings, mapByRecipe } from './map.ts';
+import type { Recipe } from './recipe.ts';
+import { IntakeRefusal } from './sentences.ts';
+import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
+import type { TakeOptions } from './take-in.ts';
+
+/** Which column of the file goes where. */
+export interface Chosen extends Mapping {
+  /** Columns that the sheet does not have yet. */
+  readonly newColumns: readonly Column[];
+  /** Ids of the new columns. */
+  readonly isNew: ReadonlySet<string>;
+  /** Matches that were not taken because the sheet computes that column. */
+  readonly computed: readonly Match[];
+  readonly leftOut: readonly ColumnFinding[];
+}
+
+/**
+ * Finds the column that each column of the file feeds, and makes the columns that are new.
+ * @throws IntakeRefusal when the file does not fit the sheet or the recipe
+ */
+export function chooseColumns(
+  sheet: Sheet,
+  target: Target,
+  findings: Findings,
+  recipe: Recipe | null,
+  options: TakeOptions,
+): Chosen {
+  const sources = findings.columns.filter((c) => c.heading !== '' || c.filled > 0);
+  const mapping = recipe
+    ? mapByRecipe(sources, sheet.columns, recipe, findings.name)
+    : mapByHeadings(sources, sheet.columns, options.synonyms ? { synonyms: options.synonyms } : {});
+  // A computed column keeps its formula unless a recipe says that the file goes over it.
+  const computed = mapping.matches.filter((m) => m.column.formula !== undefined && m.by !== 'recipe');
+  const matches = mapping.matches.filter((m) => !computed.includes(m));
+  const rest = recipe ? (recipe.rest ?? 'ignore') : (options.rest ?? 'add');
+  if (matches.length === 0 && target.sheet && sheet.columns.length > 0 && options.rest !== 'add')
+    throw new IntakeRefusal('no-matching-column', {
+      name: findings.name,
+      count: sources.length,
+      headings: listed(sources.map((s) => s.heading || s.label)),
+      sheet: sheet.name,
+      columns: listed(sheet.columns.map((c) => c.name)),
+    });
+  const taken = new Set(sheet.columns.map((c) => nameKey(c.name)));
+  const ids = new Set(sheet.columns.map((c) => c.id));
+  const isTaken = (name: string): boolean =>
+    taken.has(nameKey(name)) || ids.has(name) || (options.reserved?.(name) ?? false);
+  const made = (rest === 'add' ? mapping.unmatched : []).map((source): Match => {
+    const column = newColumn(source, isTaken);
+    taken.add(nameKey(column.name));
+    return { source, column, by: 'name', how: null };
+  });
+  return {
+    matches: [...matches, ...made].sort((a, b) => a.source.index - b.source.index),
+    unmatched: mapping.unmatched,
+    proposals: mapping.proposals,
+    newColumns: made.map((m) => m.column),
+    isNew: new Set(made.map((m) => m.column.id)),
+    computed,
+    leftOut: rest === 'add' ? [] : mapping.unmatched,
+  };
+}
+
+function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Column {
+  const name = properName(source.label, taken);
+  const kind = source.kind.value;
+  const unit = source.unit.value === null ? undefined : unitFromWord(source.unit.value);
+  const dimension = kind === 'number' ? (source.dimension ?? undefined) : undefined;
+  return {
+    id: name,
+    name,
+    label: source.label,
+    kind,
+    ...(dimension ? { dimension, unit: unit?.unit ?? dimensions[dimension] } : {}),
+  };
+}
+
+export function newSheet(target: Target, findings: Findings): Sheet {
+  const stem = findings.name.replace(/^.*[\\/]/, '').replace(/\.[^.]{1,5}$/, '');
+  const label = target.label ?? (stem || 'Sheet');
+  const name = properName(
+    label,
+    (n) => target.book?.sheets.some((s) => nameKey(s.name) === nameKey(n) || s.id === n) ?? false,
+  );
+  return { id: name, name, label, purpose: 'gathered', columns: [], rows: 0, cells: new Map() };
+}
+
+/** Finds what is known about a column, by its name, its label, or a word of the trade for them. */
+export class Meanings<T> {
+  private readonly lines = synonymIndex(synonyms);
+  private readonly known = new Map<string, T>();
+
+  constructor(entries: readonly (readonly [names: readonly string[], value: T])[]) {
+    for (const [names, value] of entries)
+      for (const name of names) {
+        const key = headingKey(name);
+        this.known.set(key, value);
+        const line = this.lines.get(key);
+        for (const other of line === undefined ? [] : synonyms[line]!)
+          if (!this.known.has(other)) this.known.set(other, value);
+      }
+  }
+
+  of(column: Pick<Column, 'name' | 'label'>): T | undefined {
+    return this.known.get(headingKey(column.name)) ?? this.known.get(headingKey(column.label));
+  }
+}
+
+/** Bounds of a column, if it is known what it measures. */
+export function boundsFor({ plausibility }: TakeOptions): (column: Column) => PlausibleColumn | null {
+  const known = new Meanings((plausibility?.columns ?? []).map((p) => [p.names, p]));
+  return (column) => {
+    const found = known.of(column);
+    return found && (found.dimension === undefined || found.dimension === column.dimension) ? found : null;
+  };
+}

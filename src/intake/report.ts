@@ -1,0 +1,126 @@
+import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
+import type { Chosen } from './choose.ts';
+import type { Placed, Placing } from './place.ts';
+import type { Plan } from './plan.ts';
+import { type Note, note } from './sentences.ts';
+
+/** What came of every line and every column of the file. */
+export function reportOf(
+  placing: Placing,
+  plan: Plan,
+  chosen: Chosen,
+  findings: Findings,
+  columnNotes: readonly (readonly Note[])[],
+  further: readonly Note[],
+): Report {
+  const held = placing.heldRows.length + plan.held.length;
+  const columns: ColumnReport[] = placing.placed.map((p, i) => columnReport(p, chosen, columnNotes[i]!));
+  for (const { source, column } of chosen.computed)
+    columns.push({
+      ...leftOut(source),
+      notes: [note('computed-column', { heading: source.heading, column: column.name })],
+    });
+  for (const source of chosen.leftOut) columns.push({ ...leftOut(source), notes: [] });
+  return {
+    name: findings.name,
+    lines: {
+      total: placing.read,
+      preamble: placing.preamble,
+      headings: placing.headings,
+      blank: placing.blank,
+      repeatedHeadings: placing.repeated,
+      footer: placing.footer,
+      rows: placing.rowLines,
+    },
+    rows: {
+      in: placing.rows + placing.heldRows.length,
+      placed: plan.added + plan.updated + plan.unchanged,
+      held,
+      added: plan.added,
+      updated: plan.updated,
+      unchanged: plan.unchanged,
+    },
+    cells: {
+      filled: placing.placed.reduce((n, { lane }) => n + lane.filled, 0),
+      held: placing.placed.reduce((n, { lane }) => n + lane.held.size, 0),
+    },
+    columns,
+    apart: placing.apart,
+    notes: [
+      ...findings.notes,
+      ...generalNotes(placing, plan, chosen, findings, held),
+      ...further,
+      ...columns.flatMap((c) => c.notes),
+    ],
+  };
+}
+
+function generalNotes(
+  placing: Placing,
+  plan: Plan,
+  chosen: Chosen,
+  findings: Findings,
+  held: number,
+): Note[] {
+  const notes: Note[] = [];
+  const shape = findings.shape.value;
+  if (shape)
+    notes.push(
+      note(shape.to === 'long' ? 'made-long' : 'made-wide', {
+        rows: placing.sourceRows,
+        made: placing.rows,
+        name: shape.name ?? findings.shape.value?.name ?? 'repeat',
+      }),
+    );
+  if (chosen.leftOut.length > 0) notes.push(note('columns-left-out', { count: chosen.leftOut.length }));
+  for (const { source, column } of chosen.proposals)
+    notes.push(note('spelling-proposed', { heading: source.heading, column: column.name }));
+  if (placing.shortPlaced > 0) notes.push(note('short-rows-placed', { count: placing.shortPlaced }));
+  if (placing.repeated > 0) notes.push(note('headings-again', { count: placing.repeated }));
+  const footer = placing.apart.filter((a) => a.as === 'footer');
+  if (footer.length > 0)
+    notes.push(
+      note('footer-apart', {
+        count: footer.length,
+        raw: footer
+          .map((f) => f.raw)
+          .slice(0, 2)
+          .join(' / ')
+          .slice(0, 120),
+      }),
+    );
+  if (held > 0) notes.push(note('rows-held', { count: held }));
+  if (plan.unchanged > 0) notes.push(note('seen-before', { count: plan.unchanged }));
+  return notes;
+}
+
+function columnReport(
+  { match, lane, unit, factor }: Placed,
+  chosen: Chosen,
+  notes: readonly Note[],
+): ColumnReport {
+  return {
+    heading: match.source.heading || match.source.label,
+    column: match.column.name,
+    isNew: chosen.isNew.has(match.column.id),
+    kind: match.column.kind,
+    factor: factor * (unit ? unit.per / unit.of : 1),
+    unit: unit?.unit ?? null,
+    filled: lane.filled,
+    blank: lane.blank,
+    held: lane.held.size,
+    notes,
+  };
+}
+
+const leftOut = (source: ColumnFinding): Omit<ColumnReport, 'notes'> => ({
+  heading: source.heading,
+  column: null,
+  isNew: false,
+  kind: null,
+  factor: 1,
+  unit: null,
+  filled: source.filled,
+  blank: source.blank,
+  held: 0,
+});

@@ -1,0 +1,128 @@
+import type { Choices, ColumnFinding, Finding, Shape } from './api.ts';
+import { findColumn, habitsOf } from './columns.ts';
+import type { LayoutFindings } from './layout.ts';
+import { ColumnLook } from './look.ts';
+import { findRepeats, type Repeats, reshaper } from './reshape.ts';
+import { type Note, note, sentence } from './sentences.ts';
+
+/** The rows as they will be placed, with their headings. */
+export interface Table {
+  readonly rows: readonly (readonly string[])[];
+  readonly headings: readonly string[];
+  /** Words of the line of units, by column. */
+  readonly units: readonly (string | null)[];
+}
+
+/** Brings the rows into a shape. @throws IntakeRefusal when the headings do not allow it */
+export function tableOf(
+  body: readonly (readonly string[])[],
+  layout: LayoutFindings,
+  shape: Shape | null,
+  name: string,
+): Table {
+  const units = layout.units ?? [];
+  if (shape === null) return { rows: body, headings: layout.headings, units };
+  const shaper = reshaper(shape, layout.headings, name);
+  for (const row of body) if (row.length <= layout.headings.length) shaper.put(row, 0);
+  shaper.end();
+  const { rows } = shaper.drain();
+  return { rows, headings: shaper.headings, units: shaper.from.map((at) => units[at] ?? null) };
+}
+
+/** A wide shape keeps the columns in the order in which they were found. */
+export const withColumns = (shape: Shape | null, headings: readonly string[]): Shape | null =>
+  shape?.to === 'wide' ? { ...shape, columns: headings.slice(shape.by.length) } : shape;
+
+export function findShape(headings: readonly string[], choices: Choices): Finding<Shape | null> {
+  const repeats = findRepeats(headings);
+  const proposal: Shape[] = repeats ? [{ to: 'long', name: repeats.name }] : [];
+  if (choices.shape !== undefined)
+    return { value: choices.shape, certainty: 'sure', because: note('chosen'), others: [null, ...proposal] };
+  return {
+    value: null,
+    certainty: repeats && repeats.parts.length > 2 ? 'doubtful' : 'likely',
+    because: repeats ? repeatsNote(repeats) : note('as-it-is'),
+    others: proposal,
+  };
+}
+
+const repeatsNote = (repeats: Repeats): Note =>
+  note('repeats', {
+    count: repeats.parts.reduce((n, part) => n + part.at.filter((i) => i >= 0).length, 0),
+    example: repeats.parts
+      .slice(0, 3)
+      .map((part) => part.name)
+      .join(', '),
+    name: repeats.name,
+  });
+
+export interface Looked {
+  readonly columns: readonly ColumnFinding[];
+  readonly looks: readonly ColumnLook[];
+}
+
+/** Looks at every cell and says what each column holds. */
+export function lookAtColumns(table: Table, delimiter: string, choices: Choices): Looked {
+  const { rows, headings, units } = table;
+  const looks = headings.map(() => new ColumnLook());
+  for (const row of rows) {
+    if (row.length > looks.length) continue;
+    for (let i = 0; i < looks.length; i++) looks[i]!.see(row[i] ?? '');
+  }
+  const habits = habitsOf(looks, choices, delimiter);
+  const columns = looks.map((look, i) =>
+    findColumn(i, headings[i]!, units[i] ?? null, look, habits, choices),
+  );
+  return { columns: withOwnLabels(columns), looks };
+}
+
+/** Blank headings get a number, and headings that come again get one behind them, so that none is mistaken for another. */
+function withOwnLabels(columns: readonly ColumnFinding[]): ColumnFinding[] {
+  const taken = new Set<string>();
+  return columns.map((column) => {
+    const wanted = column.label === '' ? `Column ${column.index + 1}` : column.label;
+    let label = wanted;
+    for (let i = 2; taken.has(label.toLowerCase()); i++) label = `${wanted} ${i}`;
+    taken.add(label.toLowerCase());
+    return { ...column, label };
+  });
+}
+
+/** What should be known about headings and columns before anything is placed. */
+export function tableNotes(table: Table, { columns, looks }: Looked, hasHeadings: boolean): Note[] {
+  const notes: Note[] = [];
+  const places = new Map<string, number[]>();
+  table.headings.forEach((heading, i) => {
+    const key = heading.toLowerCase();
+    if (heading !== '') places.set(key, [...(places.get(key) ?? []), i]);
+  });
+  for (const at of places.values())
+    if (at.length > 1)
+      notes.push(
+        note('duplicate-heading', {
+          heading: table.headings[at[0]!]!,
+          count: at.length,
+          names: at.map((i) => `"${columns[i]!.label}"`).join(', '),
+        }),
+      );
+  columns.forEach((column, i) => {
+    if (hasHeadings && column.heading === '' && column.filled > 0)
+      notes.push(note('blank-heading', { position: i + 1, label: column.label }));
+    const { dates } = looks[i]!;
+    const zones = dates.of('zone');
+    if (column.kind.value === 'date' && zones > 0)
+      notes.push(
+        note('time-zones', {
+          heading: column.heading || column.label,
+          count: zones,
+          example: dates.example('zone')!,
+        }),
+      );
+    for (const doubt of [column.decimal, column.dateOrder, column.clock])
+      if (doubt?.certainty === 'doubtful')
+        notes.push(
+          note('column-doubt', { heading: column.heading || column.label, why: sentence(doubt.because) }),
+        );
+  });
+  return notes;
+}
