@@ -89,9 +89,13 @@ export function barRule(word: BarRulePlacement): Balance {
 export const demand = (balance: Balance, leg: Leg, trunk: number): number =>
   -(balance.ankle * leg.ankle + balance.knee * leg.knee + balance.hip * leg.hip + balance.trunk * trunk);
 
+/** D/√(A²+C²): beyond ±1 no lean balances. */
+export const demandShare = (balance: Balance, leg: Leg, trunk: number): number =>
+  demand(balance, leg, trunk) / (balance.reach * trunk);
+
 /** The lean β, deg, that meets the condition: β = asin(D/√(A²+C²)) − atan2(C, A). NaN without one, or above 90°. */
-export function leanThatBalances(balance: Balance, leg: Leg, trunk: number): number {
-  const lean = Math.asin(demand(balance, leg, trunk) / (balance.reach * trunk)) / RAD - balance.tilt;
+export function leanThatBalances(balance: Balance, share: number): number {
+  const lean = Math.asin(share) / RAD - balance.tilt;
   return lean <= 90 ? lean : Number.NaN;
 }
 

@@ -1,5 +1,5 @@
 import { cos, RAD, sin } from './angle.ts';
-import { type Balance, leanThatBalances } from './balance.ts';
+import { type Balance, demandShare, leanThatBalances } from './balance.ts';
 import { hipFlexion } from './flexion.ts';
 import { newLeg, pitchOf, setLeg } from './leg.ts';
 import { firstAbove, firstBelow } from './wave.ts';
@@ -37,7 +37,7 @@ export function deepestOf(
   const shank = Math.min(range, knee + HIGHEST);
   if (!(shank < 90)) return Number.NaN;
   setLeg(leg, femur, tibia, foot, pitch, shank, HIGHEST, stance);
-  const lean = leanThatBalances(balance, leg, trunk);
+  const lean = leanThatBalances(balance, demandShare(balance, leg, trunk));
   if (!(lean <= maxLean && hipFlexion(lean, HIGHEST, stance) <= maxHip)) return Number.NaN;
 
   // demand over reach = mean + c cos d + s sin d

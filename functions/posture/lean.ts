@@ -1,6 +1,6 @@
 import type { Issue } from '../core/issue.ts';
 import { defaultFoot } from '../tables/foot.ts';
-import { type Balance, type BarRulePlacement, barRule, leanThatBalances } from './balance.ts';
+import { type Balance, type BarRulePlacement, barRule, demandShare, leanThatBalances } from './balance.ts';
 import { newLeg, pitchOf, setLeg } from './leg.ts';
 import { whyNoPosture } from './why.ts';
 
@@ -8,10 +8,10 @@ import { whyNoPosture } from './why.ts';
 const leg = newLeg();
 
 /**
- * Trunk lean, deg from the vertical, of a lifter who uses the whole ankle range: lengths and lift cm, angles deg.
- * NaN when no posture holds. Allocates nothing.
+ * What the trunk has to balance as a share of what it can, for a lifter who uses the whole ankle range: lengths and lift
+ * cm, angles deg. Above 1 the hip is too far behind, below −1 too far ahead; NaN without a leg that stands.
  */
-export function leanOf(
+export function demandOf(
   balance: Balance,
   femur: number,
   tibia: number,
@@ -26,8 +26,22 @@ export function leanOf(
   const shank = ankle + pitch;
   if (!(shank < 90)) return Number.NaN;
   setLeg(leg, femur, tibia, foot, pitch, shank, depth, stance);
-  return leanThatBalances(balance, leg, trunk);
+  return demandShare(balance, leg, trunk);
 }
+
+/** Trunk lean, deg from the vertical. NaN when no posture holds. Allocates nothing. */
+export const leanOf = (
+  balance: Balance,
+  femur: number,
+  tibia: number,
+  trunk: number,
+  ankle: number,
+  lift: number,
+  depth: number,
+  foot: number,
+  stance: number,
+): number =>
+  leanThatBalances(balance, demandOf(balance, femur, tibia, trunk, ankle, lift, depth, foot, stance));
 
 /** The lean by the bar rule, or the issue that says why there is none. */
 export function barRuleLean(

@@ -8,7 +8,7 @@ import {
   footOfLengths,
 } from '../tables/foot.ts';
 import { carryOf, type Placement } from '../tables/placements.ts';
-import { type Balance, demand, leanThatBalances } from './balance.ts';
+import { type Balance, demand, demandShare, leanThatBalances } from './balance.ts';
 import { leverOf, newLeg, pitchOf, setLeg } from './leg.ts';
 
 /** A step with what is seldom said left out. */
@@ -97,7 +97,7 @@ export function leanSteps(
   const leg = newLeg();
   setLeg(leg, femur, tibia, length, pitch, ankle + pitch, depth, stance);
   const barOnly = balance.ankle === 0;
-  const lean = ankle + pitch < 90 ? leanThatBalances(balance, leg, trunk) : Number.NaN;
+  const lean = ankle + pitch < 90 ? leanThatBalances(balance, demandShare(balance, leg, trunk)) : Number.NaN;
   return [
     ...footSteps(femur, tibia, trunk, foot),
     ...legSteps(femur, tibia, ankle, lift, depth, length, stance),

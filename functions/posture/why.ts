@@ -47,3 +47,14 @@ export function whyNoPosture(
     details: { asked: Math.abs(asked), most, hip: Math.abs(leg.hip) },
   });
 }
+
+/** Why the descent does not begin: nothing within the limits at 60° above parallel. */
+export const whyNoDescent = (
+  lift: number,
+  foot: number,
+  maxLean: number,
+  maxHip: number,
+  maxKnee: number,
+): Issue =>
+  liftTooHigh(lift, foot) ??
+  issue('#NUM!', 'nothing-at-60', { details: { max_lean: maxLean, max_hip: maxHip, max_knee: maxKnee } });

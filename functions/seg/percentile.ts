@@ -22,10 +22,10 @@ export default defineFunction({
   sources: [surveySource, definition('normal distribution with the survey’s mean and SD')],
   constants: surveyConstants,
   cautions: ['Army personnel of one country in 2012: adults, selected by fitness. No norm for other groups.'],
-  notes: ['The survey’s lengths are close to normal; far out in the tails the percentile is only a guide.'],
+  notes: ['A normal distribution is assumed: far out in the tails the percentile is only a guide.'],
   examples: [
-    { formula: '=SEG.PERCENTILE("femur", "male", 43.769)', gives: Number.NaN, says: 'one SD above the mean' },
-    { formula: '=SEG.PERCENTILE("trunk/femur", "F", 1.2)', gives: Number.NaN },
+    { formula: '=SEG.PERCENTILE("femur", "male", 43.769)', gives: 84.1345, says: 'one SD above the mean' },
+    { formula: '=SEG.PERCENTILE("trunk/femur", "F", 1.2)', gives: 18.913 },
   ],
   seeAlso: ['SEG.NORM', 'COHORT.PERCENTILE', 'SEG.RATIO'],
   typical: ['femur', 'male', 43],

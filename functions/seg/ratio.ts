@@ -2,7 +2,7 @@ import { defineFunction } from '../core/define.ts';
 import { number } from '../core/parameter.ts';
 import { definition } from '../core/source.ts';
 
-const positive = { above: 0, because: 'A length is more than 0.' };
+const because = 'A length is more than 0.';
 
 /** SEG.RATIO(a, b): a/b, a plain number. @throws nothing; b = 0 gives #DIV/0!, anything else not positive #NUM!. */
 export default defineFunction({
@@ -11,15 +11,15 @@ export default defineFunction({
   summary: 'Ratio of two segment lengths, such as femur to tibia.',
   searchWords: ['proportion', 'long femur', 'leverage'],
   parameters: [
-    number('a', 'cm', 'length above the line', { bounds: positive }),
-    number('b', 'cm', 'length below the line', {
-      bounds: { min: 0, because: 'A length is more than 0.' },
-      divisor: true,
-    }),
+    number('a', 'cm', 'length above the line', { bounds: { above: 0, because } }),
+    number('b', 'cm', 'length below the line', { bounds: { min: 0, because }, divisor: true }),
   ],
   result: { is: 'number', unit: '', about: 'a / b' },
   rule: 'a / b',
   sources: [definition('ratio of two lengths')],
+  notes: [
+    'Both lengths in the same unit; femur over tibia and trunk over femur have survey values in SEG.NORM.',
+  ],
   examples: [
     { formula: '=SEG.RATIO(42, 40)', gives: 1.05 },
     {
@@ -28,7 +28,7 @@ export default defineFunction({
       says: 'the first man of the 2012 survey, femur to tibia',
     },
   ],
-  seeAlso: ['SEG.CRURAL', 'SEG.NORM'],
+  seeAlso: ['SEG.CRURAL', 'SEG.NORM', 'SEG.CHECK'],
   typical: [42, 40],
   directions: { a: 1, b: -1 },
   compute: (a, b) => a / b,

@@ -2,8 +2,12 @@ import { number, numberMaybe, numberOr, option, optionMaybe, optionOr } from '..
 
 // Parameters that many functions share: name, unit, bounds and the reason for them are written here once.
 
-const bone = { min: 15, max: 80, because: 'No thigh or shank of a person is shorter or longer.' };
-const rangeOfAnkle = {
+export const boneBounds = {
+  min: 15,
+  max: 80,
+  because: 'No thigh or shank of a person is shorter or longer.',
+};
+export const rangeOfAnkle = {
   min: -10,
   max: 70,
   because: 'Weight-bearing ankle range lies within this, with the tibia measured from the vertical.',
@@ -20,9 +24,13 @@ const statures = { min: 80, max: 260, because: 'Standing heights of people lie w
 const limitOfJoint = { min: 60, max: 180, because: '0 is a straight joint, 180 fully folded.' };
 
 export const femur = () =>
-  number('femur', 'cm', 'greater trochanter (hip joint) to lateral femoral epicondyle', { bounds: bone });
+  number('femur', 'cm', 'greater trochanter (hip joint) to lateral femoral epicondyle', {
+    bounds: boneBounds,
+  });
 export const tibia = () =>
-  number('tibia', 'cm', 'lateral femoral epicondyle to lateral malleolus (ankle joint)', { bounds: bone });
+  number('tibia', 'cm', 'lateral femoral epicondyle to lateral malleolus (ankle joint)', {
+    bounds: boneBounds,
+  });
 export const trunk = () =>
   number('trunk', 'cm', 'greater trochanter to acromion (shoulder)', {
     bounds: { min: 20, max: 100, because: 'No trunk of a person is shorter or longer.' },

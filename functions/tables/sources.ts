@@ -44,3 +44,19 @@ export const liftStudies = [
   published('Legg 2017, J Sports Sci 35:508'),
   published('Lee 2019, JSCR 33:606'),
 ] as const;
+
+/** What the knee's landmark is worth; for whoever measures or imports lengths. */
+export const landmarkNote =
+  'The knee is the lateral femoral epicondyle, close to the axis it turns about. Somebody who measures to the joint line (tibiale) takes 2.3 cm (men) or 2.8 cm (women) off the femur and adds it to the tibia: add it back, since uncorrected it is worth 4–6° of lean.';
+
+export const limitsAssumed = assumption(
+  'the limits: lean 60°, hip flexion 145°, knee flexion 155°, the shank at the largest angle that ankle and knee allow',
+);
+
+/** Load estimates. */
+export const staticLoad =
+  'Static and in the plane seen from the side, both sides together: speed, bracing, belt and the pull of antagonists come on top or take away.';
+export const backLines =
+  '3400 N and 6400 N (NIOSH 81-122, 1981) were set for occupational lifting and trained squats exceed both: never a pass or a fail.';
+export const niosh = published('NIOSH 81-122, 1981: 3400 N and 6400 N, for occupational lifting');
+export const cholewicki = published('Cholewicki 1991, MSSE 23:1179–1186: back muscles 6 cm from the joint');

@@ -37,22 +37,24 @@ const units: Readonly<Partial<Record<SurveyMeasure, string>>> = {
   cormic: '%',
 };
 
-const entry = (measure: SurveyMeasure, column: 0 | 1 | 2 | 3): Constant =>
+const entry = (measure: SurveyMeasure, column: number): Constant =>
   constant(
     `${column % 2 === 0 ? 'mean' : 'SD'} of ${measure}, ${column < 2 ? 'men' : 'women'}`,
-    printed[measure][column],
+    printed[measure][column]!,
     units[measure] ?? 'cm',
     surveySource,
   );
 
-/** Mean or SD of a measure. */
-export function surveyNorm(measure: SurveyMeasure, sex: Sex, statistic: 'mean' | 'sd'): Constant {
-  return entry(measure, ((sex === 'male' ? 0 : 2) + (statistic === 'mean' ? 0 : 1)) as 0 | 1 | 2 | 3);
-}
+const entries = surveyMeasures.map((measure) => [0, 1, 2, 3].map((column) => entry(measure, column)));
+export const surveyConstants: readonly Constant[] = entries.flat();
 
-export const surveyConstants: readonly Constant[] = surveyMeasures.flatMap((measure) =>
-  ([0, 1, 2, 3] as const).map((column) => entry(measure, column)),
-);
+const places = Object.fromEntries(surveyMeasures.map((measure, i) => [measure, i])) as Readonly<
+  Record<SurveyMeasure, number>
+>;
+
+/** Mean or SD of a measure. */
+export const surveyNorm = (measure: SurveyMeasure, sex: Sex, statistic: 'mean' | 'sd'): Constant =>
+  entries[places[measure]]![(sex === 'male' ? 0 : 2) + (statistic === 'mean' ? 0 : 1)]!;
 
 /** The survey's mean fractions of stature, men then women. */
 const shares = {

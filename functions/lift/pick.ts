@@ -1,0 +1,52 @@
+import { defineFunction } from '../core/define.ts';
+import { issue } from '../core/issue.ts';
+import { range } from '../core/parameter.ts';
+import { numbersIn } from '../core/range-numbers.ts';
+import { definition } from '../core/source.ts';
+import { rangeOf } from '../core/value.ts';
+import { lift } from '../tables/parameters.ts';
+import * as say from '../tables/sources.ts';
+
+/** LIFT.PICK(lift, range): the smallest height on hand that is enough, cm. @throws nothing; none gives #N/A. */
+export default defineFunction({
+  name: 'LIFT.PICK',
+  family: 'lift',
+  summary: 'The smallest of the heights on hand that is at least the lift wanted.',
+  searchWords: ['choose wedge', 'plates under heels', 'available heights', 'round up'],
+  parameters: [lift(), range('range', 'number', 'cm', 'the heights on hand')],
+  result: { is: 'number', unit: 'cm', about: 'one of the heights' },
+  rule: 'least of the heights that are ≥ lift',
+  sources: [definition('the next height up')],
+  cautions: [say.liftCaution],
+  notes: ['Put a 0 among the heights if none at all may be the answer. Blanks are left out.'],
+  examples: [
+    { formula: '=LIFT.PICK(1.7, {1; 1.5; 2; 2.5})', gives: 2 },
+    { formula: '=LIFT.PICK(LIFT.FOR.LEAN(40, 45, 40, 48, 30), {0; 1; 2; 3})', gives: 2 },
+    { formula: '=LIFT.PICK(4, {1; 2; 3})', gives: '#N/A', says: 'none is high enough' },
+  ],
+  seeAlso: ['LIFT.FOR.LEAN', 'LIFT.FOR.DEPTH'],
+  typical: [1.7, rangeOf(4, 1, [1, 1.5, 2, 2.5])],
+  directions: { lift: 1 },
+  compute: (lift, heights) => {
+    const { values } = numbersIn(heights);
+    let best = Number.POSITIVE_INFINITY;
+    let highest = Number.NEGATIVE_INFINITY;
+    for (const height of values) {
+      if (height >= lift && height < best) best = height;
+      if (height > highest) highest = height;
+    }
+    if (best < Number.POSITIVE_INFINITY) return best;
+    return values.length === 0
+      ? issue('#N/A', 'too-little-data', {
+          parameter: 'range',
+          received: 'no number',
+          expected: 'at least one height',
+        })
+      : issue('#N/A', 'no-lift-on-hand', {
+          parameter: 'lift',
+          received: lift,
+          unit: 'cm',
+          details: { highest },
+        });
+  },
+});
