@@ -59,5 +59,25 @@ function applyBatch(book: LiveBook, { edits }: EditOf<'batch'>): Applied {
     for (const inverse of inverses.reverse()) applyEdit(book, inverse);
     throw error;
   }
-  return { inverse: { do: 'batch', edits: inverses.reverse() }, changes };
+  return { inverse: { do: 'batch', edits: inverses.reverse() }, changes: asOfNow(book, changes) };
+}
+
+/**
+ * The changes of a batch as they lie in the book after it: where rows came, went or changed places below a row, or a
+ * column or sheet is gone, what its cells went through before says nothing more.
+ */
+function asOfNow(book: LiveBook, changes: readonly Change[]): Change[] {
+  const moved = new Map<string, number>();
+  for (const change of changes)
+    if (change.what === 'rows')
+      moved.set(change.sheet, Math.min(change.from, moved.get(change.sheet) ?? change.from));
+  return changes.flatMap((change): Change[] => {
+    if (change.what === 'sheets' || change.what === 'names' || change.what === 'part') return [change];
+    const sheet = book.sheets.find((s) => s.id === change.sheet);
+    if (!sheet) return [];
+    if (change.what === 'rows') return change.from === moved.get(change.sheet) ? [change] : [];
+    if (change.what === 'columns') return [change];
+    const to = Math.min(change.to, moved.get(change.sheet) ?? change.to);
+    return change.from < to && sheet.cells.has(change.column) ? [{ ...change, to }] : [];
+  });
 }

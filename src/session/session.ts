@@ -127,10 +127,7 @@ export class Session {
       };
     }
     return this.attempt(() => {
-      const { edit, words, note } = record.plan(
-        { ...this.viewed(), book: this.book, reserved: isFunctionName },
-        read.data,
-      );
+      const { edit, words, note } = record.plan({ ...this.viewed(), book: this.book }, read.data);
       const inverse = this.change(edit, { kind: 'command', words });
       this.history.note(words, inverse);
       return note;

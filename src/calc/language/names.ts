@@ -29,7 +29,8 @@ export function givenNameProblem(name: string, book: Book, whose: NameFor): stri
 function clash(name: string, book: Book, { what, sheet, self }: NameFor): string | undefined {
   const key = nameKey(name);
   if (self !== undefined && key === nameKey(self)) return undefined;
-  if (isFunction(name)) return `"${name}" is a function.`;
+  // A sheet may be called log: before a dot it is no function, and a function is followed by a bracket.
+  if (what !== 'sheet' && isFunction(name)) return `"${name}" is a function.`;
   const hasColumn = (s: Sheet): boolean => s.columns.some((c) => nameKey(c.name) === key);
   const hasNamedCell = [...book.names.keys()].some((n) => nameKey(n) === key);
   switch (what) {

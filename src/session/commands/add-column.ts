@@ -17,8 +17,8 @@ export const addColumn = defineCommand({
   plan(state, { sheet: id, index, column: parts }) {
     const sheet = sheetOf(state.book, id);
     if (sheet.columns.length >= limits.columns) refuse(`A sheet has at most ${limits.columns} columns.`);
-    const name = parts.name ?? properName(parts.label || 'column', columnTaken(state, sheet));
-    checkColumnName(state, sheet, name);
+    const name = parts.name ?? properName(parts.label || 'column', columnTaken(state, id));
+    checkColumnName(state, id, name);
     const { formula, ...rest } = parts;
     const base = tidyColumn({
       ...rest,

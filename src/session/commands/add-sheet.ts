@@ -1,6 +1,6 @@
 import { limits } from '../../book/file-frame.ts';
 import type { Column, Purpose } from '../../book/model.ts';
-import { properName } from '../../book/names.ts';
+import { nameKey, properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { columnParts, type Loose, tidyColumn } from './column-parts.ts';
@@ -53,9 +53,11 @@ function newColumns(
 ): Column[] {
   const columns: Column[] = [];
   for (const part of parts) {
-    const so = { id: '', name: 'new', columns } as unknown as Parameters<typeof checkColumnName>[1];
-    const name = part.name ?? properName(part.label || 'column', columnTaken(state, so));
-    checkColumnName(state, so, name);
+    const same = (n: string) => columns.some((c) => nameKey(c.name) === nameKey(n));
+    const taken = columnTaken(state, undefined);
+    const name = part.name ?? properName(part.label || 'column', (n) => same(n) || taken(n));
+    checkColumnName(state, undefined, name);
+    if (same(name)) refuse(`The sheet would have two columns called "${name}".`);
     const id = newId(name, (n) => columns.some((c) => c.id === n));
     const formula = bareFormula(part.formula ?? '');
     columns.push(tidyColumn({ ...part, formula, id, name, label: part.label ?? name }));

@@ -2,7 +2,6 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import { type Cell, CellKind, type Cells } from '../../book/cells.ts';
 import type { Edit } from '../../book/edit.ts';
 import type { Column } from '../../book/model.ts';
-import { nameKey } from '../../book/names.ts';
 import { z } from '../../book/zod.ts';
 import { renameColumn } from '../../calc/index.ts';
 import type { Locale } from '../../units/locale.ts';
@@ -34,8 +33,7 @@ export const changeColumn = defineCommand({
       before.label === before.name && given.label === undefined ? { label: given.name ?? before.label } : {};
     const after = tidyColumn({ ...fittingUnit(before, { ...given, ...label }), formula: text });
     const renamed = after.name !== before.name;
-    if (renamed && nameKey(after.name) !== nameKey(before.name))
-      checkColumnName(state, sheet, after.name, ofId);
+    if (renamed) checkColumnName(state, id, after.name, before.name);
     const rename = (f: string, home: string) => renameColumn(f, book, home, id, ofId, after.name);
     const rewritten = renamed
       ? rewriteFormulas(book, (f, home) => rename(f, home.sheet), { sheet: id, column: ofId })

@@ -1,6 +1,5 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
-import { nameKey } from '../../book/names.ts';
 import { z } from '../../book/zod.ts';
 import { renameSheet } from '../../calc/index.ts';
 import { renamedInRecipes } from '../recipes.ts';
@@ -26,7 +25,7 @@ export const changeSheet = defineCommand({
     const sheet = sheetOf(book, id);
     const name = change.name ?? sheet.name;
     const renamed = name !== sheet.name;
-    if (renamed && nameKey(name) !== nameKey(sheet.name)) checkSheetName(state, name, id);
+    if (renamed) checkSheetName(state, name, sheet.name);
     const rewritten = renamed
       ? rewriteFormulas(book, (formula, home) => renameSheet(formula, book, home.sheet, id, name))
       : { edits: [], count: 0 };

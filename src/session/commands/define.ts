@@ -9,8 +9,6 @@ export interface State {
   readonly book: LiveBook;
   readonly calculation: Calculation;
   readonly locale: Locale;
-  /** True for the name of a function, in any case: nothing else may be called that. */
-  readonly reserved: (name: string) => boolean;
 }
 
 /** What a command will do. */

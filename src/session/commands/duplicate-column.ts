@@ -17,7 +17,7 @@ export const duplicateColumn = defineCommand({
     const column = columnOf(sheet, ofId);
     const index = sheet.columns.indexOf(column) + 1;
     const cells = sheet.cells.get(ofId)!;
-    const name = properName(column.name, columnTaken(state, sheet));
+    const name = properName(column.name, columnTaken(state, id));
     const copy = {
       ...column,
       id: newId(name, (n) => sheet.columns.some((c) => c.id === n)),

@@ -1,9 +1,8 @@
-import { columnNamed, sheetNamed } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
-import type { Book, Column, Sheet } from '../../book/model.ts';
-import { nameKey, nameProblem, properName } from '../../book/names.ts';
+import type { Column, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
+import { givenNameProblem } from '../../calc/index.ts';
 import type { State } from './define.ts';
 
 export const sheetId = z.string();
@@ -43,66 +42,39 @@ export const newId = (name: string, taken: (id: string) => boolean): string => {
   for (let i = 2; ; i++) if (!taken(`${name}_${i}`)) return `${name}_${i}`;
 };
 
-const isNamedCell = (book: Book, name: string): boolean => book.names.has(nameKey(name));
-const isColumn = (book: Book, name: string): Sheet | undefined =>
-  book.sheets.find((sheet) => columnNamed(sheet, name) !== undefined);
-
-function checkName(state: State, name: string): void {
-  const problem = nameProblem(name);
+function checkName(state: State, name: string, whose: Parameters<typeof givenNameProblem>[2]): void {
+  const problem = givenNameProblem(name, state.book, whose);
   if (problem) refuse(problem);
-  if (state.reserved(name)) refuse(`"${name}" is a function. ${proposal(name, (n) => state.reserved(n))}`);
 }
 
-const proposal = (name: string, taken: (name: string) => boolean): string =>
-  `"${properName(`${name}_1`, taken)}" would do.`;
-
-/** Refuses a name that a column cannot have. `self`: the column that is being renamed. */
-export function checkColumnName(state: State, sheet: Sheet, name: string, self?: string): void {
-  checkName(state, name);
-  const other = columnNamed(sheet, name);
-  if (other && other.id !== self)
-    refuse(
-      `The sheet "${sheet.name}" has a column "${other.name}" already. ${proposal(name, columnTaken(state, sheet))}`,
-    );
-  if (isNamedCell(state.book, name))
-    refuse(
-      `"${name}" is the name of a cell; in formulas it would mean two things. ${proposal(name, columnTaken(state, sheet))}`,
-    );
-}
+/** Refuses a name that a column cannot have. `self`: its name so far; without a sheet: a column of a sheet to be. */
+export const checkColumnName = (state: State, sheet: string | undefined, name: string, self?: string): void =>
+  checkName(state, name, {
+    what: 'column',
+    ...(sheet === undefined ? {} : { sheet }),
+    ...(self === undefined ? {} : { self }),
+  });
 
 /** Refuses a name that a sheet cannot have. */
-export function checkSheetName(state: State, name: string, self?: string): void {
-  checkName(state, name);
-  const other = sheetNamed(state.book, name);
-  if (other && other.id !== self)
-    refuse(`There is a sheet "${other.name}" already. ${proposal(name, sheetTaken(state))}`);
-}
+export const checkSheetName = (state: State, name: string, self?: string): void =>
+  checkName(state, name, { what: 'sheet', ...(self === undefined ? {} : { self }) });
 
 /** Refuses a name that a cell cannot have. */
-export function checkCellName(state: State, name: string, self?: string): void {
-  checkName(state, name);
-  const taken = (n: string) =>
-    isNamedCell(state.book, n) || isColumn(state.book, n) !== undefined || state.reserved(n);
-  const sheet = isColumn(state.book, name);
-  if (sheet)
-    refuse(
-      `"${name}" is a column of the sheet "${sheet.name}"; in formulas it would mean two things. ${proposal(name, taken)}`,
-    );
-  if (isNamedCell(state.book, name) && nameKey(name) !== nameKey(self ?? ''))
-    refuse(`There is a cell named "${name}" already. ${proposal(name, taken)}`);
-}
+export const checkCellName = (state: State, name: string, self?: string): void =>
+  checkName(state, name, { what: 'named cell', ...(self === undefined ? {} : { self }) });
 
+/** True for a name that a column of this sheet cannot have. */
 export const columnTaken =
-  (state: State, sheet: Pick<Sheet, 'columns'>) =>
+  (state: State, sheet: string | undefined) =>
   (name: string): boolean =>
-    sheet.columns.some((c) => nameKey(c.name) === nameKey(name)) ||
-    isNamedCell(state.book, name) ||
-    state.reserved(name);
+    givenNameProblem(name, state.book, { what: 'column', ...(sheet === undefined ? {} : { sheet }) }) !==
+    undefined;
 
+/** True for a name that a sheet cannot have. */
 export const sheetTaken =
   (state: State) =>
   (name: string): boolean =>
-    sheetNamed(state.book, name) !== undefined || state.reserved(name);
+    givenNameProblem(name, state.book, { what: 'sheet' }) !== undefined;
 
 /** A formula as kept: without the "=" in front and the blanks around. */
 export const bareFormula = (text: string): string => text.trim().replace(/^=\s*/, '').trim();
