@@ -133,7 +133,8 @@ function findFirst(
 /** Headings are texts that differ; the rows below hold values, or at least other texts. */
 function looksLikeHeadings(rows: readonly (readonly string[])[], first: number, width: number): boolean {
   const head = rows[first] ?? [];
-  const body = rows.slice(first + 1, first + 30).filter((row) => row.length === width);
+  const same = (row: readonly string[]): boolean => row.every((cell, i) => cell.trim() === head[i]?.trim());
+  const body = rows.slice(first + 1, first + 30).filter((row) => row.length === width && !same(row));
   const values = head.filter(isValue).length;
   const filled = filledOf(head);
   if (values === 0) {
@@ -219,6 +220,9 @@ export function findFooter(
 ): Finding<number> {
   if (choices.footer !== undefined)
     return { value: choices.footer, certainty: 'sure', because: note('chosen') };
+  // Where rows leave blank cells at their end out, a single cell is a row of somebody without values.
+  const short = rows.filter((row) => row.length < width && filledOf(row) > 1).length;
+  const endsEarly = short >= 0.2 * rows.length;
   let count = 0;
   let seen = 0;
   let word = '';
@@ -235,7 +239,8 @@ export function findFooter(
       .replace(/\s*[:=].*$/, '')
       .replace(/\.$/, '');
     // A lone cell is a remark when it is a line of its own or a sentence; a name alone is a row of a roster.
-    const alone = width > 2 && filled === 1 && (row.length < width || /\S\s+\S+\s+\S|:/.test(begin));
+    const alone =
+      width > 2 && filled === 1 && ((row.length < width && !endsEarly) || /\S\s+\S+\s+\S|:/.test(begin));
     if (!words.has(key) && !alone) break;
     if (words.has(key) && row.length > 1 && looksLikeRow(row, rows, i)) break;
     seen++;

@@ -14,6 +14,8 @@ const FEET =
 
 /** Takes "44 cm", "72 %", "5'10"" apart; null when the text is nothing of the kind. */
 export function readUnitCell(text: string): UnitCell | null {
+  const feet = FEET.exec(text);
+  if (feet) return { number: '', word: 'ft', unit: unitFromWord('ft') ?? null };
   const piece = PIECE.exec(text);
   if (piece) {
     const word = piece[2]!.trim();
@@ -21,7 +23,5 @@ export function readUnitCell(text: string): UnitCell | null {
     const unit = unitFromWord(word);
     if (unit) return { number: piece[1]!, word: unit.unit, unit };
   }
-  const feet = FEET.exec(text);
-  if (feet) return { number: '', word: 'ft', unit: unitFromWord('ft') ?? null };
   return null;
 }
