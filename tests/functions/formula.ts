@@ -67,10 +67,10 @@ export function evaluate(formula: string, extras: Readonly<Record<string, Extra>
   const array = (): Range => {
     const inside = expect(/^\{([^}]*)\}/)[1]!;
     const rows: (number | string | boolean | null)[][] = [];
-    for (const match of inside.matchAll(/(?:\(([^)]*)\)|([^;*]*))(?:\*(\d+))?(?:;|$)/g)) {
-      if (match[0] === '') continue;
-      for (let n = Number(match[3] ?? 1); n > 0; n--)
-        for (const row of (match[1] ?? match[2]!).split(';')) rows.push(row.split(',').map(cell));
+    for (const part of inside.split(/;(?![^(]*\))/)) {
+      const [, group, single, times] = /^\s*(?:\(([^)]*)\)|([^*]*))(?:\*(\d+))?$/.exec(part)!;
+      for (let n = Number(times ?? 1); n > 0; n--)
+        for (const row of (group ?? single!).split(';')) rows.push(row.split(',').map(cell));
     }
     return block(rows);
   };
