@@ -42,7 +42,9 @@ export function* parseRows(pieces: Iterable<string>, dialect: Dialect): Generato
   let line = 1;
   let held: string | null = null;
   for (const piece of pieces) {
-    if (held !== null) {
+    // A piece without a line end completes no row.
+    if (held !== null && !held.includes(dialect.newline)) rest += held;
+    else if (held !== null) {
       const { batch, left } = readPiece(rest + held, line, dialect, false);
       rest = left;
       if (batch.rows.length > 0) yield batch;
@@ -89,7 +91,7 @@ class PieceReader {
       const good = bad < 0 ? parsed.data.length : bad;
       const begin = this.rows.length;
       for (let i = 0; i < good; i++) this.rows.push(parsed.data[i]!);
-      if (newline === '\n') this.stripReturns(begin);
+      if (newline === '\n') this.stripReturns(begin, part);
       if (bad < 0) {
         const left = last ? '' : part.slice(parsed.meta.cursor);
         if (last && part.endsWith(newline)) this.dropLastBlank();
@@ -160,8 +162,9 @@ class PieceReader {
     return bad;
   }
 
+  /** A record over several lines that goes on and on. */
   private tooLong(left: string): boolean {
-    if (left.length > LONGEST_RECORD) return true;
+    if (left.length > LONGEST_RECORD) return left.includes(this.dialect.newline);
     if (left.length < MOST_LINES) return false;
     let lines = 0;
     for (
@@ -183,12 +186,23 @@ class PieceReader {
     return at;
   }
 
-  private stripReturns(begin: number): void {
+  /** Takes the carriage return of the line end off the last cell; one inside quotes belongs to the cell. */
+  private stripReturns(begin: number, part: string): void {
+    const { newline, quote } = this.dialect;
+    const doubtful = quote !== '' && part.includes(`\r${quote}`);
+    let end = -1;
     for (let i = begin; i < this.rows.length; i++) {
       const row = this.rows[i]!;
-      const end = row.length - 1;
-      const cell = row[end]!;
-      if (cell.charCodeAt(cell.length - 1) === 13) row[end] = cell.slice(0, -1);
+      if (doubtful)
+        for (let lines = linesOf(row, newline); lines > 0; lines--) {
+          end = part.indexOf(newline, end + 1);
+          if (end < 0) end = part.length;
+        }
+      const last = row.length - 1;
+      const cell = row[last]!;
+      if (cell.charCodeAt(cell.length - 1) !== 13) continue;
+      const line = doubtful ? chomp(part.slice(Math.max(0, end - 3), end)) : '';
+      if (!line.endsWith(`\r${quote}`)) row[last] = cell.slice(0, -1);
     }
   }
 
