@@ -26,7 +26,6 @@ export default defineFunction({
   ],
   seeAlso: ['LIFT.FOR.LEAN', 'LIFT.FOR.DEPTH'],
   typical: [1.7, rangeOf(4, 1, [1, 1.5, 2, 2.5])],
-  directions: { lift: 1 },
   compute: (lift, heights) => {
     const { values } = numbersIn(heights);
     let best = Number.POSITIVE_INFINITY;

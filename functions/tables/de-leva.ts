@@ -38,18 +38,18 @@ const landmarks: Readonly<Partial<Record<DeLevaSegment, string>>> = {
   foot: 'heel to longest toe',
 };
 
-function table(mass: 0 | 2, centre: 1 | 3): Readonly<Record<DeLevaSegment, SegmentRow>> {
+function table(of: 'men' | 'women', mass: 0 | 2, centre: 1 | 3): Readonly<Record<DeLevaSegment, SegmentRow>> {
   const rows = {} as Record<DeLevaSegment, SegmentRow>;
   for (const name of deLevaSegments) {
     const row = printed[name];
     const ends = landmarks[name] ? ` (${landmarks[name]})` : '';
     rows[name] = {
-      mass: constant(`mass of ${name}`, row[mass] / 100, 'of body mass', deLeva),
-      centre: constant(`centre of mass of ${name}${ends}`, row[centre] / 100, 'of its length', deLeva),
+      mass: constant(`mass of ${name}, ${of}`, row[mass] / 100, 'of body mass', deLeva),
+      centre: constant(`centre of mass of ${name}${ends}, ${of}`, row[centre] / 100, 'of its length', deLeva),
     };
   }
   return rows;
 }
 
-export const deLevaMale = table(0, 1);
-export const deLevaFemale = table(2, 3);
+export const deLevaMale = table('men', 0, 1);
+export const deLevaFemale = table('women', 2, 3);

@@ -1,29 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { registry } from '../../../functions/registry.ts';
+import { expectAgreement } from '../agreement.ts';
 import { evaluate, plainly } from '../formula.ts';
 
 const definitions = [...registry.values()].filter(({ name }) => /^(STRENGTH|TRAIN|TEST|COHORT)\./.test(name));
 const examples = definitions.flatMap(({ name, examples }) =>
   examples.map((example) => ({ name, ...example })),
 );
-
-/** Half a unit of the last decimal that is written. */
-function halfUnit(written: number): number {
-  const [digits, exponent] = String(written).split('e');
-  return 0.5000001 * 10 ** (Number(exponent ?? 0) - (digits!.split('.')[1] ?? '').length);
-}
-
-function expectAgreement(value: unknown, gives: unknown): void {
-  if (typeof gives === 'number') {
-    if (typeof value !== 'number' || Math.abs(value - gives) > halfUnit(gives))
-      expect.fail(`gives ${JSON.stringify(value)}, the help says ${gives}`);
-  } else if (Array.isArray(gives)) {
-    expect((value as unknown[]).length).toBe(gives.length);
-    gives.forEach((each, i) => {
-      expectAgreement((value as unknown[])[i], each);
-    });
-  } else expect(value).toBe(gives);
-}
 
 describe('examples of strength, log, reliability and groups', () => {
   test.each(examples)('$formula', ({ formula, gives }) => {
