@@ -31,6 +31,7 @@ export const iccNotes: readonly string[] = [
   'The second sign says what is reliable: 1 a single trial, k the mean of all trials.',
   'Rows with a blank are left out. At least 2 subjects and 2 trials are needed.',
   'Trials that agree perfectly (for forms 3 also trials that differ by a constant) give 1, and 1 for both limits.',
+  'With very few subjects a limit of form 2,k can fall below anything that means something: it is then #NUM!.',
   'A negative value means that trials of one subject differ more than subjects do.',
 ];
 

@@ -66,8 +66,14 @@ function single(form: IccForm, { n, k, bms, jms, ems, wms }: MeanSquares): numbe
   return (bms - ems) / (bms + (k - 1) * ems + (k * (jms - ems)) / n);
 }
 
-/** Reliability of the mean of k trials from that of one (Spearman–Brown, identical to the printed forms). */
-const ofMean = (r: number, k: number): number => (k * r) / (1 + (k - 1) * r);
+/**
+ * Reliability of the mean of k trials from that of one (Spearman–Brown, identical to the printed forms). A limit of form 2
+ * can fall below −1/(k − 1) with very few subjects; there the mean has none.
+ */
+function ofMean(r: number, k: number): number {
+  const divisor = 1 + (k - 1) * r;
+  return divisor > 0 ? (k * r) / divisor : Number.NEGATIVE_INFINITY;
+}
 
 /** Intraclass correlation of a form (Shrout & Fleiss 1979, Psychol Bull 86:420–428). */
 export function icc(form: IccForm, m: MeanSquares): number {
