@@ -43,12 +43,15 @@ const score = fc.oneof(
   fc.double({ noNaN: true, noDefaultInfinity: true }).map((x) => x + 0),
 );
 const row: fc.Arbitrary<Row> = fc.tuple(
-  fc.option(text),
-  fc.option(fc.integer({ min: 1, max: 80_000 })),
-  fc.option(fc.integer({ min: 0, max: 7000 }).map((n) => n / 10)),
-  fc.option(score),
-  fc.option(fc.boolean()),
-  fc.option(text),
+  fc.option(text, { nil: null }),
+  fc.option(fc.integer({ min: 1, max: 80_000 }), { nil: null }),
+  fc.option(
+    fc.integer({ min: 0, max: 7000 }).map((n) => n / 10),
+    { nil: null },
+  ),
+  fc.option(score, { nil: null }),
+  fc.option(fc.boolean(), { nil: null }),
+  fc.option(text, { nil: null }),
 );
 
 const dialect = fc.record({
