@@ -119,6 +119,10 @@ export class NumberLane extends Lane {
       const value = own.number === '' ? readFeet(text) : readNumber(own.number, style);
       if (!Number.isNaN(value)) return this.takeOwnUnit(text, raw, row, value, own.unit);
     }
+    if (dimension === 'duration' && text.includes(':')) {
+      this.hold(row, raw, note('not-a-duration', { text, clock: this.o.clock, example: '1:15' }));
+      return Number.NaN;
+    }
     const example = style.decimal === ',' ? '44,5' : '44.5';
     const swapped = readNumber(text, { decimal: style.decimal === ',' ? '.' : ',', thousands: '' });
     this.hold(

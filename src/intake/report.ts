@@ -1,5 +1,6 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
 import type { Chosen } from './choose.ts';
+import { listed } from './map.ts';
 import type { Placed, Placing } from './place.ts';
 import type { Plan } from './plan.ts';
 import { type Note, note } from './sentences.ts';
@@ -72,7 +73,17 @@ function generalNotes(
         name: shape.name ?? findings.shape.value?.name ?? 'repeat',
       }),
     );
-  if (chosen.leftOut.length > 0) notes.push(note('columns-left-out', { count: chosen.leftOut.length }));
+  if (chosen.leftOut.length > 0)
+    notes.push(
+      note('columns-left-out', {
+        count: chosen.leftOut.length,
+        headings: listed(chosen.leftOut.map((s) => s.heading || s.label)),
+      }),
+    );
+  if (chosen.matches.length > chosen.newColumns.length)
+    for (const { source, column } of chosen.matches)
+      if (chosen.isNew.has(column.id))
+        notes.push(note('new-column', { heading: source.heading || source.label, column: column.name }));
   for (const { source, column } of chosen.proposals)
     notes.push(note('spelling-proposed', { heading: source.heading, column: column.name }));
   if (placing.shortPlaced > 0) notes.push(note('short-rows-placed', { count: placing.shortPlaced }));

@@ -24,6 +24,14 @@ const markNames: Record<string, string> = {
 const mark = (m: string | number | undefined): string => markNames[String(m)] ?? `"${m}"`;
 const order: Record<string, string> = { ymd: 'year-month-day', dmy: 'day-month-year', mdy: 'month-day-year' };
 
+const sameBy: Record<string, string> = {
+  decision: 'as decided before',
+  spelling: 'but for case and blanks',
+  accents: 'but for accents',
+  order: 'its names in another order',
+  identifier: 'by its identifier',
+};
+
 const ACCEPTED = 'a text table (CSV: commas, semicolons, tabs or bars between the cells)';
 
 /** Every sentence of the intake, by its reason. */
@@ -76,7 +84,7 @@ export const sentences = {
   'damaged-utf-8': (d) =>
     `The file is UTF-8 but for ${many(d.count, 'damaged byte')}, shown as �. Look at the marked cells.`,
   'consistent-fields': (d) =>
-    `${mark(d.mark)} splits ${d.matching} of ${d.rows} lines into ${many(d.fields, 'cell')}.`,
+    `Split at each ${mark(d.mark)}, ${d.matching} of ${d.rows} lines come to ${many(d.fields, 'cell')}.`,
   'one-column': () => 'No mark splits the lines; the file has one column.',
   'said-by-file': (d) => `The file's first line says so: ${d.line}.`,
   'quotes-seen': (d) => `${many(d.count, 'cell')} of the first lines stand in ${mark(d.mark)}s.`,
@@ -94,7 +102,6 @@ export const sentences = {
   'rows-often-short': (d) =>
     `${many(d.count, 'row')} of ${d.rows} end early: this file leaves out blank cells at the end.`,
   chosen: () => 'You chose it.',
-  'by-recipe': () => 'The recipe says so.',
 
   // Columns.
   'cells-fit': (d) => `${d.fit} of ${many(d.filled, 'filled cell')} read as ${d.kind}.`,
@@ -103,7 +110,6 @@ export const sentences = {
   'unit-in-heading': (d) => `The heading says "${d.word}".`,
   'unit-in-cells': (d) => `${many(d.count, 'cell')} carry the unit "${d.word}".`,
   'unit-below-heading': (d) => `The line under the heading says "${d.word}".`,
-  'unit-of-column': (d) => `Nothing says a unit; the column is shown in ${d.word}.`,
   'no-unit': () => 'Nothing says a unit.',
   'decimal-seen': (d) => `${many(d.count, 'cell')} like "${d.example}".`,
   'decimal-elsewhere': (d) => `Other columns of the file use a decimal ${mark(d.mark)}.`,
@@ -164,7 +170,6 @@ export const sentences = {
     `${column(d)}: ${many(d.count, 'cell')} with ${d.words} taken as missing and left blank.`,
   'own-units': (d) =>
     `${column(d)}: ${many(d.count, 'cell')} with a unit of their own, such as "${d.example}", converted from it.`,
-  'decimal-commas': (d) => `${column(d)}: decimal commas, such as "${d.example}".`,
   'time-zones': (d) =>
     `${column(d)}: ${many(d.count, 'date')} with a time zone, such as "${d.example}"; the time is taken as it is written.`,
   'per-cent': (d) => `${column(d)}: per cent signs left off, so "${d.example}" is ${d.value}.`,
@@ -172,13 +177,12 @@ export const sentences = {
     `${column(d)}: ${many(d.count, 'cell')} begin like a formula, such as "${d.example}"; they are kept as text and never computed.`,
   'computed-column': (d) =>
     `${column(d)} was left out: "${d.column}" is computed by its formula in this sheet.`,
-  'column-left-out': (d) => `${column(d)} was left out: no column of this sheet has that name or meaning.`,
-  'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out by the recipe.`,
+  'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out: ${d.headings}.`,
   'new-column': (d) => `${column(d)} became the new column "${d.column}".`,
   'rows-held': (d) =>
     `${many(d.count, 'row')} could not be placed and ${Number(d.count) === 1 ? 'is' : 'are'} kept as held rows.`,
   'short-rows-placed': (d) => `${many(d.count, 'row')} ended early; the cells that lack are blank.`,
-  'footer-apart': (d) => `${many(d.count, 'line')} at the end set apart: ${d.raw}`,
+  'footer-apart': (d) => `${many(d.count, 'line')} at the end set apart: "${d.raw}".`,
   'headings-again': (d) => `${many(d.count, 'line')} repeat the headings and were skipped.`,
   'seen-before': (d) => `${many(d.count, 'row')} stand in the sheet already and were not entered again.`,
   'duplicate-rows': (d) =>
@@ -203,7 +207,7 @@ export const sentences = {
   'total-differs': (d) =>
     `${column(d)}: the file's last lines give ${d.word} ${d.given}, but its rows come to ${d.computed}. A row may be missing, or counted twice.`,
   'who-same': (d) =>
-    `${column(d)}: "${d.text}" is "${d.value}" of ${d.roster} (${d.by}); ${many(d.count, 'row')} got that spelling.`,
+    `${column(d)}: "${d.text}" is "${d.value}" of ${d.roster} (${sameBy[String(d.by)] ?? d.by}); ${many(d.count, 'row')} got that spelling.`,
   'who-close': (d) =>
     `${column(d)}: "${d.text}" (${many(d.count, 'row')}) may be ${d.values} of ${d.roster}. Say so, or leave it as somebody else.`,
   'who-unknown': (d) =>
