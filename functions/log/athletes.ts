@@ -8,6 +8,9 @@ export interface Athletes {
   readonly numberOf: ReadonlyMap<string, number>;
 }
 
+// Bound here once: the loop below reads them for every row.
+const { text: TEXT, number: NUMBER, date: DATE, yesNo: YES_NO } = Kind;
+
 /** Names are compared trimmed and in any case. */
 export const nameKey = (name: string): string => name.trim().normalize('NFC').toLowerCase();
 
@@ -34,7 +37,7 @@ export const athletesIn: (range: Range) => Athletes = once((range) => {
 });
 
 function nameAt(kind: number, number: number, text: string | undefined): string {
-  if (kind === Kind.text) return text ?? '';
-  if (kind === Kind.number || kind === Kind.date) return String(number);
-  return kind === Kind.yesNo ? String(number !== 0) : '';
+  if (kind === TEXT) return text ?? '';
+  if (kind === NUMBER || kind === DATE) return String(number);
+  return kind === YES_NO ? String(number !== 0) : '';
 }

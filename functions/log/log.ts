@@ -2,7 +2,6 @@ import { numbersIn } from '../core/invoke.ts';
 import type { Range } from '../core/value.ts';
 import { once, onceForTwo } from '../statistics/memo.ts';
 import { athletesIn } from './athletes.ts';
-import { dayOf } from './day.ts';
 
 /**
  * One athlete's part of a log, or all of it. Rows stand by day and, within a day, as in the table. Days without a row are
@@ -16,6 +15,9 @@ export interface Series {
   readonly days: Float64Array;
   readonly sums: Float64Array;
 }
+
+// A day is a date without its time; bound here once for the loop over all rows.
+const { floor } = Math;
 
 /** A log in order: athlete by athlete, each by day. */
 interface Log {
@@ -62,7 +64,7 @@ function orderRows(dates: Range, athletes: Range | undefined): Order {
     if (athlete < 0) continue;
     const place = next[athlete]!++;
     rows[place] = at[i]!;
-    days[place] = dayOf(values[i]!);
+    days[place] = floor(values[i]!);
   }
   for (let a = 0; a < count; a++) sortByDay(rows, days, first[a]!, first[a + 1]!);
   return { rows, days, first };

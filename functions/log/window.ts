@@ -53,8 +53,16 @@ export function weightedMean(series: Series, on: number, days: number): number {
   let at = series.days[0]!;
   let level = series.sums[0]!;
   for (let i = 1; i < series.days.length && series.days[i]! <= on; i++) {
-    level = level * keep ** (series.days[i]! - at) + (1 - keep) * series.sums[i]!;
+    level = after(level, keep, series.days[i]! - at) + (1 - keep) * series.sums[i]!;
     at = series.days[i]!;
   }
-  return level * keep ** (on - at);
+  return after(level, keep, on - at);
+}
+
+/** What is left of a level after some days without load. Most gaps are a day or two, where a product is quickest. */
+function after(level: number, keep: number, days: number): number {
+  if (days > 8) return level * keep ** days;
+  let left = level;
+  for (let day = 0; day < days; day++) left *= keep;
+  return left;
 }
