@@ -117,6 +117,24 @@ export interface Choices {
   readonly dateOrder?: DateOrder | undefined;
   readonly missing?: readonly string[] | undefined;
   readonly shape?: Shape | null | undefined;
+  /** By position of the column in the findings, from 0. */
+  readonly columns?: Readonly<Record<number, ColumnChoice>> | undefined;
+}
+
+/** What the user decides about one column. */
+export interface ColumnChoice {
+  readonly kind?: ColumnKind | undefined;
+  /** Label of a new column. */
+  readonly label?: string | undefined;
+  /** null: a plain number. */
+  readonly unit?: string | null | undefined;
+  readonly factor?: number | undefined;
+  readonly decimal?: DecimalMark | undefined;
+  readonly dateOrder?: DateOrder | undefined;
+  readonly clock?: Clock | undefined;
+  readonly missing?: readonly string[] | undefined;
+  /** Name of the sheet's column that it feeds; null leaves it out. */
+  readonly feeds?: string | null | undefined;
 }
 
 /** Bounds and sense checks, handed in by whoever knows the domain. */

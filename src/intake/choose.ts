@@ -2,9 +2,9 @@ import type { Column, Sheet } from '../book/model.ts';
 import { nameKey, properName } from '../book/names.ts';
 import { dimensions } from '../units/dimension.ts';
 import { unitFromWord } from '../units/unit.ts';
-import type { ColumnFinding, Findings, PlausibleColumn, Target } from './api.ts';
+import type { ColumnChoice, ColumnFinding, Findings, PlausibleColumn, Target } from './api.ts';
 import { listed, type Mapping, type Match, mapByHeadings, mapByRecipe } from './map.ts';
-import type { Recipe } from './recipe.ts';
+import type { Recipe, RecipeColumn } from './recipe.ts';
 import { IntakeRefusal } from './sentences.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 import type { TakeOptions } from './take-in.ts';
@@ -32,11 +32,18 @@ export function chooseColumns(
   options: TakeOptions,
 ): Chosen {
   const sources = findings.columns.filter((c) => c.heading !== '' || c.filled > 0);
-  const mapping = recipe
-    ? mapByRecipe(sources, sheet.columns, recipe, findings.name)
-    : mapByHeadings(sources, sheet.columns, options.synonyms ? { synonyms: options.synonyms } : {});
+  const choices = options.choices?.columns ?? {};
+  const mapping = decided(
+    recipe
+      ? mapByRecipe(sources, sheet.columns, recipe, findings.name)
+      : mapByHeadings(sources, sheet.columns, options.synonyms ? { synonyms: options.synonyms } : {}),
+    sheet,
+    choices,
+  );
   // A computed column keeps its formula unless a recipe says that the file goes over it.
-  const computed = mapping.matches.filter((m) => m.column.formula !== undefined && m.by !== 'recipe');
+  const computed = mapping.matches.filter(
+    (m) => m.column.formula !== undefined && m.by !== 'recipe' && m.by !== 'choice',
+  );
   const matches = mapping.matches.filter((m) => !computed.includes(m));
   const rest = recipe ? (recipe.rest ?? 'ignore') : (options.rest ?? 'add');
   if (matches.length === 0 && target.sheet && sheet.columns.length > 0 && options.rest !== 'add')
@@ -51,11 +58,14 @@ export function chooseColumns(
   const ids = new Set(sheet.columns.map((c) => c.id));
   const isTaken = (name: string): boolean =>
     taken.has(nameKey(name)) || ids.has(name) || (options.reserved?.(name) ?? false);
-  const made = (rest === 'add' ? mapping.unmatched : []).map((source): Match => {
-    const column = newColumn(source, isTaken);
-    taken.add(nameKey(column.name));
-    return { source, column, by: 'name', how: null };
-  });
+  const leftOut = (source: ColumnFinding): boolean => rest !== 'add' || choices[source.index]?.feeds === null;
+  const made = mapping.unmatched
+    .filter((source) => !leftOut(source))
+    .map((source): Match => {
+      const column = newColumn(source, isTaken);
+      taken.add(nameKey(column.name));
+      return { source, column, by: 'name', how: howOf(source, column, null, choices[source.index]) };
+    });
   return {
     matches: [...matches, ...made].sort((a, b) => a.source.index - b.source.index),
     unmatched: mapping.unmatched,
@@ -63,7 +73,49 @@ export function chooseColumns(
     newColumns: made.map((m) => m.column),
     isNew: new Set(made.map((m) => m.column.id)),
     computed,
-    leftOut: rest === 'add' ? [] : mapping.unmatched,
+    leftOut: mapping.unmatched.filter(leftOut),
+  };
+}
+
+/** The mapping with what the user decided about single columns put over it. */
+function decided(mapping: Mapping, sheet: Sheet, choices: Readonly<Record<number, ColumnChoice>>): Mapping {
+  const feeds = (source: ColumnFinding): string | null | undefined => choices[source.index]?.feeds;
+  const all = [...mapping.matches.map((m) => m.source), ...mapping.unmatched];
+  const chosen = all.flatMap((source): Match[] => {
+    const name = feeds(source);
+    const column = name ? sheet.columns.find((c) => nameKey(c.name) === nameKey(name)) : undefined;
+    return column ? [{ source, column, by: 'choice', how: null }] : [];
+  });
+  const taken = new Set(chosen.map((m) => m.column.id));
+  const kept = mapping.matches.filter((m) => feeds(m.source) === undefined && !taken.has(m.column.id));
+  const matches = [...chosen, ...kept].map((m) => ({
+    ...m,
+    how: howOf(m.source, m.column, m.how, choices[m.source.index]),
+  }));
+  const used = new Set(matches.map((m) => m.source.index));
+  return {
+    matches,
+    unmatched: all.filter((source) => !used.has(source.index)),
+    proposals: mapping.proposals.filter((p) => !used.has(p.source.index)),
+  };
+}
+
+/** What a recipe says about a column, with the user's choices over it. */
+function howOf(
+  source: ColumnFinding,
+  column: Column,
+  how: RecipeColumn | null,
+  choice: ColumnChoice | undefined,
+): RecipeColumn | null {
+  if (!choice) return how;
+  const { kind: _kind, label: _label, feeds: _feeds, unit, missing, ...rest } = choice;
+  return {
+    heading: source.heading || source.label,
+    column: column.name,
+    ...how,
+    ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)),
+    ...(unit ? { unit } : {}),
+    ...(missing ? { missing: [...missing] } : {}),
   };
 }
 

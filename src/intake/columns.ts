@@ -4,6 +4,7 @@ import type {
   Certainty,
   Choices,
   Clock,
+  ColumnChoice,
   ColumnFinding,
   DateOrder,
   DecimalMark,
@@ -59,30 +60,40 @@ export function findColumn(
   unitWord: string | null,
   look: ColumnLook,
   habits: FileHabits,
-  choices: Choices,
+  fileChoices: Choices,
 ): ColumnFinding {
+  const chosen: ColumnChoice = fileChoices.columns?.[index] ?? {};
+  const choices: Choices = {
+    ...fileChoices,
+    ...(chosen.decimal ? { decimal: chosen.decimal } : {}),
+    ...(chosen.dateOrder ? { dateOrder: chosen.dateOrder } : {}),
+  };
   const said = readHeading(heading);
   const decimal = findDecimal(look, habits, choices);
-  const kind = findKind(look, said);
+  const kind = chosen.kind ? choice(chosen.kind) : findKind(look, said);
   const numeric = kind.value === 'number';
-  const unit = numeric ? findUnit(look, said, unitWord) : noUnit();
+  const unit = !numeric
+    ? noUnit()
+    : chosen.unit !== undefined
+      ? choice(chosen.unit === null ? null : (unitFromWord(chosen.unit)?.unit ?? null))
+      : findUnit(look, said, unitWord);
   const display = unit.value === null ? undefined : unitFromWord(unit.value);
   const readsTime = numeric && look.durations.of('three parts', 'open', 'h:mm', 'm:ss') > 0;
   const dimension = display?.dimension ?? (readsTime ? 'duration' : null);
-  const missing = kind.value === 'text' ? [] : [...look.missing.counts.keys()];
+  const missing = chosen.missing ?? (kind.value === 'text' ? [] : [...look.missing.counts.keys()]);
   const lost = kind.value === 'text' ? look.missing.of(...look.missing.counts.keys()) : 0;
   const filled = look.filled + lost;
   return {
     index,
     heading,
-    label: said.label,
+    label: chosen.label ?? said.label,
     kind,
     unit: readsTime && unit.value === null ? { ...unit, value: 'min' } : unit,
     dimension,
     decimal,
     thousands: findThousands(look, decimal.value),
     dateOrder: kind.value === 'date' ? findDateOrder(look, said, habits, choices) : null,
-    clock: readsTime ? findClock(look, said) : null,
+    clock: !readsTime ? null : chosen.clock ? choice(chosen.clock) : findClock(look, said),
     perCent: look.perCent.of('%') >= 0.2 * filled && look.perCent.of('%') > 0,
     yesNo: kind.value === 'yes-no' ? wordsOfYesNo(look) : null,
     missing,
@@ -92,6 +103,8 @@ export function findColumn(
     examples: look.examples,
   };
 }
+
+const choice = <T>(value: T): Finding<T> => ({ value, certainty: 'sure', because: note('chosen') });
 
 /** Cells that read as a kind. */
 function fitOf(look: ColumnLook, kind: ColumnKind, said: HeadingReading): number {

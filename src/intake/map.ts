@@ -6,7 +6,7 @@ import type { Recipe, RecipeColumn } from './recipe.ts';
 import { IntakeRefusal } from './sentences.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 
-export type MatchedBy = 'recipe' | 'name' | 'label' | 'synonym' | 'spelling';
+export type MatchedBy = 'choice' | 'recipe' | 'name' | 'label' | 'synonym' | 'spelling';
 
 /** A column of the file and the column of the sheet that it feeds. */
 export interface Match {

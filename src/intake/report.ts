@@ -48,12 +48,27 @@ export function reportOf(
     columns,
     apart: placing.apart,
     notes: [
-      ...findings.notes,
+      ...findings.notes.filter((n) => !isSettled(n, placing)),
       ...generalNotes(placing, plan, chosen, findings, held),
       ...further,
       ...columns.flatMap((c) => c.notes),
     ],
   };
+}
+
+/** A doubt about a column that a recipe or a choice has settled, or that feeds nothing. */
+function isSettled({ reason, details }: Note, placing: Placing): boolean {
+  if (reason !== 'column-doubt') return false;
+  const placed = placing.placed.find(
+    ({ match: { source } }) => (source.heading || source.label) === details.heading,
+  );
+  const how = placed?.match.how;
+  if (!how) return placed === undefined;
+  return details.about === 'decimal'
+    ? how.decimal !== undefined
+    : details.about === 'dateOrder'
+      ? how.dateOrder !== undefined
+      : how.clock !== undefined;
 }
 
 function generalNotes(

@@ -118,11 +118,13 @@ export function tableNotes(table: Table, { columns, looks }: Looked, hasHeadings
           example: dates.example('zone')!,
         }),
       );
-    for (const doubt of [column.decimal, column.dateOrder, column.clock])
-      if (doubt?.certainty === 'doubtful')
-        notes.push(
-          note('column-doubt', { heading: column.heading || column.label, why: sentence(doubt.because) }),
-        );
+    for (const about of ['decimal', 'dateOrder', 'clock'] as const) {
+      const doubt = column[about];
+      if (doubt?.certainty !== 'doubtful' || (about === 'decimal' && column.kind.value !== 'number'))
+        continue;
+      const why = sentence(doubt.because);
+      notes.push(note('column-doubt', { heading: column.heading || column.label, about, why }));
+    }
   });
   return notes;
 }

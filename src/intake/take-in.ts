@@ -206,7 +206,7 @@ function recipeOf(
     sheet: sheet.name,
     columns: chosen.matches
       .filter((m) => m.source.heading !== '')
-      .map(({ source, column }) => ({
+      .map(({ source, column, how }) => ({
         heading: source.heading,
         column: column.name,
         ...(column.kind === 'number' && column.dimension
@@ -214,6 +214,7 @@ function recipeOf(
           : {}),
         ...(source.dateOrder && column.kind === 'date' ? { dateOrder: source.dateOrder.value } : {}),
         ...(source.clock ? { clock: source.clock.value } : {}),
+        ...how,
       })),
     rest: chosen.leftOut.length > 0 ? 'ignore' : 'match',
     mode,

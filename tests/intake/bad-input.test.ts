@@ -1,0 +1,112 @@
+import { describe, expect, test } from 'vitest';
+import { inspect, takeIn } from '../../src/intake/index.ts';
+import { addSheet, bring, bytesOf, column, newBook, refusal, wordsOf } from './help.ts';
+
+const roster = () => {
+  const book = newBook();
+  addSheet(book, 'roster', [
+    [{ name: 'athlete', kind: 'text' }],
+    [{ name: 'femur', kind: 'number', dimension: 'length', unit: 'cm' }],
+  ]);
+  return book;
+};
+
+describe('bad input gives one clear message: what arrived, what is accepted, what to do', () => {
+  const files: readonly (readonly [string, Uint8Array, RegExp])[] = [
+    ['an empty file', new Uint8Array(0), /"x\.csv" is empty.*takes a text table.*Export it again/],
+    ['blank lines', bytesOf('\n \n'), /nothing but blank lines.*takes a text table.*Export it again/],
+    [
+      'only headings',
+      bytesOf('athlete,femur\n'),
+      /headings \(2 columns\) but no row.*at least one row.*Export it again/,
+    ],
+    [
+      'a picture',
+      Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]),
+      /a picture \(PNG\), not a table.*takes a text table.*CSV first/,
+    ],
+    [
+      'bytes that are no text',
+      Uint8Array.from({ length: 500 }, (_, i) => (i * 37) % 256),
+      /binary data, not a table/,
+    ],
+    ['a book', bytesOf('{"leverbook": 1, "title": "x"}'), /is a book.*Open it as a book/],
+  ];
+  test.each(files)('%s', (_, bytes, message) => {
+    expect(refusal(() => inspect(bytes, { name: 'x.csv' }))).toMatch(message);
+    expect(refusal(() => takeIn(bytes, { sheet: null }, { name: 'x.csv' }))).toMatch(message);
+  });
+
+  test('a file that is too large says how large it may be', () => {
+    expect(refusal(() => inspect(bytesOf('a,b\n1,2\n'), { name: 'x.csv', largest: 4 }))).toMatch(
+      /has 8 bytes.*up to 4 bytes.*Split it/,
+    );
+  });
+
+  test('headings that fit nothing are refused before anything is changed', () => {
+    const book = roster();
+    expect(refusal(() => bring(book, 'roster', 'weekday,mood\nMon,good\n'))).toMatch(
+      /None of the 2 headings.*\(weekday, mood\) fits a column of sheet "roster" \(athlete, femur\)/,
+    );
+  });
+
+  test.each([
+    [
+      '44 cm',
+      /"44 cm" carries a unit; the cells of this column are plain numbers in cm\. Write 44 if that is meant/,
+    ],
+    [
+      '"44,5"',
+      /"44,5" has another decimal mark than this column, which has a point\. Write 44\.5 if that is meant/,
+    ],
+    [
+      'about 44',
+      /"about 44" is no number\. A number such as 44\.5 is accepted here\. Correct it or clear it/,
+    ],
+    ['=1+1', /"=1\+1" is no number/],
+    ['17 in', /"17 in" carries a unit.*Write 43\.18 if/],
+  ])('%s in a column of numbers is held as it came, with the reason', (cell, reason) => {
+    const book = roster();
+    const taken = bring(
+      book,
+      'roster',
+      `athlete,femur\nAda,42.1\nBo,${cell}\nCy,45.2\nDi,41.0\nEk,43\nFi,40.4\n`,
+    );
+    expect(column(book, 'roster', 'femur')[1]).toEqual({
+      held: cell.replaceAll('"', ''),
+      reason: expect.stringMatching(reason),
+    });
+    expect(taken.report.cells.held).toBe(1);
+    expect(wordsOf(taken).filter((w) => reason.test(w))).toHaveLength(1);
+  });
+
+  test('NaN is a word for a missing value: the cell is blank, and the report says so', () => {
+    const book = roster();
+    const taken = bring(book, 'roster', 'athlete,femur\nAda,NaN\nBo,44\n');
+    expect(column(book, 'roster', 'femur')).toEqual([null, 44]);
+    expect(wordsOf(taken)).toContain('Column "femur": 1 cell with "NaN" taken as missing and left blank.');
+  });
+
+  test('a text that begins like a formula stays a text, and the report says so', () => {
+    const book = roster();
+    const taken = bring(book, 'roster', 'athlete,femur\n=1+1,42\nBo,44\n');
+    expect(column(book, 'roster', 'athlete')).toEqual(['=1+1', 'Bo']);
+    expect(wordsOf(taken).join('\n')).toMatch(
+      /begin like a formula, such as "=1\+1"; they are kept as text and never computed/,
+    );
+  });
+
+  test('ragged rows are held with their line, their text and the reason', () => {
+    const book = roster();
+    const taken = bring(
+      book,
+      'roster',
+      'athlete,femur\nAda,42\nBo\nCy,45,7\nDi,41\nEk,40\nFi,44\nGus,42\nHal,43\n',
+    );
+    expect(taken.report.rows).toMatchObject({ in: 8, placed: 6, held: 2 });
+    expect(taken.heldRows.map((h) => [h.line, h.raw])).toEqual([
+      [3, 'Bo'],
+      [4, 'Cy,45,7'],
+    ]);
+  });
+});
