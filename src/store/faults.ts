@@ -1,0 +1,66 @@
+/** Why something could not be stored or read. */
+export type FaultReason =
+  | 'full'
+  | 'blocked'
+  | 'newer'
+  | 'unavailable'
+  | 'gone'
+  | 'missing'
+  | 'taken over'
+  | 'in use'
+  | 'reading'
+  | 'failed';
+
+/** Something the storage would not do, and what to do about it, in one or two sentences. */
+export interface Fault {
+  readonly why: FaultReason;
+  readonly sentence: string;
+}
+
+/** What came of asking the storage for something: it never throws for what can happen to a user. */
+export type Outcome<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly fault: Fault };
+
+const sentences: Readonly<Record<FaultReason, string>> = {
+  full: 'The browser has no room left for this book, so the last changes are not kept in it. Save the book to a file now; then free disk space, or remove books from the list.',
+  blocked:
+    'Another tab with an earlier Leverbook holds the stored books. Close the other tabs of Leverbook, then reload this page. Until then save the book to a file: changes are not kept in the browser.',
+  newer:
+    'The books in this browser were written by a newer Leverbook. Reload the page to get it. Nothing was changed; book files can still be opened here, and changes to them must be saved to a file.',
+  unavailable:
+    'This browser window keeps nothing for pages (a private window, or storage is switched off), so changes live only as long as the page. Save the book to a file.',
+  gone: 'The browser has cleared the storage in which this book was kept. The book on the page is whole: save it to a file now.',
+  missing: 'This book is no longer in this browser. Open it from a file, or choose another one.',
+  'taken over':
+    'This book is now being changed in another tab or window, so this one no longer writes. Changes made here after that are not kept; take the book over again to change it here, or save it to a file.',
+  'in use':
+    'This book is open in another tab or window, which writes it. Here it can be read; take it over to change it here, and the other one will stop writing.',
+  reading: 'This book is open for reading only. Take it over to change it here.',
+  failed: 'The browser could not store the last changes. Save the book to a file, then reload the page.',
+};
+
+export const fault = (why: FaultReason, detail?: string): Fault => ({
+  why,
+  sentence: detail ? `${sentences[why]} (${detail})` : sentences[why],
+});
+
+export const failed = (why: FaultReason, detail?: string): { readonly ok: false; readonly fault: Fault } => ({
+  ok: false,
+  fault: fault(why, detail),
+});
+
+/** Names of exceptions that IndexedDB throws, as its standard has them. */
+const byName: Readonly<Record<string, FaultReason>> = {
+  QuotaExceededError: 'full',
+  VersionError: 'newer',
+  SecurityError: 'unavailable',
+  InvalidStateError: 'gone',
+  NotFoundError: 'gone',
+};
+
+/** The fault behind an exception of the storage. A name that is not known is told with its message. */
+export function faultOf(reason: unknown): Fault {
+  if (!(reason instanceof Error || reason instanceof DOMException)) return fault('failed', String(reason));
+  // A transaction that was ended carries the cause one level down.
+  const why = byName[reason.name];
+  return why ? fault(why) : fault('failed', `${reason.name}: ${reason.message}`.slice(0, 200));
+}
