@@ -1,4 +1,4 @@
-import { type Cell, cellOf } from '../book/cells.ts';
+import { type Cell, type CellBlock, CellKind, cellOf } from '../book/cells.ts';
 import { type Book, type Column, type PartName, partNames, type Sheet } from '../book/model.ts';
 import { type Alignment, alignRows } from './align.ts';
 
@@ -81,7 +81,7 @@ function compareSheets(a: Sheet, b: Sheet, out: Difference[], most: number): num
     if (fields.length) out.push({ what: 'column changed', sheet, column: y.name, fields });
   }
   const shared = kept.map(([, column]) => column);
-  const rows = alignRows(rowKeys(a, shared), rowKeys(b, shared));
+  const rows = alignSheets(a, b, shared);
   compareRows(a, b, rows, out);
   let count = 0;
   for (const column of shared) {
@@ -89,9 +89,16 @@ function compareSheets(a: Sheet, b: Sheet, out: Difference[], most: number): num
     for (let row = 0; row < b.rows; row++) {
       const from = rows.before[row]!;
       if (from < 0) continue;
-      const [before, after] = [cellOf(x, from), cellOf(y, row)];
-      if (cellKey(before) === cellKey(after)) continue;
-      if (count++ < most) out.push({ what: 'cell', sheet, column: column.name, row, before, after });
+      if (sameCell(x, from, y, row)) continue;
+      if (count++ < most)
+        out.push({
+          what: 'cell',
+          sheet,
+          column: column.name,
+          row,
+          before: cellOf(x, from),
+          after: cellOf(y, row),
+        });
     }
   }
   return count;
@@ -119,15 +126,47 @@ function runs(length: number, holds: (i: number) => boolean): [number, number][]
   return out;
 }
 
-/** A text that two cells share exactly when they are equal. */
-const cellKey = (cell: Cell): string => (typeof cell === 'number' ? String(cell) : JSON.stringify(cell));
+function sameCell(x: CellBlock, i: number, y: CellBlock, j: number): boolean {
+  const kind = x.kinds[i];
+  if (kind !== y.kinds[j] || x.numbers[i] !== y.numbers[j]) return false;
+  if (kind === CellKind.text) return x.texts?.[i] === y.texts?.[j];
+  if (kind === CellKind.formula) return x.formulas.get(i) === y.formulas.get(j);
+  if (kind !== CellKind.held) return true;
+  const [p, q] = [x.held.get(i), y.held.get(j)];
+  return p?.held === q?.held && p?.reason === q?.reason;
+}
 
-const rowKeys = (sheet: Sheet, columns: readonly Column[]): string[] => {
-  const cells = columns.map(({ id }) => sheet.cells.get(id)!);
-  return Array.from({ length: sheet.rows }, (_, row) =>
-    cells.map((of) => cellKey(cellOf(of, row))).join(' '),
+/** Which rows belong together. Rows that are the same from the top and from the bottom need no keys. */
+function alignSheets(a: Sheet, b: Sheet, shared: readonly Column[]): Alignment {
+  const cells = shared.map(({ id }) => [a.cells.get(id)!, b.cells.get(id)!] as const);
+  const same = (i: number, j: number): boolean => cells.every(([x, y]) => sameCell(x, i, y, j));
+  const shorter = Math.min(a.rows, b.rows);
+  let top = 0;
+  while (top < shorter && same(top, top)) top++;
+  let bottom = 0;
+  while (bottom < shorter - top && same(a.rows - 1 - bottom, b.rows - 1 - bottom)) bottom++;
+  const [x, y] = ([0, 1] as const).map((side) =>
+    rowKeys(
+      cells.map((pair) => pair[side]),
+      top,
+      (side === 0 ? a.rows : b.rows) - bottom,
+    ),
   );
-};
+  const middle = alignRows(x!, y!);
+  const before = Int32Array.from({ length: b.rows }, (_, row) => {
+    if (row < top) return row;
+    if (row >= b.rows - bottom) return row - b.rows + a.rows;
+    const from = middle.before[row - top]!;
+    return from < 0 ? -1 : from + top;
+  });
+  return { before, reordered: middle.reordered };
+}
+
+/** For each row in [from, to) a text that two rows share exactly when all their cells are equal. */
+const rowKeys = (cells: readonly CellBlock[], from: number, to: number): string[] =>
+  Array.from({ length: to - from }, (_, i) =>
+    cells.map((of) => JSON.stringify(cellOf(of, from + i))).join(' '),
+  );
 
 interface Matched<T> {
   readonly gone: readonly T[];
