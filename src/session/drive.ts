@@ -19,10 +19,10 @@ export async function settle(
 ): Promise<boolean> {
   let until = performance.now() + slice;
   for (let step = work.next(); !step.done; step = work.next()) {
-    if (signal?.aborted) return false;
     if (performance.now() < until) continue;
     onProgress?.(step.value);
     await turn();
+    if (signal?.aborted) return false;
     until = performance.now() + slice;
   }
   return true;

@@ -83,9 +83,8 @@ function valueFor(
   const column = columnNamed(sheet, own ?? measure);
   const value = column ? calculation.value(sheet.id, column.id, row) : null;
   if (value !== null && value !== '') return value;
-  const named = (NEEDED as readonly string[]).includes(measure)
-    ? undefined
-    : book.names.get(nameKey(measure));
+  const needed = (NEEDED as readonly string[]).includes(measure);
+  const named = book.names.get(nameKey(own ?? (needed ? '' : measure)));
   return named ? calculation.value(named.sheet, named.column, named.row) : null;
 }
 

@@ -76,7 +76,7 @@ describe('the screening book', () => {
     const own = Session.open(text);
     const of = (row: number) => [...own.records('roster')][row]!.values as Record<string, number>;
     const before = own.save();
-    own.execute({ do: 'set-cells', sheet: 'assumptions', row: 0, columns: ['value'], texts: [['60']] });
+    own.execute({ do: 'set-cells', sheet: 'assumptions', row: 0, columns: ['amount'], texts: [['60']] });
     expect(of(0).lift).toBe(0);
     own.execute({ do: 'set-cells', sheet: 'roster', row: 0, columns: ['femur'], texts: [['17 in']] });
     expect(of(0).femur).toBe(43.18);
@@ -109,4 +109,14 @@ describe('the screening book', () => {
   });
 
   test('is written exactly as the program writes it', () => expect(session.save()).toBe(text));
+
+  test('has no name that could not be given in the program', () => {
+    for (const { id, name, columns } of session.outline().sheets) {
+      const copy = Session.create();
+      expect(
+        copy.execute({ do: 'add-sheet', name, columns: columns.map((c) => ({ name: c.name })) }),
+      ).toMatchObject({ ok: true });
+      expect(id).toBe(name);
+    }
+  });
 });
