@@ -13,6 +13,10 @@ export const limits = {
   args: 255,
   /** Cells of an inline array, or of an array that a function is asked to make. */
   arrayCells: 10_000,
+  /** Cells of a range written with addresses. */
+  rangeCells: 5_000_000,
+  /** Cells of a range that the cell engine is handed whole. */
+  handedCells: 1_100_000,
   /** Characters of a text, written or made. */
   text: 32_767,
   /** Last row and column that an address can name. */
@@ -20,8 +24,6 @@ export const limits = {
   columns: 18_278,
   /** `*` in one search pattern. */
   stars: 5,
-  /** Nodes of a formula after the names of LET have been replaced by what they stand for. */
-  nodes: 20_000,
   /** Rows of a column whose formula must be computed cell by cell because it leans on single cells of itself. */
   cellByCell: 20_000,
 } as const;

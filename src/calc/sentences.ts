@@ -37,7 +37,8 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'sheet-name': (i) => `${word(i)} cannot be the name of a sheet.`,
   'name-after-mark': (i) =>
     `${word(i)} mixes two ways of writing; a column of another sheet is ${i.expected}.`,
-  'no-such-address': (i) => `${word(i)} reads as the address of a cell, and no sheet is that large.`,
+  'no-such-address': (i) =>
+    `${word(i)} reads as the address of a cell, and no sheet has such a cell: rows count from 1 to ${Number(i.details?.rows).toLocaleString('en')}.`,
   semicolon: (i) => `Arguments of ${i.function} are separated by a comma, not by a semicolon.`,
   'uneven-array': () =>
     'The rows of this array differ in length; each row between ";" needs the same number of values.',
@@ -55,8 +56,8 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'array-too-large': (i) => `An array would have more than ${most(i)} cells. Ask for a smaller one.`,
   'pattern-too-wild': (i) =>
     `A search pattern has at most ${most(i)} "*". Take some out; several in a row mean one.`,
-  'grown-too-large': () =>
-    'The names of LET repeat one another so often that the formula grows beyond bounds. Put parts of it into cells.',
+  'range-too-large': (i) =>
+    `A range has at most ${most(i)} cells. Name the columns that are meant, such as roster.femur.`,
   // Names
   'unknown-name': (i) =>
     `There is no column or named cell called ${word(i)}${i.details?.sheet ? ` for the sheet ${i.details.sheet}` : ''}.${perhaps(i)}`,
@@ -72,6 +73,8 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `This formula used ${word(i)}, which was deleted. Undo the deletion or write another name in its place.`,
   'written-error': (i) => `The formula itself says ${i.code}.`,
   'not-offered': (i) => `${i.function} is not offered: ${i.expected}.`,
+  'column-of-what': () =>
+    'COLUMN needs a cell or a column; columns have names here, and the formula can use them.',
   'let-name': () =>
     'LET takes pairs of a name and a value, and what is computed with them last: LET(x, femur/tibia, x*x). A name is made of letters, digits and _.',
   'offset-fixed': () =>

@@ -1,5 +1,5 @@
-import { EmptyValue, SimpleRangeValue } from 'hyperformula';
-import { isIssue } from '../../../functions/core/issue.ts';
+import { type CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
+import { isIssue, issue } from '../../../functions/core/issue.ts';
 import {
   type Argument,
   isMatrix,
@@ -12,6 +12,7 @@ import {
 } from '../../../functions/core/value.ts';
 import { cellEngine, isError } from '../cell-engine/engine.ts';
 import { errorOf, type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
+import { limits } from '../limits.ts';
 import type { Spot } from './place.ts';
 
 export const innerOfValue = (value: Value): Inner =>
@@ -38,29 +39,30 @@ function innerAt(range: Range, i: number): Inner {
   }
 }
 
+/** The same array once more, safe from what the engine does to the first. */
+export const copied = (value: Inner | SimpleRangeValue): Inner | SimpleRangeValue =>
+  value instanceof SimpleRangeValue ? engineArray(value.data.map((row) => [...row])) : value;
+
 /** An array of the cell engine. */
-const engineArray = (data: Inner[][]): SimpleRangeValue =>
-  SimpleRangeValue.onlyValues(data as Parameters<typeof SimpleRangeValue.onlyValues>[0]);
+const engineArray = (data: Inner[][]): SimpleRangeValue => SimpleRangeValue.onlyValues(data);
 
-const wholeColumns = new WeakMap<Range, SimpleRangeValue>();
-
-/** Rows [from, to) of columns side by side as one range of the cell engine; rows beyond the sheet are blank. */
+/**
+ * Rows [from, to) of columns side by side as one range of the cell engine; rows beyond the sheet are blank. Made anew
+ * each time: the engine's operators write their results into an array that has no address.
+ */
 export function rangeInside(
   columns: readonly Range[],
   from = 0,
   to = Math.max(1, columns[0]!.rows),
-): SimpleRangeValue {
+): SimpleRangeValue | CellError {
   const [first] = columns;
-  const whole = columns.length === 1 && from === 0 && to === first!.rows;
-  const known = whole ? wholeColumns.get(first!) : undefined;
-  if (known) return known;
+  if ((to - from) * columns.length > limits.handedCells)
+    return errorOf(issue('#VALUE!', 'range-too-large', { details: { most: limits.handedCells } }));
   const blank = columns.map((): Inner => EmptyValue);
   const data: Inner[][] = [];
   for (let row = from; row < to; row++)
-    data.push(row < first!.rows ? columns.map((column) => innerAt(column, row)) : blank);
-  const range = engineArray(data);
-  if (whole) wholeColumns.set(first!, range);
-  return range;
+    data.push(row < first!.rows ? columns.map((column) => innerAt(column, row)) : [...blank]);
+  return engineArray(data);
 }
 
 /** A value of the cell engine as the functions take it. */

@@ -6,7 +6,7 @@ import { builtins } from '../builtins/index.ts';
 import { type BinaryTree, cellEngine, type Tree } from '../cell-engine/engine.ts';
 import { errorOf, type Inner } from '../cell-engine/values.ts';
 import { issueOf } from '../sentences.ts';
-import { argumentOf, innerOf, innerOfOutcome, rangeInside } from './convert.ts';
+import { argumentOf, copied, innerOf, innerOfOutcome, rangeInside } from './convert.ts';
 import type { Place, Spot } from './place.ts';
 import { wholeOf } from './whole.ts';
 
@@ -37,6 +37,20 @@ const lazy = (read: () => Inner | SimpleRangeValue): Tree => ({
 const reference = (read: () => Inner): Tree => {
   const held = { sheet: 0, col: 0, row: 0, read } as const;
   return { type: 'CELL_REFERENCE', reference: { sheet: undefined, toSimpleCellAddress: () => held } };
+};
+
+/** A range of cells. The engine takes an array of one cell for a computed value; a cell must stay a reference. */
+const range = (whole: () => Inner | SimpleRangeValue, isOne: () => boolean, one: () => Inner): Tree => {
+  const cell = reference(one);
+  return {
+    ...cell,
+    get type() {
+      return isOne() ? 'CELL_REFERENCE' : 'NUMBER';
+    },
+    get value() {
+      return whole();
+    },
+  } as Tree;
 };
 
 /** Names that LET gives, with the tree that stands for each. */
@@ -81,14 +95,23 @@ export function treeOf(bound: Bound, place: Place, locals: Locals = new Map()): 
         return innerOf(place.spot(bound.sheet, bound.column, row));
       });
     case 'column-of':
-      return lazy(() => rangeInside([place.source.column(bound.sheet, bound.column)]));
-    case 'cells-of':
-      return lazy(() => {
-        const from = bound.fromMoves ? bound.from + place.row : bound.from;
-        const to = bound.toMoves ? bound.to + place.row : bound.to;
-        const columns = bound.columns.map((column) => place.source.column(bound.sheet, column));
-        return rangeInside(columns, Math.min(from, to), Math.max(from, to) + 1);
-      });
+      return range(
+        () => rangeInside([place.source.column(bound.sheet, bound.column)]),
+        () => place.source.column(bound.sheet, bound.column).rows <= 1,
+        () => innerOf(place.spot(bound.sheet, bound.column, 0)),
+      );
+    case 'cells-of': {
+      const from = (): number => (bound.fromMoves ? bound.from + place.row : bound.from);
+      const to = (): number => (bound.toMoves ? bound.to + place.row : bound.to);
+      return range(
+        () => {
+          const columns = bound.columns.map((column) => place.source.column(bound.sheet, column));
+          return rangeInside(columns, Math.min(from(), to()), Math.max(from(), to()) + 1);
+        },
+        () => bound.columns.length === 1 && from() === to(),
+        () => innerOf(place.spot(bound.sheet, bound.columns[0]!, from())),
+      );
+    }
     case 'local':
       return locals.get(bound.name)!;
     case 'call':
@@ -101,6 +124,7 @@ function callTree(call: CallNode<Bound>, place: Place, locals: Locals): Tree {
   if (call.name === 'LET') return letTree(call, place, locals);
   if (call.name === 'ROW') return rowTree(call, place) ?? plainCall(call, of);
   const definition = registry.get(call.name);
+  // Built-ins of ours come first: some stand in for one of the engine's that needs cells with addresses.
   const builtin = builtins.get(call.name);
   if (!definition && !builtin) return plainCall(call, of);
   const args = call.args.map((arg) => (arg.type === 'empty' ? undefined : of(arg)));
@@ -131,7 +155,7 @@ function letTree(call: CallNode<Bound>, place: Place, locals: Locals): Tree {
           value = cellEngine().evaluate(tree);
           computedIn = place.evaluation;
         }
-        return value;
+        return copied(value);
       }),
     );
   }

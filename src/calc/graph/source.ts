@@ -1,6 +1,5 @@
 import { Kind, type Range, rangeOf, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Place, Spot } from '../cells/place.ts';
-import { rowByRow } from '../cells/row-by-row.ts';
 import type { Graph } from './graph.ts';
 
 export const nothing: Range = rangeOf(0, 1, []);
@@ -17,5 +16,5 @@ export function sourceOf(graph: Graph): Place {
     const range = column(sheet, id);
     return row < range.rows ? { kind: range.kinds[row] as Kind, value: valueAt(range, row) } : blank;
   };
-  return { source: { column, cell, rowByRow }, row: 0, evaluation: 0, spot };
+  return { source: { column, cell }, row: 0, evaluation: 0, spot };
 }

@@ -179,6 +179,9 @@ class Binder {
     const sheet = this.sheetOf(sheetName, from, span);
     if (!('sheet' in sheet)) return sheet;
     if (to.column >= sheet.sheet.columns.length) return this.beyond(sheet, to, span);
+    const size = (to.row - from.row + 1) * (to.column - from.column + 1);
+    if (size > limits.rangeCells)
+      return this.problem(span, issue('#REF!', 'range-too-large', { details: { most: limits.rangeCells } }));
     return {
       type: 'cells-of',
       sheet: sheet.sheet.id,
@@ -206,6 +209,11 @@ class Binder {
       );
     }
     if (node.name === 'LET') return this.letCall(node, locals);
+    const count = this.counted(node);
+    if (count !== undefined)
+      return typeof count === 'number'
+        ? { type: 'number', value: count, span: node.span }
+        : this.problem(node.span, count);
     if (node.name === 'OFFSET') {
       const target = offsetTarget(node);
       return isIssue(target) ? this.problem(node.span, target) : this.bind(target, locals);
@@ -213,6 +221,24 @@ class Binder {
     const wild = tooWild(node);
     if (wild) return this.problem(node.span, wild);
     return { ...node, args: node.args.map((arg) => this.bind(arg, locals)) };
+  }
+
+  /** COLUMN, COLUMNS and ROWS of what is written as an address: told by the formula alone. */
+  private counted({ name, args }: CallNode<Node>): number | Issue | undefined {
+    const [of] = args;
+    if (name === 'COLUMN') {
+      if (args.length === 0) return issue('#VALUE!', 'column-of-what', { function: name });
+      if (of!.type === 'cell') return of!.at.column + 1;
+      if (of!.type === 'cells') return of!.from.column + 1;
+      const sheet = of!.type === 'qualified' ? this.book.sheets.get(nameKey(of!.sheet)) : this.own;
+      const key = of!.type === 'name' || of!.type === 'qualified' ? nameKey(of!.name) : undefined;
+      const at = sheet?.sheet.columns.findIndex((c) => nameKey(c.name) === key) ?? -1;
+      return at < 0 ? undefined : at + 1;
+    }
+    if (of?.type !== 'cells' || args.length > 1) return undefined;
+    if (name === 'COLUMNS') return of.to.column - of.from.column + 1;
+    if (name === 'ROWS' && of.from.rowFixed === of.to.rowFixed) return of.to.row - of.from.row + 1;
+    return undefined;
   }
 
   /** LET(name, value, …, result): each name is known in the values after it and in the result. */

@@ -217,7 +217,7 @@ class Parser {
   private address(token: Token): Address {
     const at = addressFrom(token.text);
     if (!at || at.row >= limits.rows || at.column >= limits.columns)
-      return this.refuse(token, 'no-such-address', { received: token.text });
+      return this.refuse(token, 'no-such-address', { received: token.text, details: { rows: limits.rows } });
     return at;
   }
 

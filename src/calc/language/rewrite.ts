@@ -228,24 +228,25 @@ const ends = (first: number | undefined, last: number | undefined): Ends =>
 
 /** First and last place of a range after the change, or undefined when none of it is left. */
 function rangeAfter(from: number, to: number, moved: Moved, size: number): Ends {
-  let [low, high, count, last, mixed]: [number, number, number, number, boolean] = [
-    Infinity,
-    -1,
-    0,
-    -1,
-    false,
-  ];
+  const inside: number[] = [];
   for (let at = from; at <= Math.min(to, Math.max(size - 1, from)); at++) {
     const now = moved(at);
-    if (now === undefined) continue;
-    if (now < last) mixed = true;
+    if (now !== undefined) inside.push(now);
+  }
+  if (inside.length === 0) return undefined;
+  let low = inside[0]!;
+  let high = low;
+  for (const now of inside) {
     low = Math.min(low, now);
     high = Math.max(high, now);
-    last = now;
-    count++;
   }
-  if (count === 0) return undefined;
-  if (mixed && high - low + 1 !== count) return [from, to];
+  // Others among them now: the places were mixed, and the range stays where it is.
+  if (high - low + 1 > inside.length)
+    for (let at = 0; at < size; at++) {
+      if (at >= from && at <= to) continue;
+      const now = moved(at);
+      if (now !== undefined && now > low && now < high) return [from, to];
+    }
   // Beyond the last row nothing is mixed: the range keeps its reach there.
   if (to >= size && from < size) return [low, Math.max(high, moved(to) ?? high)];
   return [low, high];

@@ -7,17 +7,7 @@ export interface Source {
   column(sheet: string, column: string): Range;
   /** Value of one cell (a named cell, `$B$7`). */
   cell(sheet: string, column: string, row: number): Value;
-  /**
-   * Computes one call of a built-in function that has no column version, row by row in the cell engine: each argument is
-   * a range of `rows` values (one a row), a whole range, or a single value. Answers a range of `rows` values.
-   */
-  rowByRow(name: string, args: readonly RowArgument[], rows: number): Range;
 }
-
-export type RowArgument =
-  | { readonly is: 'each row'; readonly values: Range }
-  | { readonly is: 'whole'; readonly values: Range }
-  | { readonly is: 'single'; readonly value: Value };
 
 /** A column formula, compiled once. */
 export interface Plan {
