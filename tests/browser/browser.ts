@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import chromium from '@sparticuz/chromium';
@@ -6,9 +6,10 @@ import {
   type BrowserContext,
   type BrowserContextOptions,
   chromium as driver,
+  type Locator,
   type Page,
 } from 'playwright-core';
-import { preview } from 'vite';
+import { build, preview } from 'vite';
 
 /** A server for the built page on a free port of this machine. */
 export interface Served {
@@ -16,7 +17,21 @@ export interface Served {
   close(): Promise<void>;
 }
 
-/** Serves a built page (by default `dist/app`, built by the global set-up). */
+/** Builds the page into a folder of its own and serves it: a test never meets a page that somebody built before. */
+export async function buildAndServe(): Promise<Served> {
+  const outDir = await mkdtemp(join(tmpdir(), 'leverbook-built-'));
+  await build({ build: { outDir, emptyOutDir: true }, logLevel: 'error' });
+  const served = await serve(outDir);
+  return {
+    address: served.address,
+    close: async () => {
+      await served.close();
+      await rm(outDir, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Serves a page that is built already. */
 export async function serve(outDir = 'dist/app'): Promise<Served> {
   const server = await preview({
     configFile: false,
@@ -42,11 +57,15 @@ export interface Watched {
   close(): Promise<void>;
 }
 
-/** Starts Chromium with a fresh profile and opens the page. */
-export async function launch(address: string, options: BrowserContextOptions = {}): Promise<Watched> {
+/** Starts Chromium with a fresh profile, does what comes `first`, and opens the page. */
+export async function launch(
+  address: string,
+  options: BrowserContextOptions = {},
+  first?: (context: BrowserContext) => Promise<void>,
+): Promise<Watched> {
   const profile = await mkdtemp(join(tmpdir(), 'leverbook-browser-'));
   const context = await driver.launchPersistentContext(profile, {
-    executablePath: await chromium.executablePath(),
+    executablePath: await executable(),
     args: [
       '--headless',
       '--no-sandbox',
@@ -63,6 +82,7 @@ export async function launch(address: string, options: BrowserContextOptions = {
   const page = context.pages()[0] ?? (await context.newPage());
   const faults: string[] = [];
   watch(page, new URL(address).origin, faults);
+  await first?.(context);
   await page.goto(address);
   return {
     context,
@@ -73,6 +93,27 @@ export async function launch(address: string, options: BrowserContextOptions = {
       await rm(profile, { recursive: true, force: true });
     },
   };
+}
+
+/** The browser's path. Its package unpacks it on first use; two test files at once must not do that over each other. */
+async function executable(): Promise<string> {
+  const lock = join(tmpdir(), 'leverbook-unpacking');
+  for (let tries = 0; ; tries++) {
+    try {
+      await mkdir(lock);
+      break;
+    } catch (reason) {
+      // A lock that outlives a minute was left behind by a test that was ended.
+      if (tries > 600) await rm(lock, { recursive: true, force: true });
+      else if ((reason as NodeJS.ErrnoException).code !== 'EEXIST') throw reason;
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  }
+  try {
+    return await chromium.executablePath();
+  } finally {
+    await rm(lock, { recursive: true, force: true });
+  }
 }
 
 function watch(page: Page, origin: string, faults: string[]): void {
@@ -89,7 +130,31 @@ function watch(page: Page, origin: string, faults: string[]): void {
   );
 }
 
+/** As in a browser that lets no page write files: saving downloads, opening uploads. */
+export async function withoutFileAccess(context: BrowserContext): Promise<void> {
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(window, 'showSaveFilePicker');
+    Reflect.deleteProperty(window, 'showOpenFilePicker');
+  });
+}
+
 /** Waits until the first sheet shows its values. */
 export async function sheetShown(page: Page): Promise<void> {
   await page.locator('.sheet-grid td:not(.waiting):not(:empty)').first().waitFor();
+}
+
+/** A cell of the sheet on show by its row, from 1, and its column's heading. The window must be wide enough and the top rows in view. */
+export async function cellOf(page: Page, row: number, heading: string): Promise<Locator> {
+  const label = page
+    .locator('.sheet-grid .ht_clone_top thead th, .sheet-grid .ht_clone_top_inline_start_corner thead th')
+    .filter({ has: page.locator('.heading-label').getByText(heading, { exact: true }) })
+    .first();
+  const index = await label.getAttribute('aria-colindex');
+  const frozen = await page
+    .locator(`.sheet-grid .ht_clone_inline_start tbody td[aria-colindex="${index}"]`)
+    .count();
+  const part = frozen > 0 ? '.ht_clone_inline_start' : '.ht_master';
+  return page.locator(
+    `.sheet-grid ${part} tbody tr[aria-rowindex="${row + 1}"] td[aria-colindex="${index}"]`,
+  );
 }

@@ -50,6 +50,18 @@ const marks = StateField.define<DecorationSet>({
   provide: (field) => EditorView.decorations.from(field),
 });
 
+/**
+ * Typing over chosen text is done here, not by the browser: where it takes coloured words away, it keeps their look for
+ * what is typed by writing a style attribute, which the page's policy forbids.
+ */
+function typeOver(view: EditorView, event: KeyboardEvent): boolean {
+  if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey || event.isComposing)
+    return false;
+  if (view.state.selection.main.empty || /[([{"]/.test(event.key)) return false;
+  view.dispatch(view.state.replaceSelection(event.key), { userEvent: 'input.type' });
+  return true;
+}
+
 function decorate(check: FormulaCheck | null): DecorationSet {
   if (!check) return Decoration.none;
   const tokens = check.tokens
@@ -83,9 +95,14 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
         tooltips({ position: 'fixed' }),
         placeholder('a value, or = and a formula'),
         EditorView.lineWrapping,
-        EditorView.contentAttributes.of({ 'aria-label': label, autocapitalize: 'off', autocorrect: 'off' }),
+        EditorView.contentAttributes.of({
+          'aria-label': label,
+          autocapitalize: 'off',
+          autocorrect: 'off',
+        }),
         editorTheme,
         keymap.of([
+          { any: typeOver },
           { key: 'Tab', run: (v) => completionStatus(v.state) === 'active' && acceptCompletion(v) },
           {
             key: 'Enter',
