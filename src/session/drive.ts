@@ -4,6 +4,8 @@ export interface SettleOptions {
   /** Milliseconds of work before others get a turn. */
   readonly slice?: number;
   readonly onProgress?: (progress: Progress) => void;
+  /** Called before every step, however short. */
+  readonly onStep?: (progress: Progress) => void;
   readonly signal?: AbortSignal;
 }
 
@@ -15,10 +17,11 @@ export function finish(work: Generator<Progress, void>, onProgress?: (progress: 
 /** Runs in slices with the event loop in between; answers false when the signal ended it. */
 export async function settle(
   work: Generator<Progress, void>,
-  { slice = 25, onProgress, signal }: SettleOptions = {},
+  { slice = 25, onProgress, onStep, signal }: SettleOptions = {},
 ): Promise<boolean> {
   let until = performance.now() + slice;
   for (let step = work.next(); !step.done; step = work.next()) {
+    onStep?.(step.value);
     if (performance.now() < until) continue;
     onProgress?.(step.value);
     await turn();

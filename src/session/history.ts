@@ -38,4 +38,12 @@ export class History {
     to.push({ words: entry.words, edit: inverse });
     return entry;
   }
+
+  /** Notes a step that was done again while a book was rebuilt, so that it can be taken back as before. */
+  replay(kind: 'command' | 'undo' | 'redo', words: string, inverse: Edit): void {
+    if (kind === 'command') return this.note(words, inverse);
+    const [from, to] = kind === 'undo' ? [this.done, this.undone] : [this.undone, this.done];
+    from.pop();
+    to.push({ words, edit: inverse });
+  }
 }

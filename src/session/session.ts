@@ -36,6 +36,10 @@ export interface SessionOptions {
   readonly locale?: Locale;
   /** What can be undone already, for a book that is taken up again. */
   readonly history?: History;
+  /** Tell every formula before it is computed, so that a watcher knows which one never came back. */
+  readonly careful?: boolean;
+  /** Formulas that took too long and are left out until they are changed. */
+  readonly stopped?: readonly Place[];
 }
 
 /** What happened to the book, for whoever keeps a journal. */
@@ -60,12 +64,15 @@ export class Session {
   private readonly history: History;
   private version = 1;
   private running: Generator<Progress, readonly Fresh[]> | undefined;
+  /** What `running` does next, when nobody was told yet. */
+  private next: Progress | undefined;
 
   private constructor(book: LiveBook, options: SessionOptions) {
     this.book = book;
     this.machine = options.locale ?? plainLocale;
     this.history = options.history ?? new History();
-    this.calculation = createCalculation(book);
+    this.calculation = createCalculation(book, { careful: options.careful ?? false });
+    for (const place of options.stopped ?? []) this.calculation.stop(place);
     this.start(this.calculation.all());
   }
 
@@ -151,7 +158,7 @@ export class Session {
     });
   }
   /** Writes a prepared import, as one step that undo takes back; values stay stale until `settle`. */
-  bringIn({ edit, words }: Prepared): Done {
+  bringIn({ edit, words }: Pick<Prepared, 'edit' | 'words'>): Done {
     return this.attempt(() => {
       this.history.note(words, this.change(edit, { kind: 'command', words }));
       return undefined;
@@ -166,6 +173,12 @@ export class Session {
   /** Brings the values up to date, step by step; ending it early keeps what is done. */
   *recalculate(): Generator<Progress, void> {
     for (let running = this.running; running; running = this.running) {
+      const { next } = this;
+      this.next = undefined;
+      if (next) {
+        yield next;
+        if (this.running !== running) continue;
+      }
       const { done, value } = running.next();
       if (done) this.ended();
       else yield value;
@@ -260,11 +273,14 @@ export class Session {
   /** The first step is done at once: from then on the calculation knows what changed. */
   private start(work: Generator<Progress, readonly Fresh[]>): void {
     this.running = work;
-    if (work.next().done) this.ended();
+    const { done, value } = work.next();
+    if (done) this.ended();
+    else this.next = value;
   }
 
   private ended(): void {
     this.running = undefined;
+    this.next = undefined;
     this.version++;
   }
 
