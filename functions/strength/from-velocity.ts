@@ -5,6 +5,7 @@ import { definition, practice, secondary } from '../core/source.ts';
 import { columnRange } from '../core/value.ts';
 import { pairsOf } from '../statistics/columns.ts';
 import { allEqual, lineThrough } from '../statistics/line.ts';
+import { loadCaution } from '../tables/sources.ts';
 
 /** STRENGTH.FROM.VELOCITY(loads, velocities, [threshold=0.30]): one-repetition maximum, kg. @throws nothing; fewer than 2 distinct loads #N/A, a line that does not fall #NUM!. */
 export default defineFunction({
@@ -39,7 +40,8 @@ export default defineFunction({
     definition('least squares, velocity on load'),
   ],
   cautions: [
-    'The line is drawn beyond the data: the lighter the heaviest set, the further the guess. Near-maximal loads: safety pins or spotters and a qualified coach.',
+    'The line is drawn beyond the data: the lighter the heaviest set, the further the guess.',
+    loadCaution,
   ],
   notes: [
     'Velocity is fitted on load. Fitting load on velocity gives another answer, unless all points lie on the line.',

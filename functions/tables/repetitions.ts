@@ -1,4 +1,5 @@
 import { type Constant, constant, definition, practice, type Source, secondary } from '../core/source.ts';
+import { loadCaution } from './sources.ts';
 
 /** One equation between a set and the one-repetition maximum; n = repetitions + repetitions in reserve. */
 interface Equation {
@@ -130,5 +131,6 @@ export function repetitionsFor(method: Method, ratio: number): number {
 
 export const repetitionCautions: readonly string[] = [
   'The equations were fitted to sets of about 2 to 10 repetitions to failure. Above 10 repetitions they part from each other and from lifters: take the answer as a rough guess.',
-  'An estimate of a group is not your maximum: lifters differ by 5 % and more. Near-maximal loads: safety pins or spotters and a qualified coach.',
+  'An equation of a group is not one lifter: the seven differ by several per cent on one set.',
+  loadCaution,
 ];

@@ -3,7 +3,6 @@ import { numbersIn } from '../core/invoke.ts';
 import { issue } from '../core/issue.ts';
 import { range } from '../core/parameter.ts';
 import { practice } from '../core/source.ts';
-import type { Range } from '../core/value.ts';
 
 const least = (because: string) => ({ together: 'rows', cells: { min: 0, because } }) as const;
 
@@ -34,15 +33,20 @@ export default defineFunction({
   typical: [3, 8, 65],
   directions: { sets: 1, reps: 1, load: 1 },
   compute: (sets, reps, load) => {
-    const columns = [sets, reps, load].map(numbersByPlace);
+    const [s, r, l] = [numbersIn(sets), numbersIn(reps), numbersIn(load)];
     let sum = 0;
     let rows = 0;
-    for (const [place, value] of columns[0]!) {
-      const r = columns[1]!.get(place);
-      const l = columns[2]!.get(place);
-      if (r === undefined || l === undefined) continue;
-      sum += value * r * l;
-      rows++;
+    // Each knows the places of its numbers in order: walk to the places that all three have.
+    for (let i = 0, j = 0, k = 0; i < s.at.length && j < r.at.length && k < l.at.length; ) {
+      const place = Math.max(s.at[i]!, r.at[j]!, l.at[k]!);
+      if (s.at[i] === place && r.at[j] === place && l.at[k] === place) {
+        sum += s.values[i++]! * r.values[j++]! * l.values[k++]!;
+        rows++;
+      } else {
+        while (i < s.at.length && s.at[i]! < place) i++;
+        while (j < r.at.length && r.at[j]! < place) j++;
+        while (k < l.at.length && l.at[k]! < place) k++;
+      }
     }
     if (rows > 0) return sum;
     return issue('#N/A', 'too-few', {
@@ -52,8 +56,3 @@ export default defineFunction({
     });
   },
 });
-
-function numbersByPlace(range: Range): ReadonlyMap<number, number> {
-  const { values, at } = numbersIn(range);
-  return new Map(Array.from(at, (place, i) => [place, values[i]!]));
-}

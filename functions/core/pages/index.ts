@@ -1,0 +1,8 @@
+import { knownLimits } from './known-limits.ts';
+import type { Page } from './page.ts';
+import { whereSourcesDiffer } from './where-sources-differ.ts';
+
+export type { Page, Section, Table } from './page.ts';
+
+/** The pages about the numbers, for the app and for `docs/`. */
+export const pages: readonly Page[] = [whereSourcesDiffer, knownLimits];
