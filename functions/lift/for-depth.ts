@@ -40,18 +40,19 @@ function liftFor(
     before = lift;
   }
   const there = at(highest);
+  const short = highest < maxLift;
   return issue('#N/A', 'lift-not-enough', {
     parameter: 'depth',
     received: depth,
     unit: 'deg',
     details: {
       highest,
-      limit: highest < maxLift ? 'the foot allows no more' : '"max_lift"',
+      limit: short ? 'the foot allows no more' : '"max_lift"',
       at: Number.isNaN(there)
         ? 'no posture holds'
         : `the deepest position is ${Number(there.toFixed(2))} deg`,
-      easier: 'less depth',
     },
+    remedy: `${short ? 'Check "foot"' : 'Raise "max_lift"'}, or ask for less depth.`,
   });
 }
 

@@ -36,16 +36,17 @@ function liftFor(
   const least = reached(highest) ? halve(reached, 0, highest, 1e-9) : Number.NaN;
   if (at(least) <= lean) return least;
   const there = at(highest);
+  const short = highest < maxLift;
   return issue('#N/A', 'lift-not-enough', {
     parameter: 'lean',
     received: lean,
     unit: 'deg',
     details: {
       highest,
-      limit: highest < maxLift ? 'the foot and the shank allow no more' : '"max_lift"',
+      limit: short ? 'the foot and the shank allow no more' : '"max_lift"',
       at: Number.isNaN(there) ? 'no posture is balanced' : `the lean is ${Number(there.toFixed(2))} deg`,
-      easier: 'more lean',
     },
+    remedy: `${short ? 'Check "foot" and "ankle"' : 'Raise "max_lift"'}, or ask for more lean.`,
   });
 }
 

@@ -36,10 +36,10 @@ export default defineFunction({
     }
     if (best < Number.POSITIVE_INFINITY) return best;
     return values.length === 0
-      ? issue('#N/A', 'too-little-data', {
+      ? issue('#N/A', 'too-few', {
           parameter: 'range',
-          received: 'no number',
           expected: 'at least one height',
+          details: { have: 'no number' },
         })
       : issue('#N/A', 'no-lift-on-hand', {
           parameter: 'lift',

@@ -135,7 +135,8 @@ function hipFailureTurnedOut(
     overBefore = overHere;
     overHere = overNext;
   }
-  return Number.NEGATIVE_INFINITY;
+  const peak = overHere >= overBefore ? highest(over, to, before) : to;
+  return over(peak) > 0 ? crossing(over, peak, before) : Number.NEGATIVE_INFINITY;
 }
 
 /** Halves between a depth that fails and one above it that holds. */

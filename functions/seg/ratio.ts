@@ -12,7 +12,10 @@ export default defineFunction({
   searchWords: ['proportion', 'long femur', 'leverage'],
   parameters: [
     number('a', 'cm', 'length above the line', { bounds: { above: 0, because } }),
-    number('b', 'cm', 'length below the line', { bounds: { min: 0, because }, divisor: true }),
+    number('b', 'cm', 'length below the line', {
+      bounds: { min: 0, because: 'No length is negative.' },
+      divisor: true,
+    }),
   ],
   result: { is: 'number', unit: '', about: 'a / b' },
   rule: 'a / b',

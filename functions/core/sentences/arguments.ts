@@ -7,7 +7,7 @@ export const argumentSentences: Sentences = {
   'wrong-kind': (i) =>
     `${of(i)} got ${got(i)}; it accepts ${i.expected}.${remedyOr(i, 'Change the cell or the word.')}`,
   'many-cells': (i) =>
-    `${of(i)} got ${i.received} cells at once; it accepts ${i.expected}, one value. Refer to one cell, or to this row’s value.`,
+    `${of(i)} got ${i.received} cells at once; it accepts one value: ${i.expected}. Refer to one cell, or to this row’s value.`,
   'out-of-bounds': (i) =>
     `${of(i)} got ${got(i)}${where(i)}; it accepts ${i.expected}${unitOf(i)}.${i.remedy ? ` ${i.remedy}` : ''} Check the value and its unit.`,
   'not-whole': (i) => `${of(i)} got ${got(i)}; it accepts ${i.expected}.${remedyOr(i, 'Round it.')}`,
@@ -21,8 +21,6 @@ export const argumentSentences: Sentences = {
     `${of(i)} has ${i.received} cells, "${i.details?.other}" has ${i.details?.length}; they belong together row by row. Choose columns of one sheet.`,
   'wrong-cell': (i) =>
     `${of(i)} holds ${got(i)}${where(i)}; it accepts ${i.expected} and blanks. Correct that cell or clear it.`,
-  'too-little-data': (i) =>
-    `${of(i)} has too little data: ${got(i)}; it needs ${i.expected}.${remedyOr(i, 'Add rows, or widen the range.')}`,
   'no-spread': (i) =>
     `${of(i)} has no spread: all its values are equal, and nothing can be divided by it.${remedyOr(i, 'Add values that differ.')}`,
   'not-finite': (i) =>

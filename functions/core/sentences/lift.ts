@@ -7,7 +7,7 @@ export const liftSentences: Sentences = {
   'equivalent-out-of-bounds': (i) =>
     `${of(i)} got ${got(i)}; on the flat the same lean takes ${i.details?.what} of ${fig(i, 'value')}${i.details?.unit}; it accepts ${i.expected}${i.details?.unit}. Choose a smaller lift, or compare with LIFT.CHANGE.`,
   'lift-not-enough': (i) =>
-    `${i.function} does not reach a "${i.parameter}" of ${got(i)} with a lift up to ${fig(i, 'highest')} cm (${i.details?.limit}); at that lift ${i.details?.at}. Raise "max_lift", or ask for ${i.details?.easier}.`,
+    `${i.function} does not reach a "${i.parameter}" of ${got(i)} with a lift up to ${fig(i, 'highest')} cm (${i.details?.limit}); at that lift ${i.details?.at}. ${i.remedy}`,
   'no-lift-on-hand': (i) =>
     `${of(i)} got ${got(i)}, and the highest of the heights on hand is ${i.details?.highest}; it accepts at most that. Add a higher one to "range", or ask for less.`,
 };

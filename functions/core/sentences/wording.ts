@@ -10,7 +10,8 @@ export const of = (i: Issue): string =>
 export function got(i: Issue): string {
   if (i.received === undefined) return 'nothing';
   if (typeof i.received === 'boolean') return i.received ? 'TRUE' : 'FALSE';
-  return typeof i.received === 'string' ? `"${i.received}"` : `${i.received}${unitOf(i)}`;
+  if (typeof i.received === 'string') return `"${i.received}"`;
+  return Number.isFinite(i.received) ? `${i.received}${unitOf(i)}` : 'no finite number';
 }
 
 /** Where in a range it stood, if it did: ` in its row 3`. */
