@@ -1,4 +1,5 @@
 import type { Edit } from '../book/edit.ts';
+import { editSize } from '../book/size.ts';
 
 /** A command that was done: its words, and the edit that takes it back or does it again. */
 export interface Entry {
@@ -6,13 +7,15 @@ export interface Entry {
   readonly edit: Edit;
 }
 
-/** Steps that can be undone; the oldest go when there are more. */
+/** Steps and bytes that are kept for undo; the oldest go when there is more. The last step always stays. */
 const DEEPEST = 1_000;
+const LARGEST = 256 * 1024 * 1024;
 
 /** What can be undone and redone. Something new done after an undo makes the undone unreachable. */
 export class History {
   private done: Entry[] = [];
   private undone: Entry[] = [];
+  private bytes = 0;
 
   get undo(): string | null {
     return this.done.at(-1)?.words ?? null;
@@ -23,9 +26,12 @@ export class History {
 
   /** Notes what was done, with the edit that takes it back. */
   note(words: string, inverse: Edit): void {
-    this.done.push({ words, edit: inverse });
-    if (this.done.length > DEEPEST) this.done.shift();
+    for (const { edit } of this.undone) this.bytes -= editSize(edit);
     this.undone = [];
+    this.done.push({ words, edit: inverse });
+    this.bytes += editSize(inverse);
+    while (this.done.length > 1 && (this.done.length > DEEPEST || this.bytes > LARGEST))
+      this.bytes -= editSize(this.done.shift()!.edit);
   }
 
   /** Takes the last step off one side and puts its opposite on the other; `apply` answers the inverse edit. */
@@ -36,14 +42,7 @@ export class History {
     const inverse = apply(entry.edit);
     from.pop();
     to.push({ words: entry.words, edit: inverse });
+    this.bytes += editSize(inverse) - editSize(entry.edit);
     return entry;
-  }
-
-  /** Notes a step that was done again while a book was rebuilt, so that it can be taken back as before. */
-  replay(kind: 'command' | 'undo' | 'redo', words: string, inverse: Edit): void {
-    if (kind === 'command') return this.note(words, inverse);
-    const [from, to] = kind === 'undo' ? [this.done, this.undone] : [this.undone, this.done];
-    from.pop();
-    to.push({ words, edit: inverse });
   }
 }

@@ -1,4 +1,3 @@
-import type { Matrix, Value } from '../../functions/core/value.ts';
 import { applyEdit } from '../book/apply.ts';
 import { createBook, type LiveBook } from '../book/book.ts';
 import type { Change, Edit } from '../book/edit.ts';
@@ -7,29 +6,17 @@ import { writeBook } from '../book/file-write.ts';
 import type { Book } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
 import { Refusal } from '../book/refusal.ts';
-import type { Calculation, FormulaCheck, Fresh, Place, Progress } from '../calc/api.ts';
+import type { Calculation, Fresh, Place, Progress } from '../calc/api.ts';
 import { createCalculation, isFunctionName } from '../calc/index.ts';
 import { type Locale, plainLocale } from '../units/locale.ts';
-import type { CellInfo, Done, Doubt, Figure, Outline, Tile } from './api.ts';
+import type { Done } from './api.ts';
 import { type Incoming, type Prepared, preparing } from './bring-in.ts';
 import { type Command, commands } from './commands/index.ts';
-import { type CsvOptions, csvOf } from './csv.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
-import { type FigureOptions, figureOf, figureOptions } from './figure.ts';
 import { History } from './history.ts';
-import { type RowRecord, recordsOf } from './records.ts';
+import { Questions } from './questions.ts';
 import { localeOf } from './settings.ts';
-import {
-  cellInfoOf,
-  doubtCount,
-  doubtsOf,
-  namesOutline,
-  type Preview,
-  previewOf,
-  sheetOutline,
-  tileOf,
-  type Viewed,
-} from './views.ts';
+import type { Viewed } from './views.ts';
 
 export interface SessionOptions {
   /** How this machine writes numbers and dates, where the book does not say. */
@@ -55,19 +42,19 @@ export interface Recorded {
  * `execute`, `undo` and `redo` bring all values up to date before they answer; `apply`, `applyUndo` and `applyRedo`
  * change the book at once and leave the values to `settle`, which works in slices and can be ended at any time.
  */
-export class Session {
+export class Session extends Questions {
   /** Called after every change, before it is answered. */
   onRecord: ((recorded: Recorded) => void) | undefined;
   private readonly book: LiveBook;
-  private readonly calculation: Calculation;
+  protected override readonly calculation: Calculation;
   private readonly machine: Locale;
-  private readonly history: History;
-  private version = 1;
+  protected override readonly history: History;
   private running: Generator<Progress, readonly Fresh[]> | undefined;
   /** What `running` does next, when nobody was told yet. */
   private next: Progress | undefined;
 
   private constructor(book: LiveBook, options: SessionOptions) {
+    super();
     this.book = book;
     this.machine = options.locale ?? plainLocale;
     this.history = options.history ?? new History();
@@ -190,59 +177,7 @@ export class Session {
     return settle(this.recalculate(), options);
   }
 
-  outline(): Outline {
-    const viewed = this.viewed();
-    return {
-      title: this.book.title,
-      version: this.version,
-      sheets: this.book.sheets.map(sheetOutline),
-      names: namesOutline(viewed),
-      undo: this.history.undo,
-      redo: this.history.redo,
-      doubts: doubtCount(viewed),
-    };
-  }
-  /** Rows [row, row + rows) of columns [column, column + columns) as the grid shows them. @throws Refusal */
-  tile(sheet: string, row: number, rows: number, column: number, columns: number): Tile {
-    return tileOf(this.viewed(), this.version, { sheet, row, rows, column, columns });
-  }
-  /** @throws Refusal */
-  cellInfo(place: Required<Place>): CellInfo {
-    return cellInfoOf(this.viewed(), place);
-  }
-  check(formula: string, place: Place): FormulaCheck {
-    return this.calculation.check(formula, place);
-  }
-  /** What a formula would give there; nothing is changed. */
-  evaluate(formula: string, place?: Place): Value | Matrix {
-    return this.calculation.evaluate(formula, place);
-  }
-  /** What a formula would give there, as its column would show it. */
-  preview(formula: string, place: Place): Preview {
-    return previewOf(this.viewed(), formula, place);
-  }
-  /** One sentence for an error value. */
-  sentence(issue: Parameters<Calculation['sentence']>[0]): string {
-    return this.calculation.sentence(issue);
-  }
-  /** Every row of a sheet, values by column name. @throws Refusal */
-  records(sheet: string): Generator<RowRecord> {
-    return recordsOf(this.viewed(), sheet);
-  }
-  doubts(): readonly Doubt[] {
-    return doubtsOf(this.viewed());
-  }
-
-  /** The lifter of a row at depth, flat and lifted. @throws Refusal */
-  figure(sheet: string, row: number, options: FigureOptions = {}): Figure {
-    return figureOf(this.viewed(), sheet, row, figureOptions.parse(options));
-  }
-  /** A sheet as CSV that comes back equal. @throws Refusal */
-  toCsv(sheet: string, options: CsvOptions = {}): string {
-    return csvOf(this.viewed(), sheet, options);
-  }
-
-  private viewed(): Viewed {
+  protected override viewed(): Viewed {
     return { book: this.book, calculation: this.calculation, locale: localeOf(this.book, this.machine) };
   }
 

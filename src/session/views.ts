@@ -37,17 +37,18 @@ export function namesOutline({ book, calculation, locale }: Viewed): Outline['na
     });
 }
 
-/** A block of a sheet as the grid shows it; the part of it that exists. */
+/**
+ * A block of a sheet as the grid shows it; the part of it that exists. With `picked` its rows are those, one by one, and
+ * `row` counts in them.
+ */
 export function tileOf(
   viewed: Viewed,
   version: number,
   block: { sheet: string; row: number; rows: number; column: number; columns: number },
+  picked?: ArrayLike<number>,
 ): Tile {
   const sheet = sheetOf(viewed.book, block.sheet);
-  const row = Math.max(0, Math.min(block.row, sheet.rows));
-  const rows = Math.max(0, Math.min(block.rows, sheet.rows - row));
-  const column = Math.max(0, Math.min(block.column, sheet.columns.length));
-  const columns = Math.max(0, Math.min(block.columns, sheet.columns.length - column));
+  const { row, rows, column, columns } = within(block, picked?.length ?? sheet.rows, sheet.columns.length);
   if (rows * columns > LARGEST_TILE)
     refuse(
       `A tile has at most ${LARGEST_TILE} cells; ${rows} × ${columns} were asked for. Ask for smaller ones.`,
@@ -63,7 +64,7 @@ export function tileOf(
     const range = viewed.calculation.column(sheet.id, of.id);
     const write = writer(of, viewed.locale);
     for (let r = 0; r < rows; r++) {
-      const at = row + r;
+      const at = picked?.[row + r] ?? row + r;
       const named = names.size > 0 && names.has(`${at} ${of.id}`);
       texts[r * columns + c] =
         cells.kinds[at] === CellKind.held ? cells.held.get(at)!.held : write(range, at);
@@ -71,6 +72,22 @@ export function tileOf(
     }
   }
   return { sheet: sheet.id, version, row, rows, column, columns, texts, marks };
+}
+
+/** The part of a block that lies in a table of so many rows and columns. */
+function within(
+  block: { row: number; rows: number; column: number; columns: number },
+  rows: number,
+  columns: number,
+): { row: number; rows: number; column: number; columns: number } {
+  const row = Math.max(0, Math.min(block.row, rows));
+  const column = Math.max(0, Math.min(block.column, columns));
+  return {
+    row,
+    rows: Math.max(0, Math.min(block.rows, rows - row)),
+    column,
+    columns: Math.max(0, Math.min(block.columns, columns - column)),
+  };
 }
 
 export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {

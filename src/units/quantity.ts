@@ -129,13 +129,14 @@ export function editText(
   locale: Pick<Locale, 'decimal'>,
 ): string {
   const shown = fromBase(value, unit);
+  // A number that was typed with up to 15 figures is exactly what 15 figures give; longer ones need up to 17.
   let text = String(shown);
-  for (let figures = 1; figures < 17; figures++) {
-    const shorter = String(Number(shown.toPrecision(figures)));
-    if (toBase(Number(shorter), unit) === value) {
-      text = shorter;
+  if (unit && unit.per !== unit.of)
+    for (const figures of [15, 16]) {
+      const shorter = Number(shown.toPrecision(figures));
+      if (toBase(shorter, unit) !== value) continue;
+      text = String(shorter);
       break;
     }
-  }
   return locale.decimal === ',' ? text.replace('.', ',') : text;
 }

@@ -62,11 +62,27 @@ export const changeColumn = defineCommand({
     ].filter(Boolean);
     return {
       edit: together(edits),
-      words: renamed ? `Rename column ${before.name} to ${after.name}` : `Change column ${before.label}`,
+      words: renamed
+        ? `Rename column ${before.name} to ${after.name}`
+        : wordsFor(before, Object.keys(change)),
       ...(notes.length ? { note: notes.join(' ') } : {}),
     };
   },
 });
+
+/** A change of one part is called by it. */
+function wordsFor({ label }: Column, parts: readonly string[]): string {
+  const only = parts.length === 1 ? parts[0] : undefined;
+  const called: Readonly<Record<string, string>> = {
+    width: `Set the width of ${label}`,
+    hidden: `Hide or show ${label}`,
+    unit: `Change the unit of ${label}`,
+    note: `Change the note of ${label}`,
+    format: `Change the number format of ${label}`,
+    formula: `Change the formula of ${label}`,
+  };
+  return (only && called[only]) || `Change column ${label}`;
+}
 
 /** The column with the change; a unit that belongs to the old dimension goes with it. */
 function fittingUnit(before: Column, change: Readonly<Record<string, unknown>>): Column {

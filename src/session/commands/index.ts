@@ -19,6 +19,7 @@ import { removeName } from './remove-name.ts';
 import { removeRows } from './remove-rows.ts';
 import { removeSheet } from './remove-sheet.ts';
 import { renameName } from './rename-name.ts';
+import { replaceText } from './replace-text.ts';
 import { setCells } from './set-cells.ts';
 import { setFormula } from './set-formula.ts';
 import { setPart } from './set-part.ts';
@@ -29,6 +30,7 @@ const records = [
   setCells,
   clearCells,
   fill,
+  replaceText,
   setFormula,
   releaseCells,
   addRows,

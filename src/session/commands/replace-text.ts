@@ -1,0 +1,46 @@
+import { sheetOf } from '../../book/book.ts';
+import { type Cell, CellKind } from '../../book/cells.ts';
+import type { Edit } from '../../book/edit.ts';
+import { refuse } from '../../book/refusal.ts';
+import { z } from '../../book/zod.ts';
+import { matcher } from '../find.ts';
+import { readTyped, typedText } from '../typed.ts';
+import { defineCommand } from './define.ts';
+import { columnId, columnsById, plural, sheetId, together } from './shared.ts';
+
+/** Replaces a text in what was typed or imported, and in formulas of single cells; results of column formulas stay. */
+export const replaceText = defineCommand({
+  id: 'replace-text',
+  schema: z.strictObject({
+    sheet: sheetId,
+    columns: z.array(columnId).optional(),
+    find: z.string().min(1).max(1_000),
+    put: z.string().max(1_000),
+    matchCase: z.boolean().optional(),
+    whole: z.boolean().optional(),
+  }),
+  plan(state, { sheet: id, columns, find, put, matchCase = false, whole = false }) {
+    const sheet = sheetOf(state.book, id);
+    const matches = matcher({ text: find, matchCase, whole });
+    const pattern = new RegExp(find.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'), matchCase ? 'gu' : 'giu');
+    const edits: Edit[] = [];
+    let count = 0;
+    for (const column of columns ? columnsById(sheet, columns) : sheet.columns) {
+      const cells = sheet.cells.get(column.id)!;
+      for (let row = 0; row < sheet.rows; row++) {
+        if (cells.kinds[row] === CellKind.blank) continue;
+        const text = typedText(cells.get(row), column, state.locale);
+        if (!matches(text)) continue;
+        const cell: Cell = readTyped(whole ? put : text.replace(pattern, () => put), column, state.locale);
+        edits.push({ do: 'put-cells', sheet: id, row, columns: [column.id], cells: [[cell]] });
+        count++;
+      }
+    }
+    if (count === 0) refuse(`"${find}" stands in no cell here that could be changed.`);
+    return {
+      edit: together(edits),
+      words: `Replace ${find} in ${plural(count, 'cell')}`,
+      note: `Replaced in ${plural(count, 'cell')}.`,
+    };
+  },
+});

@@ -1,0 +1,98 @@
+import type { Issue } from '../../functions/core/issue.ts';
+import type { Matrix, Value } from '../../functions/core/value.ts';
+import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
+import type { CellInfo, Doubt, Figure, Outline, Tile } from './api.ts';
+import { type ColumnSummary, summaryOf } from './column-summary.ts';
+import { type CsvOptions, csvOf } from './csv.ts';
+import { type FigureOptions, figureOf, figureOptions } from './figure.ts';
+import { finding, type Search, searchSchema } from './find.ts';
+import type { History } from './history.ts';
+import { type RowRecord, recordsOf } from './records.ts';
+import { type RowView, rowsInView, rowView } from './row-view.ts';
+import {
+  cellInfoOf,
+  doubtCount,
+  doubtsOf,
+  namesOutline,
+  type Preview,
+  previewOf,
+  sheetOutline,
+  tileOf,
+  type Viewed,
+} from './views.ts';
+
+/** Everything that can be asked of an open book. Nothing here changes it; what comes back is plain data. */
+export abstract class Questions {
+  protected version = 1;
+  protected abstract readonly history: History;
+  protected abstract readonly calculation: Calculation;
+  protected abstract viewed(): Viewed;
+
+  outline(): Outline {
+    const viewed = this.viewed();
+    return {
+      title: viewed.book.title,
+      version: this.version,
+      sheets: viewed.book.sheets.map(sheetOutline),
+      names: namesOutline(viewed),
+      undo: this.history.undo,
+      redo: this.history.redo,
+      doubts: doubtCount(viewed),
+    };
+  }
+  /** Rows [row, row + rows) of columns [column, column + columns) as the grid shows them. @throws Refusal */
+  tile(sheet: string, row: number, rows: number, column: number, columns: number): Tile {
+    return tileOf(this.viewed(), this.version, { sheet, row, rows, column, columns });
+  }
+  /** The rows that a view shows, in its order. @throws Refusal */
+  rowsInView(sheet: string, view: RowView): Int32Array {
+    return rowsInView(this.viewed(), sheet, rowView.parse(view));
+  }
+  /** A tile of rows picked one by one: what a view shows. @throws Refusal */
+  tileOfRows(sheet: string, rows: ArrayLike<number>, column: number, columns: number): Tile {
+    return tileOf(this.viewed(), this.version, { sheet, row: 0, rows: rows.length, column, columns }, rows);
+  }
+  /** n, mean, SD, least and most of a column, over the rows given. @throws Refusal */
+  summary(sheet: string, column: string, rows?: ArrayLike<number>): ColumnSummary {
+    return summaryOf(this.viewed(), sheet, column, rows);
+  }
+  /** Finds cells by what they show, step by step. @throws Refusal */
+  finding(search: Search): ReturnType<typeof finding> {
+    return finding(this.viewed(), searchSchema.parse(search));
+  }
+  /** @throws Refusal */
+  cellInfo(place: Required<Place>): CellInfo {
+    return cellInfoOf(this.viewed(), place);
+  }
+  check(formula: string, place: Place): FormulaCheck {
+    return this.calculation.check(formula, place);
+  }
+  /** What a formula would give there; nothing is changed. */
+  evaluate(formula: string, place?: Place): Value | Matrix {
+    return this.calculation.evaluate(formula, place);
+  }
+  /** What a formula would give there, as its column would show it. */
+  preview(formula: string, place: Place): Preview {
+    return previewOf(this.viewed(), formula, place);
+  }
+  /** One sentence for an error value. */
+  sentence(issue: Issue): string {
+    return this.calculation.sentence(issue);
+  }
+  /** Every row of a sheet, values by column name. @throws Refusal */
+  records(sheet: string): Generator<RowRecord> {
+    return recordsOf(this.viewed(), sheet);
+  }
+  doubts(): readonly Doubt[] {
+    return doubtsOf(this.viewed());
+  }
+
+  /** The lifter of a row at depth, flat and lifted. @throws Refusal */
+  figure(sheet: string, row: number, options: FigureOptions = {}): Figure {
+    return figureOf(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** A sheet as CSV that comes back equal. @throws Refusal */
+  toCsv(sheet: string, options: CsvOptions = {}): string {
+    return csvOf(this.viewed(), sheet, options);
+  }
+}
