@@ -175,17 +175,21 @@ function rowsOf(ranges: readonly (readonly [number, number])[]): Int32Array {
   return Int32Array.from(rows);
 }
 
-/** Puts what stands in single rows over the column's formula back, and tells the readers. */
+/** Puts what stands in single rows over the column's formula back, and tells the readers of all other rows. */
 function settle(state: State, column: ColumnNode, from: number, to: number): void {
-  const { kinds } = column.cells;
-  if (!column.cells.blank)
+  const { cells, own, values } = column;
+  let told = from;
+  if (!cells.blank)
     for (let row = from; row < to; row++) {
-      if (kinds[row] === 0) continue;
-      const own = column.own.get(row);
-      if (own) overlay(own);
-      else column.values!.take(column.cells, row, row + 1);
+      if (cells.kinds[row] === 0) continue;
+      const cell = own.get(row);
+      if (cell) overlay(cell);
+      else values!.take(cells, row, row + 1);
+      // A formula may read a single cell of its own column: that one has not changed.
+      state.touch(column, told, row);
+      told = row + 1;
     }
-  state.touch(column, from, to);
+  state.touch(column, told, to);
 }
 
 function hungIssue(state: State, node: Computed): Issue | undefined {

@@ -58,7 +58,9 @@ function followStructure(state: State): void {
     dropSpills(state, node);
     graph.columns.delete(key);
   }
-  for (const node of graph.columns.values()) retryBlocked(state, node.sheet);
+  // Columns may lie in another order now: array results are laid out anew.
+  for (const node of graph.columns.values()) dropSpills(state, node);
+  for (const cell of state.blocked) cell.dirty = true;
 }
 
 function followFormula(state: State, node: ColumnNode): void {

@@ -179,21 +179,31 @@ export class Graph {
     column.dirty.addAll();
   }
 
+  /** A way around the circle by names; the same whatever came first. */
+  private pathOf(circle: readonly Step[], book: Book): string {
+    const byName = new Map<Step, string>();
+    for (const step of circle) if (!(step instanceof Hub)) byName.set(step, nameOf(step, book));
+    const members = [...byName.keys()].sort((a, b) => (byName.get(a)! < byName.get(b)! ? -1 : 1));
+    const hubs = circle.filter((step) => step instanceof Hub);
+    const names = pathAround([...members, ...hubs], (step) => this.readBy(step)).flatMap(
+      (step) => byName.get(step) ?? [],
+    );
+    if (names[0] !== names.at(-1)) names.push(names[0]!);
+    const shown = names.length > 12 ? [...names.slice(0, 11), '…', names.at(-1)] : names;
+    return shown.join(' → ');
+  }
+
   private markCircles(circles: readonly (readonly Step[])[], book: Book): readonly Computed[] {
     const found = new Map<Computed, Issue>();
     for (const circle of circles) {
-      const names = pathAround(circle, (step) => this.readBy(step))
-        .filter((step): step is Computed => !(step instanceof Hub))
-        .map((step) => nameOf(step, book));
-      if (names[0] !== names.at(-1)) names.push(names[0]!);
-      const found1 = issue('#CYCLE!', 'cycle', { details: { path: names.join(' → ') } });
-      for (const step of circle) if (!(step instanceof Hub)) found.set(step, found1);
+      const cycle = issue('#CYCLE!', 'cycle', { details: { path: this.pathOf(circle, book) } });
+      for (const step of circle) if (!(step instanceof Hub)) found.set(step, cycle);
     }
     const changed: Computed[] = [];
     for (const node of this.order) {
-      const cycle = found.get(node);
-      if (cycle?.details?.path !== node.cycle?.details?.path) changed.push(node);
-      node.cycle = cycle;
+      const now = found.get(node);
+      if (now?.details?.path !== node.cycle?.details?.path) changed.push(node);
+      node.cycle = now;
     }
     return changed;
   }

@@ -9,6 +9,7 @@ export function clearSpill(state: State, origin: CellNode): void {
   if (!origin.spill) return;
   origin.spill = undefined;
   state.unlinked = true;
+  for (const waiting of state.blocked) if (waiting.column.sheet === origin.column.sheet) waiting.dirty = true;
   for (const column of state.graph.columns.values()) {
     if (column.sheet !== origin.column.sheet) continue;
     for (const [row, by] of [...column.covered]) {
@@ -26,13 +27,18 @@ export function spill(state: State, origin: CellNode, result: Range): Issue | un
   const { rows, columns } = result;
   const same = origin.spill && origin.spill.rows === rows && origin.spill.columns === columns;
   const targets = targetsOf(state, origin, columns);
-  const obstacle = obstacleOf(origin, targets, rows, columns);
+  const weaker = new Set<CellNode>();
+  const obstacle = obstacleOf(state, origin, targets, rows, columns, weaker);
   if (obstacle) {
     clearSpill(state, origin);
     state.blocked.add(origin);
     return obstacle;
   }
   state.blocked.delete(origin);
+  for (const other of weaker) {
+    clearSpill(state, other);
+    other.dirty = true;
+  }
   if (!same) clearSpill(state, origin);
   targets.forEach((column, c) => {
     const values = column.writable();
@@ -62,11 +68,21 @@ function targetsOf(state: State, origin: CellNode, columns: number): readonly Co
   return sheet.columns.slice(first, first + columns).map((c) => state.graph.column(sheet.id, c.id)!);
 }
 
+/** Of two array results that want the same cell, the one that begins further left, then further up, gets it. */
+function comesFirst(state: State, a: CellNode, b: CellNode): boolean {
+  if (a.column === b.column) return a.row < b.row;
+  const sheet = state.book.sheets.find((s) => s.id === a.column.sheet)!;
+  return sheet.columns.indexOf(a.column.column) < sheet.columns.indexOf(b.column.column);
+}
+
+/** What is in the way; array results that have to give way are gathered in `weaker`. */
 function obstacleOf(
+  state: State,
   origin: CellNode,
   targets: readonly ColumnNode[],
   rows: number,
   columns: number,
+  weaker: Set<CellNode>,
 ): Issue | undefined {
   const details = { rows, columns };
   if (targets.length < columns || origin.row + rows > origin.column.cells.length)
@@ -76,8 +92,13 @@ function obstacleOf(
       if (r === 0 && c === 0) continue;
       const row = origin.row + r;
       const other = column.covered.get(row);
-      if (column.formula === undefined && column.cells.kinds[row] === 0 && (!other || other === origin))
-        continue;
+      if (column.formula === undefined && column.cells.kinds[row] === 0) {
+        if (!other || other === origin) continue;
+        if (comesFirst(state, origin, other)) {
+          weaker.add(other);
+          continue;
+        }
+      }
       return issue('#SPILL!', 'spill-blocked', {
         received: `row ${row + 1} of ${column.column.name}`,
         details,
