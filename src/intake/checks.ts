@@ -49,24 +49,25 @@ export function* doubtfulRows(
 const MOST_COMPARED = 200_000;
 
 /** Rows of the file that are the same as an earlier one. */
-export function repeatedRows(
+export function* repeatedRows(
   filled: readonly Filled[],
   rows: number,
   lineOf: (row: number) => number,
-): Note[] {
+): Generator<Progress, Note[]> {
   if (rows > MOST_COMPARED || filled.length < 2) return [];
   const blocks = filled.map((f) => f.cells);
   const seen = new Map<number, number>();
+  const hashes = yield* rowHashes(blocks, rows);
   let count = 0;
   let first = -1;
-  rowHashes(blocks, rows).forEach((hash, row) => {
-    const earlier = seen.get(hash);
-    if (earlier === undefined) seen.set(hash, row);
+  for (let row = 0; row < rows; row++) {
+    const earlier = seen.get(hashes[row]!);
+    if (earlier === undefined) seen.set(hashes[row]!, row);
     else if (sameRow(blocks, earlier, blocks, row)) {
       count++;
       if (first < 0) first = row;
     }
-  });
+  }
   return count === 0 ? [] : [note('duplicate-rows', { count, line: lineOf(first) })];
 }
 

@@ -1,5 +1,5 @@
 import chardet from 'chardet';
-import type { Encoding, Finding } from './api.ts';
+import type { Encoding, Finding, Progress } from './api.ts';
 import { IntakeRefusal, note } from './sentences.ts';
 
 export interface EncodingFinding {
@@ -13,12 +13,14 @@ const besides = (encoding: Encoding): readonly Encoding[] => others.filter((othe
 
 /** Bytes looked at for zeros and control characters. */
 const HEAD = 64 * 1024;
+/** Bytes read between two moments at which the work can be cancelled. */
+const STEP = 1024 * 1024;
 
 /**
  * Finds the encoding of a text file from all of its bytes.
  * @throws IntakeRefusal when the bytes are no text
  */
-export function findEncoding(bytes: Uint8Array, name: string): EncodingFinding {
+export function* findingEncoding(bytes: Uint8Array, name: string): Generator<Progress, EncodingFinding> {
   const marked = byteOrderMarkOf(bytes);
   if (marked)
     return {
@@ -39,7 +41,7 @@ export function findEncoding(bytes: Uint8Array, name: string): EncodingFinding {
     };
   }
   refuseJunk(bytes, name);
-  return { encoding: narrowOf(bytes), byteOrderMark: false };
+  return { encoding: yield* narrowOf(bytes), byteOrderMark: false };
 }
 
 function byteOrderMarkOf(b: Uint8Array): Encoding | null {
@@ -87,12 +89,17 @@ export interface Utf8Count {
 }
 
 /** Counts UTF-8 sequences and bytes that are none (RFC 3629). */
-export function countUtf8(bytes: Uint8Array): Utf8Count {
+export function* countingUtf8(bytes: Uint8Array): Generator<Progress, Utf8Count> {
   let beyond = 0;
   let sequences = 0;
   let bad = 0;
   const n = bytes.length;
+  let pause = STEP;
   for (let i = 0; i < n; ) {
+    if (i >= pause) {
+      yield { done: i, total: n, about: 'finding the encoding' };
+      pause += STEP;
+    }
     const first = bytes[i]!;
     if (first < 0x80) {
       i++;
@@ -126,8 +133,8 @@ export function countUtf8(bytes: Uint8Array): Utf8Count {
 }
 
 /** One byte a letter, or UTF-8. */
-function narrowOf(bytes: Uint8Array): Finding<Encoding> {
-  const { beyond, sequences, bad } = countUtf8(bytes);
+function* narrowOf(bytes: Uint8Array): Generator<Progress, Finding<Encoding>> {
+  const { beyond, sequences, bad } = yield* countingUtf8(bytes);
   if (beyond === 0) return { value: 'utf-8', certainty: 'sure', because: note('only-ascii') };
   if (bad === 0)
     return {

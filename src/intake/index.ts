@@ -24,7 +24,7 @@ export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions =
   finish(takingIn(bytes, target, options));
 
 export type * from './api.ts';
-export { hashOf, hashOfSoon } from './hash.ts';
+export { hashOfSoon } from './hash.ts';
 export { recipeFits } from './map.ts';
 export type { CellChange, Mode } from './plan.ts';
 export { type Recipe, readRecipe, recipeJson } from './recipe.ts';

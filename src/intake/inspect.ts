@@ -1,12 +1,12 @@
 import type { Choices, Encoding, Finding, Findings, IntakeOptions, Progress, Shape } from './api.ts';
-import { decodePieces, findEncoding, isEncoding } from './decode.ts';
+import { decodePieces, type EncodingFinding, findingEncoding, isEncoding } from './decode.ts';
 import { findDialect } from './dialect.ts';
-import { hashOf } from './hash.ts';
+import { hashing } from './hash.ts';
 import { kindOfFile } from './kind-of-file.ts';
 import { findFooter, findLayout, type LayoutFindings } from './layout.ts';
-import { type Dialect, parseText } from './parse.ts';
+import { type Dialect, parseText, parsingText } from './parse.ts';
 import { IntakeRefusal, note } from './sentences.ts';
-import { findShape, lookAtColumns, tableNotes, tableOf, withColumns } from './table.ts';
+import { findShape, lookingAtColumns, tableNotes, tableOf, withColumns } from './table.ts';
 
 /** A file with everything that was found out about it, ready to be placed. */
 export interface Inspected {
@@ -20,7 +20,8 @@ export interface Inspected {
 const LARGEST = 512 * 1024 * 1024;
 /** Files up to this are looked at whole before anything is placed; of longer ones the beginning and the end. */
 const WHOLE = 4 * 1024 * 1024;
-const HEAD = 1024 * 1024;
+/** Part of the beginning; its findings hold for the rest unless the rest says otherwise. */
+export const HEAD = 512 * 1024;
 const TAIL = 64 * 1024;
 /** Records in which the table must begin. */
 const HEAD_ROWS = 100;
@@ -38,14 +39,17 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
   if (bytes.length > largest) throw new IntakeRefusal('too-large', { name, size: bytes.length, largest });
   if (kindOfFile(bytes, name) === 'workbook') throw new IntakeRefusal('workbook-unopened', { name });
   yield { done: 0, total: bytes.length, about: 'looking at the file' };
-  const { encoding, byteOrderMark } = chosenEncoding(bytes, name, choices);
+  const { encoding, byteOrderMark } = yield* chosenEncoding(bytes, name, choices);
   // Columns made from names in the rows are known only when all rows were seen.
   const partial = bytes.length > WHOLE && choices.shape?.to !== 'wide';
   const head = [...decodePieces(partial ? bytes.subarray(0, HEAD) : bytes, encoding.value)].join('');
   if (head.trim() === '') throw new IntakeRefusal('blank-file', { name });
   const dialect = findDialect(head, choices);
+  const rows = yield* parsingText(
+    partial ? wholeLines(head, dialect.dialect.newline) : head,
+    dialect.dialect,
+  );
   yield { done: 0, total: bytes.length, about: 'looking at the file' };
-  const rows = parseText(partial ? wholeLines(head, dialect.dialect.newline) : head, dialect.dialect);
   const layout = findLayout(rows.slice(0, HEAD_ROWS), choices, dialect.saidInFirstLine);
   const width = layout.headings.length;
   const end = partial ? tailRows(bytes, encoding.value, dialect.dialect) : rows.slice(layout.skip);
@@ -54,13 +58,15 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
     .slice(layout.skip, partial ? rows.length : rows.length - footer.value)
     .filter((row) => !isBlankRow(row));
   if (body.length === 0) throw new IntakeRefusal('only-headings', { name, columns: width });
+  yield { done: 0, total: bytes.length, about: 'looking at the columns' };
   const shape = findShape(layout.headings, choices);
   const table = tableOf(body, layout, shape.value, name);
-  const looked = lookAtColumns(table, dialect.delimiter.value, choices);
+  const looked = yield* lookingAtColumns(table, dialect.delimiter.value, choices);
+  const hash = options.hash ?? (yield* hashing(bytes));
   const findings: Findings = {
     name,
     size: bytes.length,
-    hash: options.hash ?? hashOf(bytes),
+    hash,
     encoding,
     byteOrderMark,
     delimiter: dialect.delimiter,
@@ -85,12 +91,12 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
   return { findings, dialect: dialect.dialect, layout, shape: withColumns(shape.value, table.headings) };
 }
 
-function chosenEncoding(
+function* chosenEncoding(
   bytes: Uint8Array,
   name: string,
   choices: Choices,
-): { encoding: Finding<Encoding>; byteOrderMark: boolean } {
-  const found = findEncoding(bytes, name);
+): Generator<Progress, EncodingFinding> {
+  const found = yield* findingEncoding(bytes, name);
   if (choices.encoding === undefined) return found;
   if (!isEncoding(choices.encoding))
     throw new IntakeRefusal('unknown-encoding', {
@@ -113,7 +119,7 @@ function wholeLines(text: string, newline: string): string {
   return end < 0 ? text : text.slice(0, end + 1);
 }
 
-function tailRows(bytes: Uint8Array, encoding: Encoding, dialect: Dialect): string[][] {
+function tailRows(bytes: Uint8Array, encoding: Encoding, dialect: Dialect): (readonly string[])[] {
   // An even start keeps the halves of UTF-16 together.
   const from = Math.max(0, bytes.length - TAIL) & ~1;
   const text = [...decodePieces(bytes.subarray(from), encoding)].join('');

@@ -19,6 +19,11 @@ export const isProtected = (text: string): boolean => text.charCodeAt(0) === 39 
 /** The text without that apostrophe. */
 export const bare = (text: string): string => (isProtected(text) ? text.slice(1) : text);
 
+/** The first cells of an array: without a copy where little is left over, so that a long file is not held twice. */
+function fitted<A extends Uint8Array | Float64Array>(array: A, length: number): A {
+  return (array.length - length <= length / 8 ? array.subarray(0, length) : array.slice(0, length)) as A;
+}
+
 /** One column of the sheet while it is filled from the file, row by row. */
 export abstract class Lane {
   length = 0;
@@ -74,8 +79,8 @@ export abstract class Lane {
     const { length, held } = this;
     return {
       length,
-      kinds: this.kinds.length === length ? this.kinds : this.kinds.slice(0, length),
-      numbers: this.numbers.length === length ? this.numbers : this.numbers.slice(0, length),
+      kinds: fitted(this.kinds, length),
+      numbers: fitted(this.numbers, length),
       texts: this.textList(),
       formulas: new Map(),
       held,

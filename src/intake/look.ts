@@ -12,8 +12,8 @@ const noWords = new Set(yesNoPairs.flatMap(([, no]) => no));
 export class Tally<K> {
   readonly counts = new Map<K, number>();
   readonly examples = new Map<K, string>();
-  add(key: K, example: string): void {
-    this.counts.set(key, (this.counts.get(key) ?? 0) + 1);
+  add(key: K, example: string, times: number): void {
+    this.counts.set(key, (this.counts.get(key) ?? 0) + times);
     if (!this.examples.has(key)) this.examples.set(key, example);
   }
   of(...keys: readonly K[]): number {
@@ -51,62 +51,67 @@ export class ColumnLook {
   readonly examples: string[] = [];
   readonly distinct = new Set<string>();
 
-  see(cell: string): void {
+  /** Counts a cell that stands so many times in the column. */
+  see(cell: string, times = 1): void {
     const text = cell.trim();
     if (text === '') {
-      this.blank++;
+      this.blank += times;
       return;
     }
     const key = text.toLowerCase();
     if (missing.has(key)) {
-      this.missing.add(text, text);
+      this.missing.add(text, text, times);
       return;
     }
-    this.filled++;
+    this.filled += times;
     if (this.examples.length < EXAMPLES && !this.examples.includes(text)) this.examples.push(text);
     if (this.distinct.size < MOST_DISTINCT) this.distinct.add(key);
-    if (yesWords.has(key)) this.yes++;
-    if (noWords.has(key)) this.no++;
+    if (yesWords.has(key)) this.yes += times;
+    if (noWords.has(key)) this.no += times;
     if (yesWords.has(key) || noWords.has(key)) this.yesNoSeen.add(key);
     const use = markUse(text);
     if (use !== 'none') {
-      this.seeNumber(text, use);
+      this.seeNumber(text, use, times);
       return;
     }
     const date = readDateForms(text);
-    if (date) this.seeDate(text, date);
+    if (date) this.seeDate(text, date, times);
     const duration = durationUse(text);
     if (duration)
-      this.durations.add(duration.form === 'two parts' ? (duration.proves ?? 'open') : duration.form, text);
+      this.durations.add(
+        duration.form === 'two parts' ? (duration.proves ?? 'open') : duration.form,
+        text,
+        times,
+      );
     const own = date ? null : readUnitCell(text);
-    if (own?.word === '%') this.perCent.add('%', text);
-    else if (own) this.units.add(own.word, text);
+    if (own?.word === '%') this.perCent.add('%', text, times);
+    else if (own) this.units.add(own.word, text, times);
     // A number inside decides the decimal mark, too.
     if (own && own.number !== '') {
       const inner = markUse(own.number);
-      if (inner !== 'none') this.numberInside.add(inner, own.number);
+      if (inner !== 'none') this.numberInside.add(inner, own.number, times);
     }
   }
 
   /** Marks of numbers that stand before a unit. */
   readonly numberInside = new Tally<Exclude<MarkUse, 'none'>>();
 
-  private seeNumber(text: string, use: Exclude<MarkUse, 'none'>): void {
-    this.numbers.add(use, text);
+  private seeNumber(text: string, use: Exclude<MarkUse, 'none'>, times: number): void {
+    this.numbers.add(use, text, times);
     if (text.length > this.longest) this.longest = text.length;
     if (/^0\d+$/.test(text)) {
-      this.leadingZeros++;
+      this.leadingZeros += times;
       this.leadingZeroExample ||= text;
     }
-    if (/^(19|20)\d{6}$/.test(text) && readDateForms(text, true)) this.compactDates++;
+    if (/^(19|20)\d{6}$/.test(text) && readDateForms(text, true)) this.compactDates += times;
   }
 
-  private seeDate(text: string, reading: DateReading): void {
+  private seeDate(text: string, reading: DateReading, times: number): void {
     const { form, dmy, mdy, zone } = reading;
-    if (zone) this.dates.add('zone', text);
-    if (form === 'ymd' || form === 'named') this.dates.add('self', text);
-    else if (Number.isNaN(mdy)) this.dates.add('dmy', text);
-    else if (Number.isNaN(dmy)) this.dates.add('mdy', text);
-    else this.dates.add(form === 'dotted' ? 'dotted' : 'open', text);
+    if (zone) this.dates.add('zone', text, times);
+    if (form === 'ymd' || form === 'named') this.dates.add('self', text, times);
+    else if (Number.isNaN(mdy)) this.dates.add('dmy', text, times);
+    else if (Number.isNaN(dmy)) this.dates.add('mdy', text, times);
+    else this.dates.add(form === 'dotted' ? 'dotted' : 'open', text, times);
   }
 }

@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import type { Delimiter, Quote } from './api.ts';
+import type { Delimiter, Progress, Quote } from './api.ts';
 
 export interface Dialect {
   readonly delimiter: Delimiter;
@@ -257,13 +257,27 @@ function linesOf(row: readonly string[], newline: string): number {
 
 const chomp = (text: string): string => (text.endsWith('\r') ? text.slice(0, -1) : text);
 
-function* piecesOf(text: string, size = 1 << 17): Generator<string> {
-  for (let from = 0; from < text.length; from += size) yield text.slice(from, from + size);
+const PIECE = 1 << 17;
+
+function* piecesOf(text: string): Generator<string> {
+  for (let from = 0; from < text.length; from += PIECE) yield text.slice(from, from + PIECE);
 }
 
-/** All rows of a text at once; for the first and last lines of a file. */
-export function parseText(text: string, dialect: Dialect): string[][] {
-  const rows: string[][] = [];
-  for (const batch of parseRows(piecesOf(text), dialect)) rows.push(...batch.rows.map((row) => [...row]));
+/** All rows of a text; for the first and last lines of a file. */
+export function* parsingText(text: string, dialect: Dialect): Generator<Progress, (readonly string[])[]> {
+  const rows: (readonly string[])[] = [];
+  let done = 0;
+  for (const batch of parseRows(piecesOf(text), dialect)) {
+    for (const row of batch.rows) rows.push(row);
+    done += PIECE;
+    yield { done: Math.min(done, text.length), total: text.length, about: 'looking at the file' };
+  }
+  return rows;
+}
+
+/** The same at once. */
+export function parseText(text: string, dialect: Dialect): (readonly string[])[] {
+  const rows: (readonly string[])[] = [];
+  for (const batch of parseRows(piecesOf(text), dialect)) for (const row of batch.rows) rows.push(row);
   return rows;
 }

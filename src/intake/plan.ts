@@ -1,7 +1,7 @@
 import { type Cell, type CellBlock, CellKind, Cells } from '../book/cells.ts';
 import type { Edit } from '../book/edit.ts';
 import type { Column, Sheet } from '../book/model.ts';
-import type { HeldRow } from './api.ts';
+import type { HeldRow, Progress } from './api.ts';
 import { listed } from './map.ts';
 import { cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
 import { IntakeRefusal, type Note, note } from './sentences.ts';
@@ -47,9 +47,11 @@ export interface PlanInput {
 }
 
 const MOST_CHANGES = 500;
+/** Rows between two moments at which the work can be cancelled. */
+const STEP = 20_000;
 
 /** The edits that bring the rows into the sheet. */
-export function planRows(input: PlanInput): Plan {
+export function* planning(input: PlanInput): Generator<Progress, Plan> {
   const { sheet, mode } = input;
   const before: Edit[] = input.newColumns.map((column, i) => ({
     do: 'add-column',
@@ -67,7 +69,7 @@ export function planRows(input: PlanInput): Plan {
     };
   }
   if (mode === 'append' || (input.sheet.rows === 0 && input.key.length === 0)) {
-    const fresh = sheet.rows === 0 ? null : unseenRows(input);
+    const fresh = sheet.rows === 0 ? null : yield* unseenRows(input);
     const added = fresh ? fresh.length : input.rows;
     return {
       ...empty,
@@ -76,7 +78,7 @@ export function planRows(input: PlanInput): Plan {
       unchanged: input.rows - added,
     };
   }
-  const plan = updateRows(input);
+  const plan = yield* updateRows(input);
   return { ...plan, edits: [...before, ...plan.edits] };
 }
 
@@ -107,27 +109,41 @@ function standing(input: PlanInput): CellBlock[] {
 }
 
 /** Rows that do not stand in the sheet yet. A row that the file has twice and the sheet once is new once. */
-function unseenRows(input: PlanInput): number[] {
+function* unseenRows(input: PlanInput): Generator<Progress, number[]> {
   const there = standing(input);
   const coming = input.filled.map((f) => f.cells);
+  const total = input.sheet.rows + input.rows;
   const byHash = new Map<number, number[]>();
-  rowHashes(there, input.sheet.rows).forEach((hash, row) => {
-    const rows = byHash.get(hash);
+  const old = yield* rowHashes(there, input.sheet.rows);
+  // From the last to the first, so that the first of equal rows is at the end of its list and is taken off without moving any.
+  for (let row = old.length - 1; row >= 0; row--) {
+    const rows = byHash.get(old[row]!);
     if (rows) rows.push(row);
-    else byHash.set(hash, [row]);
-  });
+    else byHash.set(old[row]!, [row]);
+    if (row % STEP === 0) yield { done: old.length - row, total, about: 'comparing rows' };
+  }
   const fresh: number[] = [];
-  rowHashes(coming, input.rows).forEach((hash, row) => {
-    const rows = byHash.get(hash);
-    const at = rows?.findIndex((other) => sameRow(coming, row, there, other)) ?? -1;
-    if (at < 0) fresh.push(row);
-    else rows!.splice(at, 1);
-  });
+  const hashes = yield* rowHashes(coming, input.rows);
+  for (let row = 0; row < hashes.length; row++) {
+    if (!takeSame(byHash.get(hashes[row]!), (other) => sameRow(coming, row, there, other))) fresh.push(row);
+    if (row % STEP === 0) yield { done: old.length + row, total, about: 'comparing rows' };
+  }
   return fresh;
 }
 
+/** Takes a row that is the same out of the list; false when there is none. */
+function takeSame(rows: number[] | undefined, same: (row: number) => boolean): boolean {
+  if (!rows) return false;
+  for (let at = rows.length - 1; at >= 0; at--)
+    if (same(rows[at]!)) {
+      rows.splice(at, 1);
+      return true;
+    }
+  return false;
+}
+
 /** Rows are recognised by key: known ones get the file's filled cells, others are added. */
-function updateRows(input: PlanInput): Plan {
+function* updateRows(input: PlanInput): Generator<Progress, Plan> {
   const { sheet, filled } = input;
   const keys = input.key.map((name) => {
     const at = filled.findIndex(({ column }) => column.name.toLowerCase() === name.toLowerCase());
@@ -140,6 +156,7 @@ function updateRows(input: PlanInput): Plan {
     keys.map((k) => cellKey(blocks[k]!, row)).join('\u0000');
   const rowOf = new Map<string, number>();
   for (let row = 0; row < sheet.rows; row++) {
+    if (row % STEP === 0) yield { done: row, total: sheet.rows, about: 'comparing rows' };
     const key = keyOf(there, row);
     if (!rowOf.has(key)) rowOf.set(key, row);
   }
@@ -151,6 +168,7 @@ function updateRows(input: PlanInput): Plan {
   const seen = new Set<string>();
   let unchanged = 0;
   for (let row = 0; row < input.rows; row++) {
+    if (row % STEP === 0) yield { done: row, total: input.rows, about: 'comparing rows' };
     const key = keyOf(coming, row);
     if (keys.some((k) => coming[k]!.kinds[row] === CellKind.blank)) {
       out.push({ line: input.lineOf(row), reason: note('key-missing', { key: input.key.join(' + ') }) });

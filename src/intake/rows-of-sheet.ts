@@ -1,5 +1,9 @@
 import { type CellBlock, CellKind } from '../book/cells.ts';
 import { isoFromSerial } from '../units/date.ts';
+import type { Progress } from './api.ts';
+
+/** Rows between two moments at which the work can be cancelled. */
+const STEP = 100_000;
 
 const scratch = new DataView(new ArrayBuffer(8));
 
@@ -39,12 +43,13 @@ function cellBits(block: CellBlock, row: number, memory: Map<string, number>): n
 }
 
 /** A number for each row that equal rows share; rows with unequal cells hardly do. */
-export function rowHashes(blocks: readonly CellBlock[], rows: number): Float64Array {
+export function* rowHashes(blocks: readonly CellBlock[], rows: number): Generator<Progress, Float64Array> {
   const low = new Uint32Array(rows).fill(0x811c9dc5);
   const high = new Uint32Array(rows).fill(0x9747b28c);
   for (const block of blocks) {
     const memory = new Map<string, number>();
     for (let row = 0; row < rows; row++) {
+      if (row % STEP === 0) yield { done: row, total: rows, about: 'comparing rows' };
       const bits = cellBits(block, row, memory);
       low[row] = Math.imul(low[row]! ^ bits, 0x01000193);
       high[row] = Math.imul((high[row]! << 5) ^ (high[row]! >>> 27) ^ bits, 0x85ebca6b);

@@ -1,4 +1,4 @@
-import type { Choices, ColumnFinding, Finding, Shape } from './api.ts';
+import type { Choices, ColumnFinding, Finding, Progress, Shape } from './api.ts';
 import { findColumn, habitsOf } from './columns.ts';
 import type { LayoutFindings } from './layout.ts';
 import { ColumnLook } from './look.ts';
@@ -62,12 +62,25 @@ export interface Looked {
 }
 
 /** Looks at every cell and says what each column holds. */
-export function lookAtColumns(table: Table, delimiter: string, choices: Choices): Looked {
+export function* lookingAtColumns(
+  table: Table,
+  delimiter: string,
+  choices: Choices,
+): Generator<Progress, Looked> {
   const { rows, headings, units } = table;
-  const looks = headings.map(() => new ColumnLook());
-  for (const row of rows) {
-    if (row.length > looks.length) continue;
-    for (let i = 0; i < looks.length; i++) looks[i]!.see(row[i] ?? '');
+  const looks: ColumnLook[] = [];
+  const fitting = rows.filter((row) => row.length <= headings.length);
+  for (let i = 0; i < headings.length; i++) {
+    const look = new ColumnLook();
+    // Most columns hold few different texts: each is looked at once.
+    const counts = new Map<string, number>();
+    for (const row of fitting) {
+      const cell = row[i] ?? '';
+      counts.set(cell, (counts.get(cell) ?? 0) + 1);
+    }
+    for (const [cell, count] of counts) look.see(cell, count);
+    looks.push(look);
+    yield { done: i, total: headings.length, about: 'looking at the columns' };
   }
   const habits = habitsOf(looks, choices, delimiter);
   const columns = looks.map((look, i) =>

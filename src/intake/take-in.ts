@@ -6,13 +6,13 @@ import type { Findings, HeldRow, IntakeOptions, Progress, Provenance, Report, Ta
 import { differingTotals, doubtfulRows, repeatedRows } from './checks.ts';
 import { boundsFor, type Chosen, chooseColumns, newSheet } from './choose.ts';
 import { decodePieces } from './decode.ts';
-import { type Inspected, inspecting } from './inspect.ts';
+import { HEAD, type Inspected, inspecting } from './inspect.ts';
 import { DateLane } from './lanes.ts';
 import { recipeFits } from './map.ts';
 import { parseRows } from './parse.ts';
 import { guessWho, settleWho, type Who } from './people.ts';
 import { columnNotes, Placing } from './place.ts';
-import { type CellChange, type Mode, planRows } from './plan.ts';
+import { type CellChange, type Mode, planning } from './plan.ts';
 import { type Recipe, recipeJson } from './recipe.ts';
 import { reportOf } from './report.ts';
 import type { WhoReport } from './who.ts';
@@ -84,7 +84,7 @@ export function* takingIn(
   const doubtful = yield* doubtfulRows(filled, placing.rows, options.plausibility, lineOf);
   yield { done: bytes.length, total: bytes.length, about: 'comparing rows' };
   const mode = options.mode ?? recipe?.mode ?? 'append';
-  const plan = planRows({
+  const plan = yield* planning({
     sheet,
     newColumns: chosen.newColumns,
     filled,
@@ -94,10 +94,11 @@ export function* takingIn(
     lineOf,
     rawOf: (lines) => rawLines(bytes, inspected, lines),
   });
+  const repeated = yield* repeatedRows(filled, placing.rows, lineOf);
   const report = reportOf(placing, plan, chosen, findings, notes, [
     ...differingTotals(placing),
     ...(settled?.notes ?? []),
-    ...repeatedRows(filled, placing.rows, lineOf),
+    ...repeated,
     ...doubtful.notes,
   ]);
   const made = recipe ?? recipeOf(sheet, chosen, findings, mode, options.key, settled ? who : null);
@@ -190,7 +191,7 @@ const sheetEdits = ({ id, name, label, purpose }: Sheet, { book }: Target): Edit
 
 /** Rows to make room for: all of a short file, an estimate of a long one. */
 const expectedRows = (f: Findings): number =>
-  f.partial ? Math.ceil((f.rows / (1024 * 1024)) * f.size * 1.05) : f.rows;
+  f.partial ? Math.ceil((f.rows / HEAD) * f.size * 1.05) : f.rows;
 
 function recipeOf(
   sheet: Sheet,
