@@ -45,4 +45,13 @@ export class History {
     this.bytes += editSize(inverse) - editSize(entry.edit);
     return entry;
   }
+
+  /** Notes a step that was done again while a book was rebuilt, so that it can be taken back as before. */
+  replay(kind: 'command' | 'undo' | 'redo', words: string, inverse: Edit): void {
+    if (kind === 'command') return this.note(words, inverse);
+    const [from, to] = kind === 'undo' ? [this.done, this.undone] : [this.undone, this.done];
+    const entry = from.pop();
+    to.push({ words, edit: inverse });
+    this.bytes += editSize(inverse) - (entry ? editSize(entry.edit) : 0);
+  }
 }

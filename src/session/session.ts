@@ -27,6 +27,8 @@ export interface SessionOptions {
   readonly careful?: boolean;
   /** Formulas that took too long and are left out until they are changed. */
   readonly stopped?: readonly Place[];
+  /** Outlines count on from here. */
+  readonly version?: number;
 }
 
 /** What happened to the book, for whoever keeps a journal. */
@@ -57,6 +59,7 @@ export class Session extends Questions {
     super();
     this.book = book;
     this.machine = options.locale ?? plainLocale;
+    this.version = options.version ?? 1;
     this.history = options.history ?? new History();
     this.calculation = createCalculation(book, { careful: options.careful ?? false });
     for (const place of options.stopped ?? []) this.calculation.stop(place);

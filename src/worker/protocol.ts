@@ -2,12 +2,22 @@ import type { FunctionHelp } from '../../functions/core/describe.ts';
 import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, Tile } from '../session/api.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { Preview } from '../session/views.ts';
+import type { Comparison, Difference } from '../store/compare.ts';
+import type { ShelfBook } from '../store/shelf.ts';
+import type { NamedVersion } from '../store/versions.ts';
 
-export type { Preview };
+export type { Comparison, Difference, NamedVersion, Preview, ShelfBook };
 
 /** What came of opening a book. */
 export type Opened =
-  | { readonly ok: true; readonly outline: Outline; readonly notes: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly outline: Outline;
+      /** What was recovered and what was lost, a sentence each. */
+      readonly notes: readonly string[];
+      /** The book's id among those that the browser keeps, once it is one. */
+      readonly id?: string;
+    }
   | { readonly ok: false; readonly sentence: string };
 
 /** Progress of long work, told while it runs. */
@@ -18,12 +28,33 @@ export interface Work {
 }
 
 /**
- * The typed protocol between the page and the worker that holds the open book. Every answer is plain data; every call is
- * answered in the order of asking.
+ * Whether the open book is kept in this browser. `kept`: everything that was answered is on the disk. `reading`: another
+ * tab writes it. The sentence says what to do.
+ */
+export interface Keeping {
+  readonly state: 'kept' | 'keeping' | 'not kept' | 'reading';
+  readonly id?: string;
+  readonly sentence?: string;
+  /** Milliseconds since 1970, UTC. */
+  readonly at: number;
+}
+
+/** The worker was stopped and began anew, and the book is as its journal says. */
+export interface Restarted {
+  readonly opened: Opened;
+  /** Why, and what became of it. */
+  readonly sentence: string;
+}
+
+export type Answer<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly sentence: string };
+
+/**
+ * The typed protocol between the page and the worker that holds the open book. Every answer is plain data. A command is
+ * answered only once it is stored, or `Keeping` says why it is not; commands are done in the order of asking.
  */
 export interface BookService {
-  /** Opens a book in place of the open one. */
-  open(text: string, name: string): Promise<Opened>;
+  /** Opens a book file in place of the open book. A sample is kept in the browser only from its first change on. */
+  open(text: string, name: string, options?: { readonly sample?: boolean }): Promise<Opened>;
   blank(): Promise<Opened>;
   run(command: Command): Promise<Done>;
   undo(): Promise<Done>;
@@ -39,6 +70,62 @@ export interface BookService {
   save(): Promise<string>;
   /** One sheet as CSV. */
   csv(sheet: string): Promise<string>;
+
+  /** The books that this browser keeps, the one opened last first. */
+  books(): Promise<readonly ShelfBook[]>;
+  /** Opens one of them. Where another tab writes it, it can be read; taken over, the other tab stops writing. */
+  openStored(id: string, options?: { readonly takeOver?: boolean }): Promise<Opened>;
+  removeBook(id: string): Promise<Answer<object>>;
+  /** Named versions of the open book, the newest first. */
+  versions(): Promise<readonly NamedVersion[]>;
+  keepVersion(name: string): Promise<Answer<{ readonly version: NamedVersion }>>;
+  /** How the open book differs from a version. */
+  compareVersion(number: number): Promise<Answer<{ readonly comparison: Comparison }>>;
+  /** Makes the open book what it was; undo takes that back. */
+  goBack(number: number): Promise<Done>;
+  dropVersion(number: number): Promise<void>;
+  /** Tries again to store what is not kept. */
+  keepAgain(): Promise<Keeping>;
+
   /** Names who is told of the progress of long work. */
   watch(callback: (work: Work) => void): Promise<void>;
+  /** Names who is told whether the book is kept; told at once, and with every change. */
+  follow(callback: (keeping: Keeping) => void): Promise<void>;
+  /** Names who is told that the worker was stopped and began anew. */
+  onRestart(callback: (restarted: Restarted) => void): Promise<void>;
+}
+
+/** What the client answers itself; everything else is the worker's. */
+export type ClientOnly = 'watch' | 'follow' | 'onRestart';
+
+/** What a worker is told when it starts. */
+export interface Beginning {
+  /** Formulas that hung before and are left out. */
+  readonly stopped: readonly Place[];
+  /** Tell every formula before it is computed. */
+  readonly exact: boolean;
+  /** Outlines count on from here, so that what was shown before is known to be old. */
+  readonly version: number;
+}
+
+/** What a worker is computing: told before it does, so that the page knows what never came back. */
+export interface Computing {
+  readonly place: Place;
+  /** False when others may have been computed since. */
+  readonly exact: boolean;
+  /** A formula that is only tried out, and is not in the book. */
+  readonly preview?: true;
+}
+
+/** What a worker tells without being asked. */
+export type Told =
+  | { readonly what: 'work'; readonly work: Work }
+  | { readonly what: 'keeping'; readonly keeping: Keeping }
+  | { readonly what: 'computing'; readonly computing: Computing | null }
+  /** The nth change that this worker was asked for is in the journal. */
+  | { readonly what: 'stored'; readonly change: number };
+
+/** The worker's own side of the protocol. */
+export interface WorkerService extends Omit<BookService, ClientOnly> {
+  begin(port: MessagePort, beginning: Beginning): Promise<void>;
 }

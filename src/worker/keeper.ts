@@ -1,0 +1,249 @@
+import type { Book } from '../book/model.ts';
+import type { Done, Place } from '../session/api.ts';
+import { History } from '../session/history.ts';
+import { type Recorded, Session } from '../session/session.ts';
+import type { BookStore, Stored } from '../store/book-store.ts';
+import { contentOf } from '../store/content.ts';
+import { type Fault, failed, fault, type Outcome } from '../store/faults.ts';
+import { openShelf, type Shelf, type ShelfOptions } from '../store/shelf.ts';
+import type { Locale } from '../units/locale.ts';
+import type { Beginning, Keeping, Opened, Told } from './protocol.ts';
+
+export interface KeeperOptions {
+  readonly locale: Locale;
+  readonly tell: (told: Told) => void;
+  readonly shelf?: ShelfOptions;
+}
+
+/** Steps of a recalculation whose place is told one by one; after them once a slice. A formula that was just typed is among the first. */
+const SURE = 200;
+
+/**
+ * The open book and its journal: every change goes into the journal first, then the values follow, then it is answered.
+ */
+export class Keeper {
+  private readonly options: KeeperOptions;
+  private beginning: Beginning = { stopped: [], exact: false, version: 1 };
+  private opening: Promise<Outcome<{ shelf: Shelf }>> | undefined;
+  private held: Session | undefined;
+  /** Where the open book is kept, once it is; undefined until its first change where that is soon enough. */
+  private home: Promise<BookStore | undefined> | undefined;
+  private store: BookStore | undefined;
+  private id: string | undefined;
+  private origin: string | undefined;
+  private storing: Promise<Stored> | undefined;
+  private keeping: Keeping = { state: 'kept', at: Date.now() };
+  private asked = 0;
+
+  constructor(options: KeeperOptions) {
+    this.options = options;
+  }
+
+  begin(beginning: Beginning): void {
+    this.beginning = beginning;
+    this.options.tell({ what: 'keeping', keeping: this.keeping });
+  }
+
+  /** The open book. There is always one: an empty one to begin with. */
+  get session(): Session {
+    this.held ??= this.watched(Session.create(this.sessionOptions()));
+    return this.held;
+  }
+  get bookId(): string | undefined {
+    return this.id;
+  }
+
+  shelf(): Promise<Outcome<{ shelf: Shelf }>> {
+    this.opening ??= openShelf(this.options.shelf).then((opened) => {
+      // A storage that would not open may do so later: a blocked one, when the other tab is closed.
+      if (!opened.ok) this.opening = undefined;
+      return opened;
+    });
+    return this.opening;
+  }
+
+  /** Opens a book file. A sample, or a blank book, is kept from its first change on; another file at once. */
+  async openText(text: string, name: string, sample: boolean): Promise<Opened> {
+    const next = Session.openStale(text, this.sessionOptions());
+    await this.settle(next);
+    await this.leave();
+    this.origin = name;
+    this.held = this.watched(next);
+    if (!sample) await this.homed();
+    return this.opened([]);
+  }
+
+  async blank(): Promise<Opened> {
+    const next = Session.create(this.sessionOptions());
+    await this.leave();
+    this.origin = undefined;
+    this.held = this.watched(next);
+    return this.opened([]);
+  }
+
+  async openStored(id: string, takeOver: boolean): Promise<Opened> {
+    const got = await this.shelf();
+    if (!got.ok) return { ok: false, sentence: got.fault.sentence };
+    if (id === this.id) await got.shelf.closeBook(id);
+    const stored = await got.shelf.openBook(id, { takeOver });
+    if (!stored.ok) return { ok: false, sentence: stored.fault.sentence };
+    const history = new History();
+    for (const { kind, words, inverse } of stored.steps) history.replay(kind, words, inverse);
+    const next = Session.resume(stored.book, { ...this.sessionOptions(), history });
+    await this.settle(next);
+    if (id !== this.id) await this.leave();
+    this.held = this.watched(next);
+    this.take(stored.id, stored.store, stored.reading);
+    this.copyWhenDue();
+    return this.opened(stored.notes);
+  }
+
+  /** Does a change: into the journal, then the values. `act` must change at once. */
+  async change(act: (session: Session) => Done): Promise<Done> {
+    const change = ++this.asked;
+    await this.homed();
+    if (this.keeping.state === 'reading')
+      return { ok: false, sentence: this.keeping.sentence ?? fault('reading').sentence };
+    const { session } = this;
+    const before = this.storing;
+    const done = act(session);
+    if (!done.ok) return done;
+    const stored = this.storing === before ? undefined : await this.storing;
+    if (stored?.ok) this.options.tell({ what: 'stored', change });
+    this.keptOrNot(stored);
+    await this.settle(session);
+    this.copyWhenDue();
+    return { ...done, outline: session.outline() };
+  }
+
+  /** The id under which the open book is kept, for what hangs on it (versions). */
+  async homed(): Promise<Outcome<{ id: string }>> {
+    this.home ??= this.makeHome();
+    await this.home;
+    return this.id === undefined ? failed('unavailable') : { ok: true, id: this.id };
+  }
+
+  async keepAgain(): Promise<Keeping> {
+    if (this.id === undefined) {
+      this.home = undefined;
+      await this.homed();
+    } else this.keptOrNot(await this.store?.retry());
+    return this.keeping;
+  }
+
+  /** Forgets the open book, for one that was removed. */
+  async removed(id: string): Promise<void> {
+    if (id !== this.id) return;
+    await this.leave();
+    await this.blank();
+  }
+
+  async close(): Promise<void> {
+    await this.leave();
+    const got = await this.opening;
+    if (got?.ok) await got.shelf.close();
+  }
+
+  /** Does something that computes a formula which is not in the book. */
+  trying<T>(place: Place, act: () => T): T {
+    this.options.tell({ what: 'computing', computing: { place, exact: true, preview: true } });
+    try {
+      return act();
+    } finally {
+      this.options.tell({ what: 'computing', computing: null });
+    }
+  }
+
+  /** Brings values up to date in slices, telling what is computed. */
+  private async settle(session: Session): Promise<void> {
+    let told = 0;
+    let anew = true;
+    try {
+      await session.settle({
+        onStep: ({ place }) => {
+          const exact = this.beginning.exact || told++ < SURE;
+          if (place && (exact || anew)) this.options.tell({ what: 'computing', computing: { place, exact } });
+          anew = false;
+        },
+        onProgress: ({ about, done, total }) => {
+          this.options.tell({ what: 'work', work: { about, done, total } });
+          // Others have their turn now: what takes long then is not the formula.
+          this.options.tell({ what: 'computing', computing: null });
+          anew = true;
+        },
+      });
+    } finally {
+      this.options.tell({ what: 'computing', computing: null });
+    }
+  }
+
+  private async makeHome(): Promise<BookStore | undefined> {
+    const got = await this.shelf();
+    const made = got.ok ? await got.shelf.create(this.session.current as Book, this.origin) : got;
+    if (made.ok) this.take(made.store.id, made.store, undefined);
+    else this.say('not kept', made.fault.sentence);
+    return this.store;
+  }
+
+  private take(id: string, store: BookStore | undefined, reading: Fault | undefined): void {
+    this.id = id;
+    this.store = store;
+    this.home = Promise.resolve(store);
+    if (store)
+      store.onFault = ({ why, sentence }) =>
+        this.say(why === 'taken over' ? 'reading' : 'not kept', sentence);
+    this.say(store ? 'kept' : 'reading', reading?.sentence);
+  }
+
+  private async leave(): Promise<void> {
+    const { id } = this;
+    this.home = undefined;
+    this.store = undefined;
+    this.id = undefined;
+    const got = id === undefined ? undefined : await this.shelf();
+    if (got?.ok && id !== undefined) await got.shelf.closeBook(id);
+    this.say('kept');
+  }
+
+  private watched(session: Session): Session {
+    session.onRecord = ({ kind, words, edit }: Recorded) => {
+      if (!this.store) return;
+      this.storing = this.store.append({ kind, words, edit }, session.current.title);
+      if (this.keeping.state === 'kept') this.say('keeping');
+    };
+    return session;
+  }
+
+  private keptOrNot(stored: Stored | undefined): void {
+    if (stored && !stored.ok) {
+      if (this.keeping.state !== 'reading') this.say('not kept', stored.fault.sentence);
+    } else if (stored && this.store?.waiting === 0) this.say('kept');
+  }
+
+  private copyWhenDue(): void {
+    const { store } = this;
+    if (store?.due) void store.snapshot(() => contentOf(this.session.current));
+  }
+
+  private say(state: Keeping['state'], sentence?: string): void {
+    this.keeping = {
+      state,
+      at: Date.now(),
+      ...(this.id === undefined ? {} : { id: this.id }),
+      ...(sentence === undefined ? {} : { sentence }),
+    };
+    this.options.tell({ what: 'keeping', keeping: this.keeping });
+  }
+
+  private opened(notes: readonly string[]): Opened {
+    const outline = this.session.outline();
+    return { ok: true, outline, notes, ...(this.id === undefined ? {} : { id: this.id }) };
+  }
+
+  /** What was stopped belongs to the book that is opened next, and to no other. */
+  private sessionOptions() {
+    const { stopped, version } = this.beginning;
+    this.beginning = { ...this.beginning, stopped: [] };
+    return { locale: this.options.locale, careful: true, stopped, version };
+  }
+}

@@ -1,0 +1,92 @@
+import { describe } from '../../functions/core/describe.ts';
+import { registry } from '../../functions/registry.ts';
+import { compareBooks } from '../store/compare.ts';
+import { turnInto } from '../store/content.ts';
+import type { Fault } from '../store/faults.ts';
+import type { Keeper } from './keeper.ts';
+import type { Opened, WorkerService } from './protocol.ts';
+
+const no = ({ sentence }: Fault) => ({ ok: false as const, sentence });
+
+/** Everything that the page may ask, answered by the open book and its journal. */
+export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
+  /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
+  const opening = async (work: () => Promise<Opened>): Promise<Opened> => {
+    try {
+      return await work();
+    } catch (reason) {
+      return { ok: false, sentence: reason instanceof Error ? reason.message : String(reason) };
+    }
+  };
+  const version = async (number: number) => {
+    const got = await keeper.shelf();
+    if (!got.ok) return got;
+    const home = await keeper.homed();
+    return home.ok ? got.shelf.versions.read(home.id, number) : home;
+  };
+
+  return {
+    open: (text, name, options) => opening(() => keeper.openText(text, name, options?.sample ?? false)),
+    blank: () => opening(() => keeper.blank()),
+    openStored: (id, options) => opening(() => keeper.openStored(id, options?.takeOver ?? false)),
+
+    run: (command) => keeper.change((session) => session.apply(command)),
+    undo: () => keeper.change((session) => session.applyUndo()),
+    redo: () => keeper.change((session) => session.applyRedo()),
+
+    tile: async (...at) => keeper.session.tile(...at),
+    cell: async (place) => keeper.session.cellInfo(place),
+    figure: async (sheet, row) => keeper.session.figure(sheet, row),
+    doubts: async () => keeper.session.doubts(),
+    check: async (formula, place) => keeper.session.check(formula, place),
+    preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
+    functions: async () => [...registry.values()].map(describe),
+    save: async () => keeper.session.save(),
+    csv: async (sheet) => keeper.session.toCsv(sheet),
+
+    async books() {
+      const got = await keeper.shelf();
+      return got.ok ? got.shelf.list() : [];
+    },
+    async removeBook(id) {
+      const got = await keeper.shelf();
+      if (!got.ok) return no(got.fault);
+      const removed = await got.shelf.remove(id);
+      if (!removed.ok) return no(removed.fault);
+      await keeper.removed(id);
+      return removed;
+    },
+    async versions() {
+      const got = await keeper.shelf();
+      const { bookId } = keeper;
+      return got.ok && bookId !== undefined ? got.shelf.versions.list(bookId) : [];
+    },
+    async keepVersion(name) {
+      const got = await keeper.shelf();
+      if (!got.ok) return no(got.fault);
+      const home = await keeper.homed();
+      if (!home.ok) return no(home.fault);
+      const kept = await got.shelf.versions.keep(home.id, keeper.session.current, name);
+      return kept.ok ? kept : no(kept.fault);
+    },
+    async compareVersion(number) {
+      const read = await version(number);
+      return read.ok
+        ? { ok: true, comparison: compareBooks(read.book, keeper.session.current) }
+        : no(read.fault);
+    },
+    async goBack(number) {
+      const read = await version(number);
+      if (!read.ok) return no(read.fault);
+      return keeper.change((session) =>
+        session.bringIn({ edit: turnInto(session.current, read.book), words: 'Go back to a version' }),
+      );
+    },
+    async dropVersion(number) {
+      const got = await keeper.shelf();
+      const { bookId } = keeper;
+      if (got.ok && bookId !== undefined) await got.shelf.versions.remove(bookId, number);
+    },
+    keepAgain: () => keeper.keepAgain(),
+  };
+}
