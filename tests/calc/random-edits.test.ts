@@ -27,6 +27,9 @@ const columnFormulas = [
   'XLOOKUP(x, t.x, t.u)',
   '#REF!femur',
   'MAX(A$1:B$3)',
+  'MAX(t!A$1:A$3)+x',
+  'SUM(s!$A$2:$B$3)',
+  'SUM(s!A1:B2)',
 ] as const;
 const cellFormulas = [
   'SUM(s.x)',
@@ -40,6 +43,9 @@ const cellFormulas = [
   '{1,2}',
   'TRANSPOSE(s!A1:A2)',
   'COUNT(A1:D4)',
+  'SUM(s!A1:B3)',
+  'SUM(t!A1:A4)',
+  'MEDIAN(s!$A$1:$A$4)',
   'IFERROR(v, 0)',
   'total+1',
   't!B2',
@@ -59,14 +65,15 @@ const cell: fc.Arbitrary<Cell> = fc.oneof(
 const sheet = fc.constantFrom('s', 't');
 const column = fc.constantFrom('x', 'y', 'u', 'v');
 /** An edit, drawn without knowing the book: rows and columns are fitted to it when it is made. */
+const cellsPick = fc.record({
+  kind: fc.constant('cells' as const),
+  sheet,
+  column,
+  row: fc.nat(9),
+  cells: fc.array(cell, { minLength: 1, maxLength: 3 }),
+});
 const pick = fc.oneof(
-  fc.record({
-    kind: fc.constant('cells' as const),
-    sheet,
-    column,
-    row: fc.nat(9),
-    cells: fc.array(cell, { minLength: 1, maxLength: 3 }),
-  }),
+  { weight: 7, arbitrary: cellsPick },
   fc.record({
     kind: fc.constant('formula' as const),
     sheet,
