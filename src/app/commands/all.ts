@@ -6,13 +6,17 @@ import { isEnabled } from './command.ts';
 import { editCommands } from './edit.ts';
 import { helpCommands } from './help.ts';
 import { isPressed } from './keys.ts';
+import { rowCommands } from './row.ts';
+import { sheetCommands } from './sheet.ts';
 import { viewCommands } from './view.ts';
 
 /** Everything that can be done on the page, in the order of the menus. */
 export const commands: readonly PageCommand[] = [
   ...bookCommands,
   ...editCommands,
+  ...sheetCommands,
   ...columnCommands,
+  ...rowCommands,
   ...viewCommands,
   ...helpCommands,
 ];

@@ -1,5 +1,53 @@
+import { run } from '../state/actions.ts';
+import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
+
+const has = (page: Page): boolean => activeColumn(page) !== null;
+
+/** Where the active column stands in its sheet, hidden ones counted. */
+const place = (page: Page): number =>
+  page.sheet.value?.columns.findIndex(({ id }) => id === page.selection.value?.column) ?? -1;
+
+const insert = (id: string, label: string, after: number): PageCommand => ({
+  id,
+  group: 'Column',
+  label,
+  icon: 'plus',
+  searchWords: 'add new insert',
+  over: ['columns'],
+  enabled: (page) => page.sheet.value !== null,
+  run: (page) => {
+    const sheet = page.sheet.value;
+    if (!sheet) return;
+    const at = place(page);
+    page.dialogue.value = {
+      is: 'column',
+      sheet: sheet.id,
+      index: at < 0 ? sheet.columns.length : at + after,
+    };
+  },
+});
+
+const shift = (id: string, label: string, step: number, key: string): PageCommand => ({
+  id,
+  group: 'Column',
+  label,
+  keys: [key],
+  searchWords: 'reorder position',
+  over: ['columns'],
+  enabled: (page) => {
+    const to = place(page) + step;
+    return has(page) && to >= 0 && to < (page.sheet.value?.columns.length ?? 0);
+  },
+  run: async (page) => {
+    const { sheet, selection } = page;
+    if (!sheet.value || !selection.value) return;
+    const { column, row } = selection.value;
+    await run(page, { do: 'move-column', sheet: sheet.value.id, column, index: place(page) + step });
+    page.grid.current?.select(row, column);
+  },
+});
 
 export const columnCommands: readonly PageCommand[] = [
   {
@@ -13,10 +61,110 @@ export const columnCommands: readonly PageCommand[] = [
     icon: 'column',
     searchWords: 'column formula compute',
     over: ['columns', 'cells'],
-    enabled: (page) => activeColumn(page) !== null,
+    enabled: has,
     run: (page) => {
       page.scopeChoice.value = 'column';
       page.line.current?.focus();
+    },
+  },
+  {
+    id: 'change-column',
+    group: 'Column',
+    label: (page) => {
+      const column = activeColumn(page);
+      return column ? `Change ${column.label}: name, kind, unit…` : 'Change the column…';
+    },
+    keys: ['Alt+Enter'],
+    searchWords: 'rename unit kind format digits choices dimension note properties',
+    over: ['columns'],
+    enabled: has,
+    run: (page) => {
+      const { sheet, selection } = page;
+      if (sheet.value && selection.value)
+        page.dialogue.value = {
+          is: 'column',
+          sheet: sheet.value.id,
+          column: selection.value.column,
+          index: place(page),
+        };
+    },
+  },
+  insert('insert-column-before', 'New column before this one…', 0),
+  insert('insert-column-after', 'New column after this one…', 1),
+  {
+    id: 'duplicate-column',
+    group: 'Column',
+    label: 'Duplicate the column',
+    searchWords: 'copy',
+    over: ['columns'],
+    enabled: has,
+    run: async (page) => {
+      const { sheet, selection } = page;
+      if (sheet.value && selection.value)
+        await run(page, { do: 'duplicate-column', sheet: sheet.value.id, column: selection.value.column });
+    },
+  },
+  shift('move-column-left', 'Move the column to the left', -1, 'Alt+Shift+ArrowLeft'),
+  shift('move-column-right', 'Move the column to the right', 1, 'Alt+Shift+ArrowRight'),
+  {
+    id: 'hide-columns',
+    group: 'Column',
+    label: 'Hide the chosen columns',
+    over: ['columns'],
+    enabled: (page) =>
+      has(page) &&
+      (page.sheet.value?.columns.filter(({ hidden }) => !hidden).length ?? 0) >
+        (page.selection.value?.columns.length ?? 0),
+    run: async (page) => {
+      const { selection } = page;
+      if (!selection.value) return;
+      const { sheet, columns } = selection.value;
+      for (const column of columns)
+        if (!(await run(page, { do: 'change-column', sheet, column, change: { hidden: true } }))) return;
+    },
+  },
+  {
+    id: 'show-columns',
+    group: 'Column',
+    label: ({ sheet }) => {
+      const count = sheet.value?.columns.filter(({ hidden }) => hidden).length ?? 0;
+      return count ? `Show the ${count} hidden ${count === 1 ? 'column' : 'columns'}` : 'Show hidden columns';
+    },
+    searchWords: 'unhide',
+    over: ['columns'],
+    enabled: ({ sheet }) => sheet.value?.columns.some(({ hidden }) => hidden) ?? false,
+    run: async (page) => {
+      const sheet = page.sheet.value;
+      if (!sheet) return;
+      for (const column of sheet.columns.filter(({ hidden }) => hidden))
+        if (
+          !(await run(page, {
+            do: 'change-column',
+            sheet: sheet.id,
+            column: column.id,
+            change: { hidden: null },
+          }))
+        )
+          return;
+    },
+  },
+  {
+    id: 'remove-columns',
+    group: 'Column',
+    label: (page) => {
+      const many = page.selection.value?.what === 'columns' ? page.selection.value.columns.length : 1;
+      const column = activeColumn(page);
+      return many > 1 ? `Delete ${many} columns` : `Delete ${column ? column.label : 'the column'}`;
+    },
+    searchWords: 'remove',
+    over: ['columns'],
+    enabled: has,
+    run: async (page) => {
+      const { selection } = page;
+      if (!selection.value) return;
+      const { sheet, what, columns, column } = selection.value;
+      for (const one of what === 'columns' ? columns : [column])
+        if (!(await run(page, { do: 'remove-column', sheet, column: one }))) return;
     },
   },
 ];

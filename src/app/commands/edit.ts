@@ -35,6 +35,21 @@ export const editCommands: readonly PageCommand[] = [
     run: (page) => page.grid.current?.edit(),
   },
   {
+    id: 'name-cell',
+    group: 'Edit',
+    label: ({ cell }) => (cell.value?.name ? `Name of this cell: ${cell.value.name}…` : 'Name this cell…'),
+    icon: 'named',
+    searchWords: 'rename named variable',
+    over: ['cells'],
+    enabled: ({ selection, sheet }) =>
+      (selection.value?.row ?? 0) < (sheet.value?.rows ?? 0) && selection.value !== null,
+    run: ({ dialogue, selection, cell }) => {
+      if (!selection.value) return;
+      const { sheet, column, row } = selection.value;
+      dialogue.value = { is: 'name', place: { sheet, column, row }, name: cell.value?.name ?? null };
+    },
+  },
+  {
     id: 'clear-cells',
     group: 'Edit',
     label: 'Clear the chosen cells',

@@ -18,7 +18,7 @@ export const helpCommands: readonly PageCommand[] = [
     label: 'All keys',
     searchWords: 'shortcuts keyboard',
     run: (page) => {
-      page.dialogue.value = 'keys';
+      page.dialogue.value = { is: 'keys' };
     },
   },
 ];

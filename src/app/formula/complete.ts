@@ -41,7 +41,7 @@ function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completi
       label: column.name,
       detail: detailOf(column.label, column.unit),
       type: 'column',
-      boost: 20,
+      boost: 99,
     }),
   );
   const names = (outline?.names ?? []).map(
@@ -49,7 +49,7 @@ function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completi
       label: named.name,
       detail: `named cell, ${named.display}`,
       type: 'name',
-      boost: 10,
+      boost: 60,
     }),
   );
   const sheets = (outline?.sheets ?? []).map(

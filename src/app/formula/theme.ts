@@ -57,6 +57,11 @@ export const editorTheme = EditorView.theme({
   '.cm-completionDetail': {
     color: 'var(--ink-soft)',
     fontStyle: 'normal',
+    display: 'inline-block',
+    maxWidth: '300px',
+    overflow: 'hidden',
+    textOverflow: 'ellipsis',
+    verticalAlign: 'bottom',
     marginLeft: '10px',
     fontSize: '13px',
   },

@@ -1,4 +1,5 @@
 import type { ColumnOutline } from '../../session/api.ts';
+import { unitSign } from './units.ts';
 
 const piece = (className: string, text: string): HTMLSpanElement => {
   const element = document.createElement('span');
@@ -33,7 +34,7 @@ export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
   box.className = 'heading';
   box.dataset.key = key;
   const top = line('heading-top', piece('heading-label', label));
-  if (unit) top.append(piece('heading-unit', unit));
+  if (unit) top.append(piece('heading-unit', unitSign(unit)));
   // The name that formulas use is told where it does not go without saying.
   const below = formula === undefined ? (sameWords(name, label) ? '' : name) : `= ${formula}`;
   box.append(

@@ -1,3 +1,4 @@
+import { unitSign } from '../grid/units.ts';
 import { usePage } from '../shell/context.ts';
 import { activeColumn } from '../state/page.ts';
 
@@ -29,7 +30,7 @@ export function Working() {
       </h3>
       <p class="working-value">
         {cell.display || <span class="soft">blank</span>}
-        {cell.display && column.unit && <span class="soft"> {column.unit}</span>}
+        {cell.display && column.unit && <span class="soft"> {unitSign(column.unit)}</span>}
       </p>
       <p>{fromInWords[cell.from]}</p>
       {cell.name && (

@@ -109,6 +109,7 @@ function NamedItem({ named }: { named: Outline['names'][number] }) {
         {named.name}
       </button>
       <input
+        class={/^[\d\s.,+−-]/.test(named.display) ? undefined : 'word'}
         aria-label={named.name}
         title={named.note}
         value={text.value ?? named.display}

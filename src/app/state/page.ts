@@ -1,6 +1,6 @@
 import type { ReadonlySignal, Signal } from '@preact/signals';
 import { computed, signal } from '@preact/signals';
-import type { CellInfo, Done, Outline, SheetOutline } from '../../session/api.ts';
+import type { CellInfo, Done, Outline, Place, SheetOutline } from '../../session/api.ts';
 import type { BookService } from '../../worker/protocol.ts';
 import type { BookFile } from '../files/files.ts';
 import type { GridSelection, MenuRequest } from '../grid/host.ts';
@@ -15,6 +15,14 @@ export interface Notice {
   /** A later one replaces an earlier one, even with the same text. */
   readonly at: number;
 }
+
+/** The dialogue that is open, with what it is about. */
+export type Dialogue =
+  | { readonly is: 'keys' }
+  /** Without a column: a new one, put at `index`. */
+  | { readonly is: 'column'; readonly sheet: string; readonly column?: string; readonly index: number }
+  | { readonly is: 'sheet'; readonly sheet?: string }
+  | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */
 export interface GridHandle {
@@ -48,7 +56,7 @@ export interface Page {
   readonly guide: Signal<string | null>;
   readonly contentsOpen: Signal<boolean>;
   readonly finderOpen: Signal<boolean>;
-  readonly dialogue: Signal<string | null>;
+  readonly dialogue: Signal<Dialogue | null>;
   readonly contextMenu: Signal<MenuRequest | null>;
   readonly notice: Signal<Notice | null>;
   readonly busy: Signal<string | null>;
@@ -81,7 +89,7 @@ export function createPage(service: BookService): Page {
     guide: signal<string | null>(null),
     contentsOpen: signal(false),
     finderOpen: signal(false),
-    dialogue: signal<string | null>(null),
+    dialogue: signal<Dialogue | null>(null),
     contextMenu: signal<MenuRequest | null>(null),
     notice: signal<Notice | null>(null),
     busy: signal<string | null>(null),

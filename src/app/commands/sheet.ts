@@ -1,0 +1,68 @@
+import { run } from '../state/actions.ts';
+import type { Page } from '../state/page.ts';
+import type { PageCommand } from './command.ts';
+
+const open = ({ sheet }: Page): boolean => sheet.value !== null;
+const index = ({ outline, sheetId }: Page): number =>
+  outline.value?.sheets.findIndex(({ id }) => id === sheetId.value) ?? -1;
+
+const shift = (id: string, label: string, step: number): PageCommand => ({
+  id,
+  group: 'Sheet',
+  label,
+  searchWords: 'reorder position',
+  enabled: (page) => {
+    const to = index(page) + step;
+    return open(page) && to >= 0 && to < (page.outline.value?.sheets.length ?? 0);
+  },
+  run: async (page) => {
+    if (page.sheet.value)
+      await run(page, { do: 'move-sheet', sheet: page.sheet.value.id, index: index(page) + step });
+  },
+});
+
+export const sheetCommands: readonly PageCommand[] = [
+  {
+    id: 'add-sheet',
+    group: 'Sheet',
+    label: 'New sheet…',
+    icon: 'plus',
+    searchWords: 'add table',
+    enabled: ({ outline }) => outline.value !== null,
+    run: (page) => {
+      page.dialogue.value = { is: 'sheet' };
+    },
+  },
+  {
+    id: 'change-sheet',
+    group: 'Sheet',
+    label: 'Change this sheet: name, purpose, note…',
+    searchWords: 'rename label',
+    enabled: open,
+    run: (page) => {
+      if (page.sheet.value) page.dialogue.value = { is: 'sheet', sheet: page.sheet.value.id };
+    },
+  },
+  {
+    id: 'duplicate-sheet',
+    group: 'Sheet',
+    label: 'Duplicate this sheet',
+    searchWords: 'copy',
+    enabled: open,
+    run: async (page) => {
+      if (page.sheet.value) await run(page, { do: 'duplicate-sheet', sheet: page.sheet.value.id });
+    },
+  },
+  shift('move-sheet-up', 'Move this sheet up in the contents', -1),
+  shift('move-sheet-down', 'Move this sheet down in the contents', 1),
+  {
+    id: 'remove-sheet',
+    group: 'Sheet',
+    label: ({ sheet }) => `Delete ${sheet.value?.label ?? 'this sheet'}`,
+    searchWords: 'remove',
+    enabled: (page) => open(page) && (page.outline.value?.sheets.length ?? 0) > 1,
+    run: async (page) => {
+      if (page.sheet.value) await run(page, { do: 'remove-sheet', sheet: page.sheet.value.id });
+    },
+  },
+];

@@ -1,0 +1,59 @@
+import { useSignal } from '@preact/signals';
+import type { Place } from '../../session/api.ts';
+import { usePage } from '../shell/context.ts';
+import { run } from '../state/actions.ts';
+import { Decide, Dialogue, Field } from './Dialogue.tsx';
+
+interface Props {
+  readonly place: Required<Place>;
+  /** Its name now, if it has one. */
+  readonly name: string | null;
+  readonly close: () => void;
+}
+
+/** Gives a cell a name, gives it another one (formulas follow), or takes it away. */
+export function NameForm({ place, name, close }: Props) {
+  const page = usePage();
+  const typed = useSignal(name ?? '');
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const to = typed.value.trim();
+    const done = await run(
+      page,
+      name === null
+        ? { do: 'name-cell', ...place, name: to }
+        : to === ''
+          ? { do: 'remove-name', name }
+          : { do: 'rename-name', name, to },
+    );
+    if (done) close();
+  };
+  return (
+    <Dialogue title={name === null ? 'Name this cell' : `Named cell ${name}`} close={close}>
+      <form class="form" onSubmit={(event) => void submit(event)}>
+        <Field
+          label="Name"
+          hint={
+            name === null
+              ? 'Formulas anywhere in the book may use it.'
+              : 'Formulas follow a new name. Empty takes the name away.'
+          }
+        >
+          <input
+            class="formula"
+            spellcheck={false}
+            value={typed.value}
+            onInput={(event) => {
+              typed.value = event.currentTarget.value;
+            }}
+          />
+        </Field>
+        <Decide
+          label={name === null ? 'Name it' : 'Change it'}
+          close={close}
+          disabled={name === null && typed.value.trim() === ''}
+        />
+      </form>
+    </Dialogue>
+  );
+}

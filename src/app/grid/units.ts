@@ -1,0 +1,2 @@
+/** A unit as headings write it. */
+export const unitSign = (unit: string): string => (unit === 'deg' ? '°' : unit);
