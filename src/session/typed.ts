@@ -1,4 +1,4 @@
-import { type Cell, CellKind } from '../book/cells.ts';
+import { type Cell, type CellFormula, CellKind, type Held } from '../book/cells.ts';
 import type { Column } from '../book/model.ts';
 import { readDate, writeDate } from '../units/date.ts';
 import type { Locale } from '../units/locale.ts';
@@ -22,8 +22,17 @@ const ORDER: Readonly<Record<Locale['dateOrder'], string>> = {
 export function readTyped(text: string, column: Typed, locale: Locale, formulas = true): Cell {
   const trimmed = text.trim();
   if (trimmed === '') return null;
-  if (formulas && trimmed.startsWith('=') && trimmed.length > 1) return { formula: trimmed.slice(1).trim() };
-  const unescaped = formulas && /^'[='"]/.test(trimmed) ? trimmed.slice(1) : undefined;
+  if (!formulas) return readPlain(text, column, locale);
+  if (trimmed.startsWith('=') && trimmed.length > 1) return { formula: trimmed.slice(1).trim() };
+  return readPlain(ESCAPED.test(text) ? text.slice(1) : text, column, locale);
+}
+
+/** An apostrophe before "=", or before another apostrophe, says that a text is meant. */
+const ESCAPED = /^'[\s'"]*=/;
+const NEEDS_ESCAPE = /^[\s'"]*=/;
+
+function readPlain(text: string, column: Typed, locale: Locale): Cell {
+  const trimmed = text.trim();
   switch (column.kind) {
     case 'number': {
       const read = column.format?.percent
@@ -53,7 +62,7 @@ export function readTyped(text: string, column: Typed, locale: Locale, formulas 
       );
     }
     case 'text':
-      return unescaped ?? text;
+      return text;
   }
 }
 
@@ -74,9 +83,20 @@ export function typedText(cell: Cell, column: Typed, locale: Locale): string {
     return editText(cell, displayUnitOf(column), locale);
   }
   if (typeof cell === 'boolean') return writeYesNo(cell);
-  if (typeof cell === 'string') return /^\s*['"]*=/.test(cell) || /^'['"]/.test(cell) ? `'${cell}` : cell;
-  if ('date' in cell) return writeDate(cell.date, locale);
-  return 'formula' in cell ? `=${cell.formula}` : cell.held;
+  if (typeof cell === 'object' && 'date' in cell) return writeDate(cell.date, locale);
+  if (typeof cell === 'object' && 'formula' in cell) return `=${cell.formula}`;
+  const text = plainText(cell);
+  return NEEDS_ESCAPE.test(text) ? `'${text}` : text;
+}
+
+/** A text or held text as it is. */
+const plainText = (cell: string | Held): string => (typeof cell === 'string' ? cell : cell.held);
+
+/** A cell's own value as text, to be read again without making formulas: a text that begins with "=" stays one. */
+export function valueText(cell: Exclude<Cell, CellFormula>, column: Typed, locale: Locale): string {
+  return typeof cell === 'string' || (cell !== null && typeof cell === 'object' && 'held' in cell)
+    ? plainText(cell)
+    : typedText(cell, column, locale);
 }
 
 /** True when a typed text is what the editor started with: the cell then stays as it is to the last bit. */

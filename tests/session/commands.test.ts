@@ -170,6 +170,39 @@ describe('entering', () => {
     });
   });
 
+  test('a text that begins with "=" becomes a formula by no way round', () => {
+    const session = club();
+    const put = (columns: string[], text: string) =>
+      session.execute({
+        do: 'set-cells',
+        sheet: 'roster',
+        row: 0,
+        columns,
+        texts: [[text]],
+        formulas: false,
+      });
+    put(['femur'], '=1+1');
+    put(['athlete'], 'a=1+1');
+    expect(info(session, 'femur', 0)).toMatchObject({ from: 'held', editText: "'=1+1" });
+    session.execute({ do: 'set-cells', sheet: 'roster', row: 0, columns: ['femur'], texts: [["'=1+1"]] });
+    expect(info(session, 'femur', 0)).toMatchObject({ from: 'held', display: '=1+1' });
+    session.execute({ do: 'change-column', sheet: 'roster', column: 'femur', change: { kind: 'text' } });
+    expect(info(session, 'femur', 0)).toMatchObject({ from: 'value', display: '=1+1' });
+    session.execute({ do: 'replace-text', sheet: 'roster', find: 'a=', put: '=' });
+    expect(info(session, 'athlete', 0)).toMatchObject({ from: 'value', display: '=1+1' });
+    session.execute({
+      do: 'fill',
+      sheet: 'roster',
+      columns: ['athlete'],
+      from: 0,
+      fromRows: 1,
+      row: 1,
+      rows: 1,
+      series: true,
+    });
+    expect(info(session, 'athlete', 1).from).toBe('value');
+  });
+
   test('adds the rows that a paste needs and refuses one that is wider than its place', () => {
     const session = club();
     session.execute({ do: 'set-cells', sheet: 'roster', row: 5, columns: ['athlete'], texts: [['Eve']] });

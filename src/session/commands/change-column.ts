@@ -1,5 +1,5 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
-import { type Cell, CellKind, type Cells } from '../../book/cells.ts';
+import type { Cell, Cells } from '../../book/cells.ts';
 import type { Edit } from '../../book/edit.ts';
 import type { Column } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
@@ -7,7 +7,7 @@ import { renameColumn } from '../../calc/index.ts';
 import type { Locale } from '../../units/locale.ts';
 import { renamedInRecipes } from '../recipes.ts';
 import { rewriteFormulas } from '../rewriting.ts';
-import { readTyped, typedText } from '../typed.ts';
+import { readTyped, valueText } from '../typed.ts';
 import { columnParts, tidyColumn } from './column-parts.ts';
 import { defineCommand } from './define.ts';
 import { noteOf } from './set-formula.ts';
@@ -107,8 +107,8 @@ function rereadCells(
   let held = 0;
   const read = Array.from({ length: cells.length }, (_, row): Cell => {
     const cell = cells.get(row);
-    if (cells.kinds[row] === CellKind.blank || cells.kinds[row] === CellKind.formula) return cell;
-    const now = readTyped(typedText(cell, before, locale), after, locale, true);
+    if (cell === null || (typeof cell === 'object' && 'formula' in cell)) return cell;
+    const now = readTyped(valueText(cell, before, locale), after, locale, false);
     if (now !== null && typeof now === 'object' && 'held' in now) held++;
     return now;
   });

@@ -1,10 +1,9 @@
 import { sheetOf } from '../../book/book.ts';
-import { type Cell, CellKind } from '../../book/cells.ts';
 import type { Edit } from '../../book/edit.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { matcher } from '../find.ts';
-import { readTyped, typedText } from '../typed.ts';
+import { readTyped, typedText, valueText } from '../typed.ts';
 import { defineCommand } from './define.ts';
 import { columnId, columnsById, plural, sheetId, together } from './shared.ts';
 
@@ -28,11 +27,14 @@ export const replaceText = defineCommand({
     for (const column of columns ? columnsById(sheet, columns) : sheet.columns) {
       const cells = sheet.cells.get(column.id)!;
       for (let row = 0; row < sheet.rows; row++) {
-        if (cells.kinds[row] === CellKind.blank) continue;
-        const text = typedText(cells.get(row), column, state.locale);
+        const cell = cells.get(row);
+        if (cell === null) continue;
+        const formula = typeof cell === 'object' && 'formula' in cell;
+        const text = formula ? typedText(cell, column, state.locale) : valueText(cell, column, state.locale);
         if (!matches(text)) continue;
-        const cell: Cell = readTyped(whole ? put : text.replace(pattern, () => put), column, state.locale);
-        edits.push({ do: 'put-cells', sheet: id, row, columns: [column.id], cells: [[cell]] });
+        // Only what was a formula can be one afterwards: no imported text turns into one here.
+        const now = readTyped(whole ? put : text.replace(pattern, () => put), column, state.locale, formula);
+        edits.push({ do: 'put-cells', sheet: id, row, columns: [column.id], cells: [[now]] });
         count++;
       }
     }
