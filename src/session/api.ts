@@ -1,6 +1,8 @@
 import type { Column, NamedCell, Purpose } from '../book/model.ts';
 import type { CalcDoubt, FormulaCheck, Place } from '../calc/api.ts';
 
+import type { SheetView } from './sheet-view.ts';
+
 /** What the page and the command line may ask of an open book, and what comes back: plain data, safe to post. */
 
 export interface ColumnOutline extends Column {
@@ -16,6 +18,8 @@ export interface SheetOutline {
   readonly note?: string;
   readonly rows: number;
   readonly columns: readonly ColumnOutline[];
+  /** How it is looked at, where that is kept. */
+  readonly view?: SheetView;
 }
 
 export interface Outline {

@@ -1,5 +1,6 @@
 import type { Issue } from '../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../functions/core/value.ts';
+import { sheetOf } from '../book/book.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, Tile } from './api.ts';
 import { type ColumnSummary, summaryOf } from './column-summary.ts';
@@ -33,7 +34,7 @@ export abstract class Questions {
     return {
       title: viewed.book.title,
       version: this.version,
-      sheets: viewed.book.sheets.map(sheetOutline),
+      sheets: viewed.book.sheets.map((sheet) => sheetOutline(sheet, viewed.book)),
       names: namesOutline(viewed),
       undo: this.history.undo,
       redo: this.history.redo,
@@ -55,6 +56,12 @@ export abstract class Questions {
   /** n, mean, SD, least and most of a column, over the rows given. @throws Refusal */
   summary(sheet: string, column: string, rows?: ArrayLike<number>): ColumnSummary {
     return summaryOf(this.viewed(), sheet, column, rows);
+  }
+  /** The same for every column of a sheet, by column id. @throws Refusal */
+  summaries(sheet: string, rows?: ArrayLike<number>): Readonly<Record<string, ColumnSummary>> {
+    const viewed = this.viewed();
+    const { columns } = sheetOf(viewed.book, sheet);
+    return Object.fromEntries(columns.map(({ id }) => [id, summaryOf(viewed, sheet, id, rows)]));
   }
   /** Finds cells by what they show, step by step. @throws Refusal */
   finding(search: Search): ReturnType<typeof finding> {

@@ -11,6 +11,7 @@ import { createCalculation, isFunctionName } from '../calc/index.ts';
 import { type Locale, plainLocale } from '../units/locale.ts';
 import type { Done } from './api.ts';
 import { type Incoming, type Prepared, preparing } from './bring-in.ts';
+import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
 import { History } from './history.ts';
@@ -112,22 +113,40 @@ export class Session extends Questions {
 
   /** Does a command; values stay stale until `settle`. */
   apply(command: Command): Done {
-    const record = commands.get(command.do);
-    if (!record) return { ok: false, sentence: `There is no command "${String(command.do).slice(0, 40)}".` };
-    const { do: _, ...payload } = command;
-    const read = record.schema.safeParse(payload);
-    if (!read.success) {
-      const [issue] = read.error.issues;
-      return {
-        ok: false,
-        sentence: `The command "${record.id}" was given something unexpected at "${issue?.path.join('.')}": ${issue?.message}.`,
-      };
-    }
     return this.attempt(() => {
-      const { edit, words, note } = record.plan({ ...this.viewed(), book: this.book }, read.data);
+      const { edit, words, note } = this.planned(command);
       const inverse = this.change(edit, { kind: 'command', words });
       this.history.note(words, inverse);
       return note;
+    });
+  }
+  /** Does several commands as one step that undo takes back at once: all of them, or none. */
+  applyAll(words: string, list: readonly Command[]): Done {
+    return this.attempt(() => {
+      const edits: Edit[] = [];
+      const inverses: Edit[] = [];
+      const notes: string[] = [];
+      const put = (edit: Edit): Edit => {
+        const { inverse, changes } = applyEdit(this.book, edit);
+        this.follow(changes);
+        return inverse;
+      };
+      try {
+        for (const command of list) {
+          const { edit, note } = this.planned(command);
+          inverses.unshift(put(edit));
+          edits.push(edit);
+          if (note !== undefined) notes.push(note);
+        }
+      } catch (reason) {
+        for (const inverse of inverses) put(inverse);
+        throw reason;
+      }
+      if (edits.length === 0) return undefined;
+      const inverse: Edit = { do: 'batch', edits: inverses };
+      this.history.note(words, inverse);
+      this.onRecord?.({ kind: 'command', words, edit: { do: 'batch', edits }, inverse });
+      return notes.length ? notes.join(' ') : undefined;
     });
   }
   applyUndo(): Done {
@@ -191,6 +210,21 @@ export class Session extends Questions {
       if (!entry) throw new Refusal(nothing);
       return undefined;
     });
+  }
+
+  /** What a command will do. @throws Refusal for one that is unknown, malformed or cannot be done */
+  private planned(command: Command): Planned {
+    const record = commands.get(command.do);
+    if (!record) throw new Refusal(`There is no command "${String(command.do).slice(0, 40)}".`);
+    const { do: _, ...payload } = command;
+    const read = record.schema.safeParse(payload);
+    if (!read.success) {
+      const [issue] = read.error.issues;
+      throw new Refusal(
+        `The command "${record.id}" was given something unexpected at "${issue?.path.join('.')}": ${issue?.message}.`,
+      );
+    }
+    return record.plan({ ...this.viewed(), book: this.book }, read.data);
   }
 
   /** Applies an edit, has the values follow, and tells the journal. Answers the edit that takes it back. */

@@ -9,6 +9,7 @@ import { lettersOf } from '../calc/language/address.ts';
 import type { Locale } from '../units/locale.ts';
 import type { CellInfo, Doubt, Outline, Place, SheetOutline, Tile } from './api.ts';
 import { displayOf, marksOf, writer } from './display.ts';
+import { sheetViewOf } from './sheet-view.ts';
 import { typedText } from './typed.ts';
 
 /** What questions about an open book are answered from. */
@@ -21,10 +22,20 @@ export interface Viewed {
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
 export const LARGEST_TILE = 200_000;
 
-export function sheetOutline(sheet: Sheet): SheetOutline {
+export function sheetOutline(sheet: Sheet, book: Book): SheetOutline {
   const { id, name, label, purpose, note, rows } = sheet;
   const columns = sheet.columns.map((column, c) => ({ ...column, address: lettersOf(c) }));
-  return { id, name, label, purpose, ...(note === undefined ? {} : { note }), rows, columns };
+  const view = sheetViewOf(book, id);
+  return {
+    id,
+    name,
+    label,
+    purpose,
+    ...(note === undefined ? {} : { note }),
+    rows,
+    columns,
+    ...(view === undefined ? {} : { view }),
+  };
 }
 
 export function namesOutline({ book, calculation, locale }: Viewed): Outline['names'] {
@@ -39,7 +50,7 @@ export function namesOutline({ book, calculation, locale }: Viewed): Outline['na
 
 /**
  * A block of a sheet as the grid shows it; the part of it that exists. With `picked` its rows are those, one by one, and
- * `row` counts in them.
+ * `row` counts in them; a row past the end is blank.
  */
 export function tileOf(
   viewed: Viewed,
@@ -65,6 +76,11 @@ export function tileOf(
     const write = writer(of, viewed.locale);
     for (let r = 0; r < rows; r++) {
       const at = picked?.[row + r] ?? row + r;
+      // The row after the last is the blank one into which a new row is typed.
+      if (at >= sheet.rows) {
+        texts[r * columns + c] = '';
+        continue;
+      }
       const named = names.size > 0 && names.has(`${at} ${of.id}`);
       texts[r * columns + c] =
         cells.kinds[at] === CellKind.held ? cells.held.get(at)!.held : write(range, at);
