@@ -119,6 +119,12 @@ describe('a view of a sheet', () => {
     );
   });
 
+  test('shows the row after the last as a blank one', () => {
+    const { texts, marks } = club().tileOfRows('roster', [4, 5], 0, 6);
+    expect(texts.slice(6)).toEqual(['', '', '', '', '', '']);
+    expect([...marks.slice(6)]).toEqual([0, 0, 0, 0, 0, 0]);
+  });
+
   test('of a column that is not there is refused', () => {
     expect(() => club().rowsInView('roster', { sort: [{ column: 'x' }] })).toThrow('There is no column "x"');
   });
@@ -153,6 +159,12 @@ describe('the summary of a column', () => {
       least: '60',
       most: '82',
     });
+  });
+  test('of every column at once', () => {
+    const session = club();
+    const all = session.summaries('roster', [0, 1]);
+    expect(Object.keys(all)).toEqual(['athlete', 'sex', 'femur', 'tested', 'mass', 'share']);
+    expect(all.mass).toEqual(session.summary('roster', 'mass', [0, 1]));
   });
   test('is in the display unit', () => {
     const session = club();
