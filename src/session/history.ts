@@ -48,7 +48,10 @@ export class History {
 
   /** Notes a step that was done again while a book was rebuilt, so that it can be taken back as before. */
   replay(kind: 'command' | 'undo' | 'redo', words: string, inverse: Edit): void {
-    if (kind === 'command') return this.note(words, inverse);
+    if (kind === 'command') {
+      this.note(words, inverse);
+      return;
+    }
     const [from, to] = kind === 'undo' ? [this.done, this.undone] : [this.undone, this.done];
     const entry = from.pop();
     to.push({ words, edit: inverse });

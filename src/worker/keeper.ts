@@ -46,7 +46,7 @@ export class Keeper {
 
   /** The open book. There is always one: an empty one to begin with. */
   get session(): Session {
-    this.held ??= this.watched(Session.create(this.sessionOptions()));
+    this.held ??= this.watched(Session.create(this.plainOptions()));
     return this.held;
   }
   get bookId(): string | undefined {
@@ -240,10 +240,13 @@ export class Keeper {
     return { ok: true, outline, notes, ...(this.id === undefined ? {} : { id: this.id }) };
   }
 
+  private plainOptions() {
+    return { locale: this.options.locale, careful: true, version: this.beginning.version };
+  }
   /** What was stopped belongs to the book that is opened next, and to no other. */
   private sessionOptions() {
-    const { stopped, version } = this.beginning;
+    const { stopped } = this.beginning;
     this.beginning = { ...this.beginning, stopped: [] };
-    return { locale: this.options.locale, careful: true, stopped, version };
+    return { ...this.plainOptions(), stopped };
   }
 }

@@ -1,6 +1,9 @@
 import type { FunctionHelp } from '../../functions/core/describe.ts';
 import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, Tile } from '../session/api.ts';
 import type { Command } from '../session/commands/index.ts';
+import type { ColumnSummary } from '../session/column-summary.ts';
+import type { Found, Search } from '../session/find.ts';
+import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
 import type { Comparison, Difference } from '../store/compare.ts';
 import type { ShelfBook } from '../store/shelf.ts';
@@ -57,9 +60,21 @@ export interface BookService {
   open(text: string, name: string, options?: { readonly sample?: boolean }): Promise<Opened>;
   blank(): Promise<Opened>;
   run(command: Command): Promise<Done>;
+  /** Several commands as one step: all of them, or none. */
+  runAll(words: string, commands: readonly Command[]): Promise<Done>;
   undo(): Promise<Done>;
   redo(): Promise<Done>;
   tile(sheet: string, row: number, rows: number, column: number, columns: number): Promise<Tile>;
+  /** Rows picked one by one: what a view shows. */
+  tileOfRows(sheet: string, rows: Int32Array, column: number, columns: number): Promise<Tile>;
+  /** The rows that a view shows, in its order. */
+  rowsInView(sheet: string, view: RowView): Promise<Int32Array>;
+  /** A line of summaries for each group of rows (all rows where none are given), by column id. */
+  summaries(
+    sheet: string,
+    groups: readonly (Int32Array | null)[],
+  ): Promise<readonly Readonly<Record<string, ColumnSummary>>[]>;
+  find(search: Search): Promise<Found>;
   cell(place: Required<Place>): Promise<CellInfo>;
   figure(sheet: string, row: number): Promise<Figure>;
   doubts(): Promise<readonly Doubt[]>;

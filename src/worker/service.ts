@@ -31,10 +31,16 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     openStored: (id, options) => opening(() => keeper.openStored(id, options?.takeOver ?? false)),
 
     run: (command) => keeper.change((session) => session.apply(command)),
+    runAll: (words, commands) => keeper.change((session) => session.applyAll(words, commands)),
     undo: () => keeper.change((session) => session.applyUndo()),
     redo: () => keeper.change((session) => session.applyRedo()),
 
     tile: async (...at) => keeper.session.tile(...at),
+    tileOfRows: async (...at) => keeper.session.tileOfRows(...at),
+    rowsInView: async (sheet, view) => keeper.session.rowsInView(sheet, view),
+    summaries: async (sheet, groups) =>
+      groups.map((rows) => keeper.session.summaries(sheet, rows ?? undefined)),
+    find: async (search) => finish(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
     figure: async (sheet, row) => keeper.session.figure(sheet, row),
     doubts: async () => keeper.session.doubts(),
