@@ -1,20 +1,25 @@
-import type { Argument, Outcome } from '../../../functions/core/value.ts';
+import type { Builtin } from './builtin.ts';
+import { convert } from './convert.ts';
+import { leastSquares } from './least-squares.ts';
+import { lineFunctions } from './line.ts';
+import { overRanges } from './over-ranges.ts';
+import { percentRanks } from './percent-rank.ts';
+import { ranks } from './rank.ts';
+import { spreads } from './spread.ts';
+import { texts } from './texts.ts';
 
-export interface Size {
-  readonly rows: number;
-  readonly columns: number;
-}
+export type { Builtin, Size } from './builtin.ts';
 
-/** A built-in function that the cell engine lacks or that replaces one of its own. */
-export interface Builtin {
-  readonly name: string;
-  readonly minArgs: number;
-  readonly maxArgs: number;
-  readonly about: string;
-  /** Arguments come raw: null for a blank, undefined where one is skipped, an Issue for an error, ranges whole. */
-  readonly compute: (args: readonly Argument[]) => Outcome;
-  /** For functions that answer an array: how large, from the sizes of the arguments alone. */
-  readonly size?: (args: readonly Size[]) => Size;
-}
-
-export const builtins: ReadonlyMap<string, Builtin> = new Map();
+/** Built-in functions that the cell engine lacks, and those that stand in for one of its own. */
+export const builtins: ReadonlyMap<string, Builtin> = new Map(
+  [
+    ...ranks,
+    ...percentRanks,
+    ...lineFunctions,
+    ...leastSquares,
+    ...spreads,
+    ...texts,
+    ...overRanges,
+    convert,
+  ].map((builtin) => [builtin.name, builtin]),
+);

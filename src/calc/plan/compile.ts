@@ -3,6 +3,7 @@ import type { Matrix, Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { Bound, CallNode } from '../ast.ts';
 import { builtins } from '../builtins/index.ts';
+import { rangeBody } from '../ranges/bodies.ts';
 import { issueOf } from '../sentences.ts';
 import { aggregateNode } from './aggregates.ts';
 import type { Compile, Plan, Results, Source } from './api.ts';
@@ -107,7 +108,7 @@ function callNode(call: CallNode<Bound>, compiling: Compiling): PlanNode {
   const args = call.args.map((arg) => nodeOf(arg, compiling));
   const definition = registry.get(name);
   if (definition) return domainNode(definition, args);
-  const builtin = builtins.get(name);
+  const builtin = rangeBody(name) ? undefined : builtins.get(name);
   const node = (builtin && builtinNode(builtin, args)) ?? engineNode(name, args);
   if (!node) return constantNode(issue('#NAME?', 'unknown-function', { received: name }));
   if (node.varies && args.some((arg) => arg.is === 'area') && !isIndexed(name)) compiling.slow.add(name);
@@ -165,15 +166,20 @@ function runPlan(root: ScalarNode, source: Source, rows: Int32Array | undefined,
   const total = rows ? rows.length : out.kinds.length;
   if (total === 0) return;
   const once = root.varies ? null : root.lanes(frameOfRun(run));
-  for (let start = 0; start < total; start += BLOCK) {
-    const count = Math.min(BLOCK, total - start);
-    const listed = rows ? rows.subarray(start, start + count) : null;
+  // rows one after the other are taken as a stretch of the columns, without copying
+  const first = rows ? rows[0]! : 0;
+  const list = rows && rows[total - 1]! - first === total - 1 && isRising(rows) ? undefined : rows;
+  for (let done = 0, count: number; done < total; done += count) {
+    // blocks begin at multiples of their size, so that what is known of a block of a column is known of this one
+    count = Math.min(list ? BLOCK : BLOCK - ((first + done) % BLOCK), total - done);
+    const start = list ? 0 : first + done;
+    const listed = list ? list.subarray(done, done + count) : null;
     const lanes =
       once ??
       root.lanes({
         run,
         id: nextId(),
-        start: listed ? 0 : start,
+        start,
         rows: listed,
         count,
         outer: null,
@@ -181,6 +187,11 @@ function runPlan(root: ScalarNode, source: Source, rows: Int32Array | undefined,
       });
     write(lanes, start, listed, count, out);
   }
+}
+
+function isRising(rows: Int32Array): boolean {
+  for (let i = 1; i < rows.length; i++) if (rows[i]! !== rows[i - 1]! + 1) return false;
+  return true;
 }
 
 function write(lanes: Lanes, start: number, rows: Int32Array | null, count: number, out: Results): void {

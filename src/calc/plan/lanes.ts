@@ -59,6 +59,8 @@ export class Lanes {
   single = false;
   /** Every lane is a number: no tag has to be looked at. */
   plain = false;
+  /** Cells of an array: the cell engine looks for numbers that are not finite only once a single value comes out. */
+  unchecked = false;
   /** So many tags from 0 are known to be `Tag.number` already. */
   private numberTags = 0;
   private ownTexts: (string | undefined)[] | null = null;
@@ -100,7 +102,7 @@ export class Lanes {
   }
 
   setNumber(i: number, value: number, tag: number): void {
-    if (value - value !== 0) {
+    if (value - value !== 0 && !this.unchecked) {
       this.setError(i, notANumber);
       return;
     }

@@ -341,6 +341,7 @@ export function scalarOfArea(area: Area): Lanes | null {
 function spread(lanes: Lanes, from: Area, rows: number, columns: number, none: number): Lanes {
   if (from.rows === rows && from.columns === columns) return lanes;
   const out = new Lanes(rows * columns);
+  out.unchecked = lanes.unchecked;
   out.mixed();
   for (let r = 0; r < rows; r++)
     for (let c = 0; c < columns; c++) {
@@ -384,6 +385,10 @@ export function elementwise(kernel: Kernel, args: readonly PlanNode[], none: num
       one.copy(0, lanes, lane);
       return { rows: 1, columns: 1, lanes: one, range: null };
     });
+    // an operator with an error value beside the array is that error, not an array of it
+    if (none === Tag.error)
+      for (const area of areas)
+        if (area.rows * area.columns === 1 && area.lanes.tags[0] === Tag.error) return area;
     const rows = Math.max(1, ...areas.map((area) => area.rows));
     const columns = Math.max(1, ...areas.map((area) => area.columns));
     const size = rows * columns;
@@ -392,6 +397,7 @@ export function elementwise(kernel: Kernel, args: readonly PlanNode[], none: num
       return spread(area.lanes, area, rows, columns, none);
     });
     const out = new Lanes(size);
+    out.unchecked = size > 1;
     kernel(handedAreas, size, out);
     return { rows, columns, lanes: out, range: null };
   };

@@ -1,0 +1,218 @@
+import { Matrix, QrDecomposition } from 'ml-matrix';
+import { type Issue, isIssue } from '../../../functions/core/issue.ts';
+import {
+  type Argument,
+  isRange,
+  type Outcome,
+  type Range,
+  type Value,
+} from '../../../functions/core/value.ts';
+import { regress } from '../../../functions/statistics/regression.ts';
+import type { Builtin, Size } from './builtin.ts';
+import { conditionOf, errorAt, isNumberAt, noData, problem, unequal } from './reading.ts';
+
+/** Columns of numbers beside y: a fit needs every cell. */
+interface Data {
+  readonly y: Float64Array;
+  readonly rows: readonly Float64Array[];
+  /** y lies in one row, and so do the variables. */
+  readonly across: boolean;
+}
+
+interface Fit {
+  /** Slopes in the order of the variables. */
+  readonly slopes: readonly number[];
+  readonly intercept: number;
+  readonly slopeErrors: readonly number[];
+  readonly interceptError: number;
+  readonly df: number;
+  readonly rss: number;
+  readonly tss: number;
+}
+
+/** 1, 2, 3, … where no x is given. */
+const counting = (n: number): Float64Array[] => Array.from({ length: n }, (_, i) => Float64Array.of(i + 1));
+
+function numbersOrIssue(name: string, range: Range): Issue | undefined {
+  for (let i = 0; i < range.rows * range.columns; i++) {
+    const error = errorAt(range, i);
+    if (error) return error;
+    if (!isNumberAt(range, i)) return problem(name, '#VALUE!', 'Number argument expected.');
+  }
+  return undefined;
+}
+
+/** Rows of the variables: they stand in columns beside a y that stands in a column, in rows below a y in a row. */
+function variables(x: Range, n: number, across: boolean): Float64Array[] | undefined {
+  if (across) {
+    if (x.columns !== n) return undefined;
+    return Array.from({ length: n }, (_, i) =>
+      Float64Array.from({ length: x.rows }, (_, j) => x.numbers[j * x.columns + i]!),
+    );
+  }
+  if (x.rows !== n && x.columns === n && x.rows === 1)
+    return Array.from({ length: n }, (_, i) => Float64Array.of(x.numbers[i]!));
+  if (x.rows !== n) return undefined;
+  return Array.from({ length: n }, (_, i) => x.numbers.slice(i * x.columns, (i + 1) * x.columns));
+}
+
+function dataOf(name: string, y: Argument, x: Argument): Data | Issue {
+  if (isIssue(y)) return y;
+  if (!isRange(y)) return noData(name);
+  const n = y.rows * y.columns;
+  const wrongY = numbersOrIssue(name, y);
+  if (wrongY) return wrongY;
+  const across = y.rows === 1 && y.columns > 1;
+  if (x === undefined || x === null) return { y: y.numbers.slice(0, n), rows: counting(n), across };
+  if (isIssue(x)) return x;
+  if (!isRange(x)) return unequal(name);
+  const wrongX = numbersOrIssue(name, x);
+  if (wrongX) return wrongX;
+  const rows = variables(x, n, across);
+  return rows ? { y: y.numbers.slice(0, n), rows, across } : unequal(name);
+}
+
+function fitOf(name: string, { y, rows }: Data, withConstant: boolean): Fit | Issue {
+  const p = rows[0]?.length ?? 0;
+  if (y.length < p + (withConstant ? 1 : 0)) return noData(name);
+  if (!withConstant) return throughOrigin(name, y, rows);
+  const fit = regress(y, rows);
+  if (!fit) return problem(name, '#NUM!', 'All x values are equal.');
+  return {
+    slopes: fit.coefficients.slice(1),
+    intercept: fit.coefficients[0]!,
+    slopeErrors: fit.se.slice(1),
+    interceptError: fit.se[0]!,
+    df: fit.df,
+    rss: fit.rss,
+    tss: fit.tss,
+  };
+}
+
+/** Without a constant: QR of the columns, each scaled to length 1. */
+function throughOrigin(name: string, y: Float64Array, rows: readonly Float64Array[]): Fit | Issue {
+  const p = rows[0]!.length;
+  const lengths = Array.from({ length: p }, (_, j) => Math.hypot(...rows.map((row) => row[j]!)));
+  if (lengths.some((length) => length === 0)) return problem(name, '#NUM!', 'All x values are equal.');
+  const qr = new QrDecomposition(new Matrix(rows.map((row) => Array.from(row, (v, j) => v / lengths[j]!))));
+  const r = qr.upperTriangularMatrix;
+  for (let j = 0; j < p; j++)
+    if (Math.abs(r.get(j, j)) < 1e-9) return problem(name, '#NUM!', 'All x values are equal.');
+  const slopes = qr
+    .solve(Matrix.columnVector(Array.from(y)))
+    .to1DArray()
+    .map((b, j) => b / lengths[j]!);
+  let rss = 0;
+  let tss = 0;
+  rows.forEach((row, i) => {
+    const residual = y[i]! - row.reduce((sum, v, j) => sum + v * slopes[j]!, 0);
+    rss += residual * residual;
+    tss += y[i]! ** 2;
+  });
+  const df = y.length - p;
+  const see = df > 0 ? Math.sqrt(rss / df) : Number.NaN;
+  const inverse = new QrDecomposition(r).solve(Matrix.eye(p, p));
+  return {
+    slopes,
+    intercept: 0,
+    slopeErrors: slopes.map((_, j) => (see * Math.hypot(...inverse.getRow(j))) / lengths[j]!),
+    interceptError: Number.NaN,
+    df,
+    rss,
+    tss,
+  };
+}
+
+const missing = (name: string): Issue => problem(name, '#N/A', 'Value not found.');
+const orMissing = (name: string, value: number): Value => (Number.isFinite(value) ? value : missing(name));
+
+const variablesIn = ([y, x]: readonly Size[]): number =>
+  !x || x.rows * x.columns <= 1 ? 1 : y && y.rows === 1 && y.columns > 1 ? x.rows : x.columns;
+
+/**
+ * OpenFormula, statistical functions, LINEST: slopes from the last variable to the first, then the constant; with
+ * `statistics` four rows more (errors; R² and error of estimate; F and degrees of freedom; sums of squares).
+ */
+const linest: Builtin = {
+  name: 'LINEST',
+  minArgs: 1,
+  maxArgs: 4,
+  parameters: 'y, [x], [constant = TRUE], [statistics = FALSE]',
+  about: 'Least-squares slopes (last variable first) and constant, in a row; with statistics five rows.',
+  size: (args) => ({ rows: args.length > 3 ? 5 : 1, columns: variablesIn(args) + 1 }),
+  compute([y, x, constant, statistics]): Outcome {
+    const name = 'LINEST';
+    const withConstant = conditionOf(name, constant, true);
+    if (isIssue(withConstant)) return withConstant;
+    const withStatistics = conditionOf(name, statistics, false);
+    if (isIssue(withStatistics)) return withStatistics;
+    const data = dataOf(name, y, x);
+    if (isIssue(data)) return data;
+    const fit = fitOf(name, data, withConstant);
+    if (isIssue(fit)) return fit;
+    const p = fit.slopes.length;
+    const values: Value[] = [...fit.slopes.toReversed(), fit.intercept];
+    if (!withStatistics) return { rows: 1, columns: p + 1, values };
+    const fill = (row: readonly Value[]): Value[] => [
+      ...row,
+      ...new Array(p + 1 - row.length).fill(missing(name)),
+    ];
+    const model = fit.tss - fit.rss;
+    values.push(
+      ...fit.slopeErrors.toReversed().map((e) => orMissing(name, e)),
+      orMissing(name, fit.interceptError),
+      ...fill([orMissing(name, model / fit.tss), orMissing(name, Math.sqrt(fit.rss / fit.df))]),
+      ...fill([orMissing(name, model / p / (fit.rss / fit.df)), fit.df]),
+      ...fill([model, fit.rss]),
+    );
+    return { rows: 5, columns: p + 1, values };
+  },
+};
+
+/** OpenFormula, statistical functions, TREND: the least-squares fit at new values of the variables. */
+const trend: Builtin = {
+  name: 'TREND',
+  minArgs: 1,
+  maxArgs: 4,
+  parameters: 'y, [x], [new x], [constant = TRUE]',
+  about: 'The least-squares fit at new values of x; without them at those it was fitted on.',
+  size: ([y, x, at]) => {
+    const shape = at && at.rows * at.columns > 0 ? at : (x ?? y!);
+    const p = variablesIn([y!, ...(x ? [x] : [])]);
+    if (p === 1) return shape;
+    return y!.rows === 1 && y!.columns > 1
+      ? { rows: 1, columns: shape.columns }
+      : { rows: shape.rows, columns: 1 };
+  },
+  compute([y, x, at, constant]): Outcome {
+    const name = 'TREND';
+    const withConstant = conditionOf(name, constant, true);
+    if (isIssue(withConstant)) return withConstant;
+    const data = dataOf(name, y, x);
+    if (isIssue(data)) return data;
+    const fit = fitOf(name, data, withConstant);
+    if (isIssue(fit)) return fit;
+    const fitted = (row: ArrayLike<number>): number =>
+      fit.slopes.reduce((sum, b, j) => sum + b * row[j]!, fit.intercept);
+    if (at === undefined || at === null) {
+      const values = data.rows.map(fitted);
+      return data.across
+        ? { rows: 1, columns: values.length, values }
+        : { rows: values.length, columns: 1, values };
+    }
+    if (isIssue(at)) return at;
+    if (!isRange(at)) return typeof at === 'number' ? fitted([at]) : unequal(name);
+    const wrong = numbersOrIssue(name, at);
+    if (wrong) return wrong;
+    if (fit.slopes.length === 1)
+      return { rows: at.rows, columns: at.columns, values: Array.from(at.numbers, (v) => fitted([v])) };
+    const rows = variables(at, data.across ? at.columns : at.rows, data.across);
+    if (!rows || rows[0]?.length !== fit.slopes.length) return unequal(name);
+    const values = rows.map(fitted);
+    return data.across
+      ? { rows: 1, columns: values.length, values }
+      : { rows: values.length, columns: 1, values };
+  },
+};
+
+export const leastSquares = [linest, trend];

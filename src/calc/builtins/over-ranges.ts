@@ -1,0 +1,131 @@
+import { CellError, type FunctionArgument } from 'hyperformula';
+import { isIssue, issue } from '../../../functions/core/issue.ts';
+import {
+  type Argument,
+  isMatrix,
+  isRange,
+  type Outcome,
+  rangeOf,
+  valueAt,
+} from '../../../functions/core/value.ts';
+import { cellEngine } from '../cell-engine/engine.ts';
+import { type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
+import { type Callee, coerceLane, defaultOf, parametersOf, wrong } from '../plan/arguments.ts';
+import { singleLane, wrongCount, wrongType } from '../plan/lanes.ts';
+import { conditional } from '../ranges/conditional.ts';
+import { isCellOf, lookups } from '../ranges/lookup.ts';
+import type { Builtin } from './builtin.ts';
+
+/** Calls a body over ranges with raw arguments, coerced by the parameters of a function of the cell engine. */
+function callBody(
+  name: string,
+  like: string,
+  run: (...args: never[]) => unknown,
+  args: readonly Argument[],
+): Outcome {
+  const callee: Callee = { ...cellEngine().body(like)!, name, run: run as Callee['run'], typedRanges: true };
+  const parameters = parametersOf(callee, args.length);
+  if (!parameters) return wrongCount;
+  const handed: unknown[] = [];
+  for (let k = 0; k < parameters.length; k++) {
+    const value = coerce(callee, parameters[k]!, args, k);
+    if (value === wrong) return wrongType;
+    if (value instanceof CellError && parameters[k]!.argumentType !== 'SCALAR')
+      return issueOfError(value, name);
+    handed.push(value);
+  }
+  return outcomeOf(callee.run(...handed), name);
+}
+
+function coerce(callee: Callee, parameter: FunctionArgument, args: readonly Argument[], k: number): unknown {
+  const arg = args[k];
+  if (
+    k >= args.length ||
+    (arg === undefined && parameter.defaultValue !== undefined && parameter.emptyAsDefault)
+  )
+    return defaultOf(callee, parameter);
+  const given = arg ?? null;
+  if (isRange(given))
+    return parameter.argumentType === 'RANGE'
+      ? given
+      : given.kinds.length === 1
+        ? coerceLane(callee, parameter, singleLane(valueAt(given, 0)), 0)
+        : wrong;
+  return coerceLane(callee, parameter, singleLane(given), 0);
+}
+
+function outcomeOf(result: unknown, name: string): Outcome {
+  if (isCellOf(result)) return (valueAt(result.range, result.at) ?? 0) as Outcome;
+  if (isMatrix(result) || isIssue(result)) return result;
+  const inner = result as Inner;
+  if (inner instanceof CellError) return issueOfError(inner, name);
+  if (isRich(inner)) return inner.val;
+  if (typeof inner === 'symbol' || inner === undefined) return '';
+  return inner as number | string | boolean;
+}
+
+/** The cell engine's own look for the place of a range in a grid, or search sorted ranges one cell after the other. */
+const lookup = (name: keyof typeof lookups, maxArgs: number, parameters: string, about: string): Builtin => ({
+  name,
+  minArgs: name === 'MATCH' ? 2 : 3,
+  maxArgs,
+  parameters,
+  about,
+  compute: (args) => callBody(name, name, lookups[name] as (...args: never[]) => unknown, args),
+});
+
+/** Like MATCH, with the modes of XLOOKUP. */
+const xmatch: Builtin = {
+  name: 'XMATCH',
+  minArgs: 2,
+  maxArgs: 4,
+  parameters: 'value, range, [match = 0], [search = 1]',
+  about: 'Place of a value in a row or column: exact, or with match −1 the next smaller, 1 the next larger.',
+  compute([key, range, match, search]) {
+    if (isIssue(range)) return range;
+    const cells = isRange(range) ? range : rangeOf(1, 1, [range ?? null]);
+    if (cells.rows > 1 && cells.columns > 1)
+      return issue('#VALUE!', 'built-in', {
+        function: 'XMATCH',
+        details: { message: 'Wrong range dimension.' },
+      });
+    const places = rangeOf(
+      cells.rows,
+      cells.columns,
+      Array.from({ length: cells.rows * cells.columns }, (_, i) => i + 1),
+    );
+    const args: Argument[] = [key, cells, places, undefinedAsMissing, match ?? 0, search ?? 1];
+    return callBody('XMATCH', 'XLOOKUP', lookups.XLOOKUP as (...args: never[]) => unknown, args);
+  },
+};
+/** What XLOOKUP takes as "say #N/A". */
+const undefinedAsMissing = 'NA';
+
+/** OpenFormula, statistical functions, AVERAGEIFS: mean of the values whose cells meet all criteria. */
+const averageIfs: Builtin = {
+  name: 'AVERAGEIFS',
+  minArgs: 3,
+  maxArgs: 255,
+  parameters: 'values, range, criterion, …',
+  about: 'Mean of the values at whose places every criterion is met.',
+  compute: (args) =>
+    callBody('AVERAGEIFS', 'SUMIFS', conditional.AVERAGEIFS as (...args: never[]) => unknown, args),
+};
+
+export const overRanges = [
+  averageIfs,
+  xmatch,
+  lookup('MATCH', 3, 'value, range, [type = 1]', 'Place of a value in a row or column; type 0: any order.'),
+  lookup(
+    'VLOOKUP',
+    4,
+    'value, range, column, [sorted = TRUE]',
+    'Finds a value in the first column and answers from another of that row.',
+  ),
+  lookup(
+    'HLOOKUP',
+    4,
+    'value, range, row, [sorted = TRUE]',
+    'Finds a value in the first row and answers from another of that column.',
+  ),
+];

@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { isIssue } from '../../../functions/core/issue.ts';
+import { Kind } from '../../../functions/core/value.ts';
+import { type Answer, inCells } from './cell-engine.ts';
+import { randomSheet } from './data.ts';
+import { formulaMaker, type Made, recipeNames } from './formulas.ts';
+import { chance } from './random.ts';
+import { type Filled, runFormula } from './run.ts';
+
+/**
+ * The same random formulas over the same random columns, once as column plans and once in the cells of hyperformula:
+ * value and error type must be the same, to the last bit. hyperformula's observed behaviour is what plans are held to.
+ *
+ * Accepted differences: none in what is generated. Two calls are generated so that they cannot differ (formulas.ts says
+ * so beside them): VLOOKUP with a fraction in its column number, and SUBSTITUTE that looks for an empty text.
+ *
+ * LEVERBOOK_SEED chooses other formulas; LEVERBOOK_ROUNDS makes more of them (1,500 comparisons a round).
+ */
+const seed = Number(process.env.LEVERBOOK_SEED ?? 20_250);
+const rounds = Number(process.env.LEVERBOOK_ROUNDS ?? 16);
+const ROWS = 30;
+const FORMULAS = 50;
+
+/** What differs in one row, in words; undefined when nothing does. */
+function difference(out: Filled, row: number, theirs: Answer): string | undefined {
+  const value = out.at(row);
+  const mine = isIssue(value) ? value.code : value;
+  // an array has no room in a row: the cell engine spills it, or refuses it where something stands in its way
+  if (theirs.isArray)
+    return mine === '#SPILL!' || theirs.error === '#SPILL!' ? undefined : `${mine}, not an array`;
+  const other = theirs.error ?? theirs.value;
+  if (!Object.is(mine, other)) return `${String(mine)}, not ${String(other)}`;
+  if (typeof mine === 'number' && (out.kinds[row] === Kind.date) !== theirs.isDate)
+    return `${mine} ${theirs.isDate ? 'is' : 'is no'} date`;
+  return undefined;
+}
+
+function compare(round: number): { compared: number; arrays: number; differences: string[] } {
+  const c = chance(seed + round);
+  const sheet = randomSheet(c, ROWS);
+  const make = formulaMaker(c, ROWS);
+  const made: Made[] = Array.from({ length: FORMULAS }, () => make(2));
+  const answers = inCells(
+    sheet,
+    made.map((formula) => formula.text),
+  );
+  const differences: string[] = [];
+  let arrays = 0;
+  made.forEach((formula, f) => {
+    const out = runFormula(formula.bound, sheet);
+    for (let row = 0; row < ROWS; row++) {
+      const theirs = answers[f]![row]!;
+      if (theirs.isArray) arrays++;
+      const differs = difference(out, row, theirs);
+      if (differs)
+        differences.push(`seed ${seed + round}, row ${row + 1}: =${formula.text(row)} is ${differs}`);
+    }
+  });
+  return { compared: FORMULAS * ROWS, arrays, differences };
+}
+
+describe('column plans and the cell engine', () => {
+  test(`agree on ${rounds * FORMULAS * ROWS} random formulas × rows (seed ${seed})`, {
+    timeout: 3_600_000,
+  }, () => {
+    let compared = 0;
+    let arrays = 0;
+    for (let round = 0; round < rounds; round++) {
+      const result = compare(round);
+      compared += result.compared;
+      arrays += result.arrays;
+      expect(result.differences.slice(0, 20)).toEqual([]);
+    }
+    expect(compared).toBeGreaterThanOrEqual(Math.min(rounds, 14) * 1500);
+    expect(arrays / compared).toBeLessThan(0.05);
+  });
+
+  test('are compared on every kind of value and error, through every function that is listed', () => {
+    const met = new Set<string>();
+    const called = new Set<string>();
+    for (let round = 0; round < rounds; round++) {
+      const c = chance(seed + round);
+      const sheet = randomSheet(c, ROWS);
+      const make = formulaMaker(c, ROWS);
+      for (let f = 0; f < FORMULAS; f++) {
+        const formula = make(2);
+        for (const [name] of formula.text(0).matchAll(/[A-Z][A-Z0-9.]*(?=\()/g)) called.add(name);
+        const out = runFormula(formula.bound, sheet);
+        for (let row = 0; row < ROWS; row++) {
+          const value = out.at(row);
+          met.add(
+            isIssue(value)
+              ? value.code
+              : value === null
+                ? 'blank'
+                : out.kinds[row] === Kind.date
+                  ? 'date'
+                  : typeof value,
+          );
+        }
+      }
+    }
+    for (const kind of [
+      'blank',
+      'number',
+      'date',
+      'string',
+      'boolean',
+      '#N/A',
+      '#VALUE!',
+      '#NUM!',
+      '#DIV/0!',
+    ])
+      expect(met).toContain(kind);
+    const missing = recipeNames.filter((name) => !called.has(name));
+    expect(missing.length, `not drawn with this seed: ${missing.join(' ')}`).toBeLessThan(
+      recipeNames.length / 20,
+    );
+  });
+});
