@@ -7,7 +7,10 @@ function withSheet(): Session {
     do: 'add-sheet',
     name: 'people',
     rows: 3,
-    columns: [{ label: 'Name', kind: 'text' }, { label: 'Mass', kind: 'number' }],
+    columns: [
+      { label: 'Name', kind: 'text' },
+      { label: 'Mass', kind: 'number' },
+    ],
   });
   return session;
 }
