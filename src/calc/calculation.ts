@@ -7,7 +7,7 @@ import { checkFormula } from './check.ts';
 import { dimensionOf } from './dimensions/dimension-of.ts';
 import { doubtsOf } from './doubts.ts';
 import { compute } from './graph/compute.ts';
-import { follow, followAll } from './graph/follow.ts';
+import { follow, followStructure, soilAll } from './graph/follow.ts';
 import { makeFormula } from './graph/formula.ts';
 import { dependentsOf, precedentsOf } from './graph/relatives.ts';
 import { nothing } from './graph/source.ts';
@@ -22,7 +22,7 @@ export interface CalculationOptions {
 /** The values of a book. The object of the book must stay the same; edits change it in place. */
 export function createCalculation(book: Book, { careful = false }: CalculationOptions = {}): Calculation {
   const state = new State(book);
-  followAll(state);
+  followStructure(state);
   const scopeOf = (place: Place | undefined) => ({ sheet: place?.sheet, column: place?.row === undefined });
 
   return {
@@ -32,7 +32,7 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
       return compute(state, { careful });
     },
     all(): Generator<Progress, readonly Fresh[]> {
-      followAll(state);
+      soilAll(state);
       return compute(state, { careful });
     },
     column: (sheet, column): Range => state.graph.column(sheet, column)?.range() ?? nothing,

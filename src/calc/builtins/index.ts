@@ -5,6 +5,7 @@ import { lineFunctions } from './line.ts';
 import { overRanges } from './over-ranges.ts';
 import { percentRanks } from './percent-rank.ts';
 import { ranks } from './rank.ts';
+import { sequence } from './sequence.ts';
 import { spreads } from './spread.ts';
 import { texts } from './texts.ts';
 
@@ -21,5 +22,6 @@ export const builtins: ReadonlyMap<string, Builtin> = new Map(
     ...texts,
     ...overRanges,
     convert,
+    sequence,
   ].map((builtin) => [builtin.name, builtin]),
 );

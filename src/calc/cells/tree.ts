@@ -1,5 +1,6 @@
 import type { SimpleRangeValue } from 'hyperformula';
 import { invoke } from '../../../functions/core/invoke.ts';
+import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { BinaryOperator, Bound, CallNode } from '../ast.ts';
 import { builtins } from '../builtins/index.ts';
@@ -127,12 +128,17 @@ function callTree(call: CallNode<Bound>, place: Place, locals: Locals): Tree {
   // Built-ins of ours come first: some stand in for one of the engine's that needs cells with addresses.
   const builtin = builtins.get(call.name);
   if (!definition && !builtin) return plainCall(call, of);
+  if (builtin && (call.args.length < builtin.minArgs || call.args.length > builtin.maxArgs))
+    return { type: 'NUMBER', value: errorOf(wrongCount(call.name)) };
   const args = call.args.map((arg) => (arg.type === 'empty' ? undefined : of(arg)));
   return lazy(() => {
     const given = args.map((arg) => (arg ? argumentOf(cellEngine().evaluate(arg)) : undefined));
     return innerOfOutcome(definition ? invoke(definition, given) : builtin!.compute(given));
   });
 }
+
+const wrongCount = (name: string): Issue =>
+  issue('#N/A', 'built-in', { function: name, details: { message: 'Wrong number of arguments.' } });
 
 const plainCall = (call: CallNode<Bound>, of: (node: Bound) => Tree): Tree => ({
   type: 'FUNCTION_CALL',

@@ -1,8 +1,9 @@
 import { type Issue, issue } from '../../../functions/core/issue.ts';
-import { Kind, valueAt } from '../../../functions/core/value.ts';
+import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
 import type { Fresh, Progress } from '../api.ts';
 import { isArray } from '../cells/free-formula.ts';
 import type { Spot } from '../cells/place.ts';
+import { limits } from '../limits.ts';
 import type { Computed } from './graph.ts';
 import { nameOf } from './graph.ts';
 import type { CellNode, ColumnNode } from './nodes.ts';
@@ -80,7 +81,7 @@ function computeCell(state: State, cell: CellNode): void {
     put(state, cell, { kind: Kind.error, value: stopped });
     return;
   }
-  const result = cell.formula.free().evaluate(cell.row);
+  const result = shortEnough(cell.formula.free().evaluate(cell.row));
   if (!isArray(result)) {
     clearSpill(state, cell);
     put(state, cell, result);
@@ -89,6 +90,14 @@ function computeCell(state: State, cell: CellNode): void {
   const obstacle = spill(state, cell, result);
   if (obstacle) put(state, cell, { kind: Kind.error, value: obstacle });
   else put(state, cell, { kind: result.kinds[0] as Kind, value: valueAt(result, 0) });
+}
+
+/** Cells that join one another's texts over and over would soon fill the memory. */
+function shortEnough(result: Spot | Range): Spot | Range {
+  if (isArray(result) || typeof result.value !== 'string' || result.value.length <= limits.text)
+    return result;
+  const value = issue('#VALUE!', 'text-too-long', { details: { most: limits.text } });
+  return { kind: Kind.error, value };
 }
 
 /** Writes a cell's value; readers hear of it only when it is another one. */
@@ -159,7 +168,7 @@ function sliceSize(column: ColumnNode, rows: number): number {
 
 function run(state: State, column: ColumnNode, from: number, to: number): void {
   const all = from === 0 && to === column.cells.length;
-  const rows = all ? undefined : Int32Array.from({ length: to - from }, (_, i) => from + i);
+  const rows = all ? undefined : rowsOf([[from, to]]);
   const start = performance.now();
   runRows(state, column, rows);
   if (to - from >= PROBE) column.cost = (performance.now() - start) / (to - from);
@@ -170,9 +179,10 @@ function runRows(state: State, column: ColumnNode, rows: Int32Array | undefined)
 }
 
 function rowsOf(ranges: readonly (readonly [number, number])[]): Int32Array {
-  const rows: number[] = [];
-  for (const [from, to] of ranges) for (let row = from; row < to; row++) rows.push(row);
-  return Int32Array.from(rows);
+  const rows = new Int32Array(ranges.reduce((sum, [from, to]) => sum + to - from, 0));
+  let i = 0;
+  for (const [from, to] of ranges) for (let row = from; row < to; row++) rows[i++] = row;
+  return rows;
 }
 
 /** Puts what stands in single rows over the column's formula back, and tells the readers of all other rows. */

@@ -18,9 +18,8 @@ export function follow(state: State, changes: readonly Change[]): void {
   for (const change of changes) if (change.what === 'cells') followCells(state, change);
 }
 
-/** Everything anew: opening a book. */
-export function followAll(state: State): void {
-  followStructure(state);
+/** Everything has to be computed again. */
+export function soilAll(state: State): void {
   for (const column of state.graph.columns.values()) {
     column.dirty.addAll();
     for (const cell of column.own.values()) cell.dirty = true;
@@ -28,7 +27,8 @@ export function followAll(state: State): void {
   }
 }
 
-function followStructure(state: State): void {
+/** Takes in the book as it is: when it is opened, and when its sheets, columns or names have changed. */
+export function followStructure(state: State): void {
   const { graph, book, formulas } = state;
   state.index = indexBook(book);
   formulas.renew(state.index);
@@ -81,16 +81,13 @@ function followFormula(state: State, node: ColumnNode): void {
 /** Cells with formulas of their own, in rows [from, to). */
 function followOwn(state: State, node: ColumnNode, from: number, to: number): void {
   const { formulas } = node.cells;
-  if (node.own.size > 0)
-    for (const [row, cell] of [...node.own]) {
-      if (row < from || row >= to || formulas.has(row)) continue;
-      clearSpill(state, cell);
-      node.own.delete(row);
-      state.unlinked = true;
-    }
-  if (formulas.size === 0) return;
-  for (const [row, text] of formulas) {
-    if (row < from || row >= to) continue;
+  for (const [row, cell] of inRows(node.own, from, to)) {
+    if (formulas.has(row)) continue;
+    clearSpill(state, cell);
+    node.own.delete(row);
+    state.unlinked = true;
+  }
+  for (const [row, text] of inRows(formulas, from, to)) {
     const formula = state.formulas.get(text, node.sheet, false);
     const cell = node.own.get(row);
     if (cell?.formula === formula) continue;
@@ -98,6 +95,18 @@ function followOwn(state: State, node: ColumnNode, from: number, to: number): vo
     node.own.set(row, new CellNode(node, row, formula));
     state.unlinked = true;
   }
+}
+
+/** Entries of rows [from, to), found the cheaper way. */
+function inRows<T>(map: ReadonlyMap<number, T>, from: number, to: number): readonly (readonly [number, T])[] {
+  if (map.size === 0) return [];
+  if (to - from > map.size) return [...map].filter(([row]) => row >= from && row < to);
+  const found: [number, T][] = [];
+  for (let row = from; row < to; row++) {
+    const value = map.get(row);
+    if (value !== undefined) found.push([row, value]);
+  }
+  return found;
 }
 
 /** A column with nothing but the book's values reads them where they are; any other has values of its own. */
@@ -148,13 +157,13 @@ function followCells(state: State, change: Extract<Change, { what: 'cells' }>): 
   followOwn(state, node, from, to);
   if (node.values) node.values.take(cells, from, to);
   settleValues(node);
-  for (const cell of node.own.values()) if (cell.row >= from && cell.row < to) cell.dirty = true;
+  for (const [, cell] of inRows(node.own, from, to)) cell.dirty = true;
   if (node.formula) {
     node.dirty.add(from, to);
     // A single cell may now be the book's own instead of the formula's, or the other way round.
     state.unlinked = true;
   }
-  for (const [row, origin] of node.covered) if (row >= from && row < to) soil(origin);
+  for (const [, origin] of inRows(node.covered, from, to)) soil(origin);
   retryBlocked(state, change.sheet);
   state.touch(node, from, to);
 }

@@ -13,8 +13,6 @@ import { type Reads, readsOf } from './reads.ts';
 export interface Formula {
   readonly text: string;
   readonly bound: Bound;
-  /** Equal for two formulas that read and compute the same. */
-  readonly meaning: string;
   readonly problems: readonly Problem[];
   readonly reads: Reads;
   /** Ready for a whole column. */
@@ -46,11 +44,24 @@ export class Formulas {
     if (!formula) {
       formula = makeFormula(text, this.index, { sheet, column }, this.place);
       const old = this.before.get(key);
-      if (old && old.meaning === formula.meaning) formula = old;
+      if (old && meaningOf(old) === meaningOf(formula)) formula = old;
       this.known.set(key, formula);
     }
     return formula;
   }
+}
+
+const meanings = new WeakMap<Formula, string>();
+/** Equal for two formulas that read and compute the same. */
+function meaningOf(formula: Formula): string {
+  let meaning = meanings.get(formula);
+  if (meaning === undefined) {
+    meaning = JSON.stringify(formula.bound, (key, value) =>
+      key === 'span' || key === 'nameSpan' ? undefined : value,
+    );
+    meanings.set(formula, meaning);
+  }
+  return meaning;
 }
 
 export function makeFormula(
@@ -65,9 +76,6 @@ export function makeFormula(
   return {
     text,
     bound,
-    meaning: JSON.stringify(bound, (key, value) =>
-      key === 'span' || key === 'nameSpan' ? undefined : value,
-    ),
     problems,
     reads: readsOf(bound),
     plan: () => (plan ??= compile(bound)),

@@ -31,6 +31,7 @@ export interface Reads {
   readonly volatile: boolean;
 }
 
+const NONE: ReadonlySet<string> = new Set();
 const VOLATILE = new Set(['RAND', 'RANDBETWEEN', 'NOW', 'TODAY']);
 
 export function readsOf(bound: Bound): Reads {
@@ -66,5 +67,11 @@ export function readsOf(bound: Bound): Reads {
     }
     return true;
   });
-  return { rows, whole, cells, ranges, volatile };
+  return {
+    rows: rows.size > 0 ? rows : NONE,
+    whole: whole.size > 0 ? whole : NONE,
+    cells,
+    ranges,
+    volatile,
+  };
 }

@@ -4,6 +4,7 @@ import type { Span } from '../api.ts';
 import type { Address, Bound, CallNode, ErrorNode, Node } from '../ast.ts';
 import { functionNames, isFunction, notOffered } from '../catalogue.ts';
 import { limits } from '../limits.ts';
+import { issueOf } from '../sentences.ts';
 import { addressText, lettersOf } from './address.ts';
 import type { BookIndex, SheetIndex } from './book-index.ts';
 import { nearest } from './names.ts';
@@ -68,6 +69,8 @@ class Binder {
         return this.cell(node.sheet, node.at, node.span);
       case 'cells':
         return this.cells(node.sheet, node.from, node.to, node.span);
+      case 'error':
+        return node.lost === undefined ? node : this.problem(node.span, issueOf(node));
       default:
         return node;
     }

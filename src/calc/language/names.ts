@@ -58,6 +58,6 @@ export function nearest(name: string, known: readonly string[]): string | undefi
   const key = nameKey(name);
   const byKey = new Map(known.map((k) => [nameKey(k), k]));
   const best = closest(key, [...byKey.keys()]);
-  const far = Math.max(1, Math.floor(key.length / 3));
+  const far = key.length < 4 ? 1 : key.length < 9 ? 2 : 3;
   return distance(key, best) <= far ? byKey.get(best) : undefined;
 }

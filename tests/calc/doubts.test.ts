@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import type { Dimension } from '../../src/units/dimension.ts';
+import { Bench, bookOf, f } from './book-for-test.ts';
+
+const of = (dimension: Dimension, cells = [1, 2]) => ({ dimension, cells });
+const columns = {
+  femur: of('length', [42, 40]),
+  tibia: of('length', [40, 41]),
+  mass: of('mass', [80, 90]),
+  ankle: of('angle', [35, 40]),
+  minutes: of('duration', [60, 50]),
+  note: { kind: 'text' as const, cells: ['a', 'b'] },
+};
+const dimensionOf = (formula: string): unknown =>
+  new Bench(bookOf({ s: columns })).calculation.check(formula, { sheet: 's', column: 'femur' }).dimension;
+const doubts = (formula: string, more = {}): readonly (readonly [string, string])[] =>
+  new Bench(bookOf({ s: { ...columns, y: { formula, ...more } } })).calculation
+    .doubts()
+    .map(({ about, sentence }) => [about, sentence]);
+
+/* Dimensional algebra: a sum has the dimension of its parts, a product their product (Maxwell's rule). */
+describe('the dimension of a result', () => {
+  test.each([
+    ['femur + tibia', 'length'],
+    ['femur / tibia', undefined],
+    ['femur * 2', 'length'],
+    ['femur + 2.5', 'length'],
+    ['2 * mass - 5%', 'mass'],
+    ['femur * tibia / femur', 'length'],
+    ['SQRT(femur * tibia)', 'length'],
+    ['(femur ^ 2) ^ 0.5', 'length'],
+    ['AVERAGE(s.femur)', 'length'],
+    ['IF(ankle > 30, femur, tibia)', 'length'],
+    ['LET(x, femur, x + tibia)', 'length'],
+    ['ROUND(MAX(femur, tibia), 1)', 'length'],
+    ['SEG.RATIO(femur, tibia)', undefined],
+    ['LEAN.SHANK(ankle)', 'angle'],
+    ['ABS(-ankle)', 'angle'],
+    ['note & "x"', undefined],
+    ['C1', 'mass'],
+    ['femur * tibia', undefined],
+  ])('%s: %s', (formula, dimension) => expect(dimensionOf(formula)).toBe(dimension));
+});
+
+describe('what the calculation doubts', () => {
+  test.each([
+    'femur + mass',
+    'femur - AVERAGE(s.mass)',
+    'IF(femur > ankle, 1, 2)',
+    'MAX(femur, mass)',
+    'SEG.RATIO(femur, mass)',
+    'femur / tibia + mass',
+    'SEG.RATIO(femur, tibia) + 1',
+    'femur + 2 * tibia - 3',
+    'mass * 2 > minutes',
+  ])('%s', (formula) => expect(doubts(formula)).toMatchSnapshot());
+  test('a column that is said to measure something else', () => {
+    expect(doubts('femur * 2', { dimension: 'angle' })).toMatchSnapshot();
+  });
+  test('a doubt is no error: the value stands', () => {
+    const b = new Bench(bookOf({ s: { ...columns, y: 'femur + mass' } }));
+    expect(b.values('s', 'y')).toEqual([122, 130]);
+  });
+  test('circles once, and errors where they come from, not where they are passed on', () => {
+    const b = new Bench(
+      bookOf({
+        s: {
+          x: [1, 0, 0],
+          a: '1/x',
+          b: 'a+1',
+          c: 'd',
+          d: 'c',
+          v: [f('SUM(s.b)'), f('A1+nothing'), null],
+          w: [f('F2'), null, null],
+        },
+      }),
+    );
+    expect(
+      b.calculation.doubts().map(({ place, about, sentence }) => [about, place, sentence]),
+    ).toMatchSnapshot();
+  });
+  test('a formula that was stopped', () => {
+    const b = new Bench(bookOf({ s: { x: [1], y: 'x+1' } }));
+    b.calculation.stop({ sheet: 's', column: 'y' });
+    expect(b.calculation.doubts()).toMatchObject([{ about: 'hung', place: { sheet: 's', column: 'y' } }]);
+  });
+});
