@@ -1,40 +1,41 @@
-import gammaln from '@stdlib/math-base-special-gammaln';
-import fInverse from '@stdlib/stats-base-dists-f-quantile';
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-import normalInverse from '@stdlib/stats-base-dists-normal-quantile';
-import tBelow from '@stdlib/stats-base-dists-t-cdf';
-import tInverse from '@stdlib/stats-base-dists-t-quantile';
+import { betaRatio, betaTails, stirlingError } from './beta.ts';
+import { normalQuantile } from './normal.ts';
 
-/** The value that a standard normal variable stays below with probability p. */
-export const normalQuantile = (p: number): number => normalInverse(p, 0, 1);
-
-/** The probability that a standard normal variable stays below z. */
-export const normalBelow = (z: number): number => normalCdf(z, 0, 1);
+export { normalBelow, normalQuantile } from './normal.ts';
 
 /** z of a two-sided interval: 1.959964 for a confidence of .95. */
 export const zOf = (confidence: number): number => normalQuantile((1 + confidence) / 2);
 
 /** The value that Student's t with `df` degrees of freedom (any positive number) stays below with probability p. */
-export const tQuantile = (p: number, df: number): number => tInverse(p, df);
+export function tQuantile(p: number, df: number): number {
+  if (p === 0.5) return 0;
+  // t² is F with 1 and df degrees of freedom; its upper tail is twice that of t.
+  const t = Math.sqrt(df * betaRatio('above', 2 * Math.min(p, 1 - p), 0.5, df / 2));
+  return p < 0.5 ? -t : t;
+}
 
 /** t of a two-sided interval. */
 export const tOf = (confidence: number, df: number): number => tQuantile((1 + confidence) / 2, df);
 
-/** Two-sided p of Student's t. Taken from the lower tail, so that small p keep their digits. */
-export const tTwoSided = (t: number, df: number): number => Math.min(1, 2 * tBelow(-Math.abs(t), df));
+/** Two-sided p of Student's t; small p keep their digits. */
+export function tTwoSided(t: number, df: number): number {
+  const square = t * t;
+  return betaTails(square / (df + square), df / (df + square), 0.5, df / 2).above;
+}
 
 /** The value that F with d1 and d2 degrees of freedom (any positive numbers) stays below with probability p. */
-export const fQuantile = (p: number, d1: number, d2: number): number => fInverse(p, d1, d2);
+export function fQuantile(p: number, d1: number, d2: number): number {
+  const ratio = p < 0.5 ? betaRatio('below', p, d1 / 2, d2 / 2) : betaRatio('above', 1 - p, d1 / 2, d2 / 2);
+  return (ratio * d2) / d1;
+}
 
 /**
- * Hedges' correction J(m) = Γ(m/2) / (√(m/2) Γ((m−1)/2)), exact (Hedges 1981, J Educ Stat 6:107–128). For many degrees
- * of freedom the difference of two large logarithms would lose digits; there the series of the ratio is exact to double
- * precision. Needs m > 1.
+ * Hedges' correction J(m) = Γ(m/2) / (√(m/2) Γ((m−1)/2)), exact for any m > 1 (Hedges 1981, J Educ Stat 6:107–128): the
+ * two gamma functions by Stirling's formula, in which everything large cancels on paper.
  */
 export function hedgesJ(m: number): number {
-  if (m <= 200) return Math.exp(gammaln(m / 2) - gammaln((m - 1) / 2)) / Math.sqrt(m / 2);
-  const z = (m - 1) / 2;
-  // Γ(z + ½)/Γ(z) = √z (1 − 1/8z + 1/128z² + 5/1024z³ − 21/32768z⁴ − 399/262144z⁵ + …)
-  const series = 1 + (-1 / 8 + (1 / 128 + (5 / 1024 + (-21 / 32768 - 399 / 262144 / z) / z) / z) / z) / z;
-  return Math.sqrt(z / (z + 0.5)) * series;
+  const z = m / 2;
+  const log = (z - 1) * -Math.log1p(-0.5 / z) - 0.5;
+  // stirlingError is that of Γ(n + 1); Γ(z) = Γ(z + 1)/z has the same.
+  return Math.exp(log + stirlingError(z) - stirlingError(z - 0.5));
 }

@@ -1,4 +1,4 @@
-"""Quantiles of Student's t and of F to 17 digits, from the incomplete beta function at 40 digits (mpmath).
+"""Quantiles of the normal distribution, of Student's t and of F to 17 digits, from error function and incomplete beta function at 40 digits (mpmath).
 
 Independent of the program: run `python3 quantiles.py > quantiles.csv` with mpmath and scipy installed (scipy only gives
 the starting point of the root search).
@@ -37,3 +37,6 @@ for a in ["1", "2", "4.3", "9", "15.07", "60", "499"]:
             start = stats.f.ppf(float(p), float(a), float(b))
             root = mp.findroot(lambda z: mp.log(f_below(z, a, b) / mp.mpf(p)), (start, start * (1 + 1e-6)))
             print(f"F,{p},{a},{b},{digits(root)}")
+for p in ["1e-300", "1e-17", "1e-6", "0.001", "0.025", "0.2", "0.4999", "0.6", "0.975", "0.9999"]:
+    root = mp.findroot(lambda z: mp.log(mp.erfc(-z / mp.sqrt(2)) / 2 / mp.mpf(p)), stats.norm.ppf(float(p)))
+    print(f"normal,{p},,,{digits(root)}")

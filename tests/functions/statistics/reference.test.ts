@@ -12,6 +12,7 @@ import {
   tQuantile,
 } from '../../../functions/statistics/distributions.ts';
 import { type IccForm, icc, iccLimits } from '../../../functions/statistics/icc.ts';
+import { regress } from '../../../functions/statistics/regression.ts';
 import { pooledSd } from '../../../functions/statistics/two-groups.ts';
 import { type Extra, evaluate, plainly } from '../formula.ts';
 import { agrees, readReference } from '../reference.ts';
@@ -35,6 +36,11 @@ const kernels: Readonly<Record<string, Extra>> = {
   'hedges-j': (m) => hedgesJ(m as number),
   'pooled-sd': (a, b) => pooledSd(columnOf(a as Range), columnOf(b as Range)),
   fisher: (r, n, side) => fisherInterval(r as number, n as number)[side === 'low' ? 0 : 1],
+  'through-origin': (y, x, what) => {
+    const rows = Array.from(values(x), (v) => Float64Array.of(v));
+    const fit = regress(values(y), rows, false)!;
+    return what === 'see' ? Math.sqrt(fit.rss / fit.df) : (what === 'se' ? fit.se : fit.coefficients)[1]!;
+  },
   'icc-from-squares': (form, bms, ems, n, k, what) => {
     // Form 3 uses no other mean square.
     const squares = { n, k, bms, ems, jms: 0, wms: 0 } as Parameters<typeof icc>[1];
