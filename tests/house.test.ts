@@ -68,6 +68,8 @@ describe('the house', () => {
     hyperformula: 'src/calc/',
     papaparse: 'src/intake/',
     chardet: 'src/intake/',
+    fflate: 'src/intake/workbook/',
+    saxes: 'src/intake/workbook/',
     handsontable: 'src/app/grid/',
     idb: 'src/store/',
     commander: 'src/cli/',

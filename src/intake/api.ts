@@ -68,12 +68,21 @@ export type Shape =
       readonly columns?: readonly string[] | undefined;
     };
 
+/** Which table of which workbook the rows come from. */
+export interface WorkbookTable {
+  readonly kind: 'xlsx' | 'ods';
+  readonly table: string;
+  readonly tables: readonly string[];
+}
+
 /** What came out of looking at a file. Nothing has been written. */
 export interface Findings {
   readonly name: string;
   readonly size: number;
   /** SHA-256 of the bytes, hexadecimal. */
   readonly hash: string;
+  /** null for a text file. */
+  readonly workbook: WorkbookTable | null;
   readonly encoding: Finding<Encoding>;
   readonly byteOrderMark: boolean;
   readonly delimiter: Finding<Delimiter>;
@@ -173,6 +182,10 @@ export interface IntakeOptions {
   readonly reserved?: (name: string) => boolean;
   /** SHA-256 of the bytes, if it is known already. */
   readonly hash?: string;
+  /** Size of the file that arrived, when the bytes were taken out of it. */
+  readonly size?: number;
+  /** The workbook that the table was taken out of. */
+  readonly workbook?: WorkbookTable;
   /** Files above this are refused. */
   readonly largest?: number;
 }

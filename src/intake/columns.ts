@@ -82,7 +82,7 @@ export function findColumn(
   const dimension = display?.dimension ?? (readsTime ? 'duration' : null);
   const missing = chosen.missing ?? (kind.value === 'text' ? [] : [...look.missing.counts.keys()]);
   const lost = kind.value === 'text' ? look.missing.of(...look.missing.counts.keys()) : 0;
-  const filled = look.filled + lost;
+  const filled = look.filled + lost + look.failed;
   return {
     index,
     heading,
@@ -117,7 +117,7 @@ function fitOf(look: ColumnLook, kind: ColumnKind, said: HeadingReading): number
   if (kind === 'date')
     return look.dates.of('self', 'dotted', 'dmy', 'mdy', 'open') + (isDated(said) ? look.compactDates : 0);
   if (kind === 'yes-no') return look.yes + look.no;
-  return look.filled + look.missing.of(...look.missing.counts.keys());
+  return look.filled + look.failed + look.missing.of(...look.missing.counts.keys());
 }
 
 const wordsIn = (said: HeadingReading): string => said.label.toLowerCase().replace(/[_-]+/g, ' ');

@@ -27,6 +27,7 @@ export type * from './api.ts';
 export { hashOfSoon } from './hash.ts';
 export { recipeFits } from './map.ts';
 export type { CellChange, Mode } from './plan.ts';
+export { type Prepared, type PrepareOptions, prepare, preparing } from './prepare.ts';
 export { type Recipe, readRecipe, recipeJson } from './recipe.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
 export { recipeEdit, type Taken, type TakeOptions, takingIn } from './take-in.ts';

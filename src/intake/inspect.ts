@@ -65,9 +65,16 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
   const hash = options.hash ?? (yield* hashing(bytes));
   const findings: Findings = {
     name,
-    size: bytes.length,
+    size: options.size ?? bytes.length,
     hash,
-    encoding,
+    workbook: options.workbook ?? null,
+    encoding: options.workbook
+      ? {
+          value: 'utf-8',
+          certainty: 'sure',
+          because: note('from-workbook', { table: options.workbook.table }),
+        }
+      : encoding,
     byteOrderMark,
     delimiter: dialect.delimiter,
     quote: dialect.quote,

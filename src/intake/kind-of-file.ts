@@ -12,8 +12,8 @@ interface Known {
 const known: readonly Known[] = [
   {
     begins: [0xd0, 0xcf, 0x11, 0xe0],
-    what: 'a spreadsheet of the old binary kind (.xls)',
-    remedy: 'Save it as .xlsx, .ods or CSV first.',
+    what: 'a spreadsheet of the old binary kind (.xls), or one locked with a password',
+    remedy: 'Save it as .xlsx, .ods or CSV, without a password.',
   },
   { begins: [0x25, 0x50, 0x44, 0x46], what: 'a PDF document' },
   { begins: [0x89, 0x50, 0x4e, 0x47], what: 'a picture (PNG)' },

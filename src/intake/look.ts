@@ -25,6 +25,8 @@ export class Tally<K> {
   }
 }
 
+const FAILED = /^#(DIV\/0!|REF!|VALUE!|NUM!|NAME\?|NULL!|SPILL!|CALC!|CYCLE!|ERROR!)$|^=./;
+
 type DateUse = 'self' | 'dotted' | 'dmy' | 'mdy' | 'open' | 'zone';
 type DurationWay = 'three parts' | 'open' | 'h:mm' | 'm:ss' | 'words';
 
@@ -33,7 +35,10 @@ const MOST_DISTINCT = 200;
 
 /** What the cells of one column look like, counted. */
 export class ColumnLook {
+  /** Cells that say something about a value of their kind. */
   filled = 0;
+  /** Error values and formulas without a value: they fit no kind and speak for none. */
+  failed = 0;
   blank = 0;
   readonly missing = new Tally<string>();
   readonly numbers = new Tally<Exclude<MarkUse, 'none'>>();
@@ -61,6 +66,10 @@ export class ColumnLook {
     const key = text.toLowerCase();
     if (missing.has(key)) {
       this.missing.add(text, text, times);
+      return;
+    }
+    if (FAILED.test(text)) {
+      this.failed += times;
       return;
     }
     this.filled += times;

@@ -32,7 +32,8 @@ const sameBy: Record<string, string> = {
   identifier: 'by its identifier',
 };
 
-const ACCEPTED = 'a text table (CSV: commas, semicolons, tabs or bars between the cells)';
+const ACCEPTED =
+  'a text table (CSV: commas, semicolons, tabs or bars between the cells) or a workbook (.xlsx, .ods)';
 
 /** Every sentence of the intake, by its reason. */
 export const sentences = {
@@ -71,6 +72,18 @@ export const sentences = {
   'no-key': (d) =>
     `Updating needs a column by which rows are recognised${d.key ? `; "${d.key}" is none that the file fills` : ''}. Columns that it fills: ${d.columns}.`,
 
+  'workbook-damaged': (d) =>
+    `${file(d)} is a zipped workbook, but damaged or of a kind that is not known here. Open it where it was made and save it again, or save it as CSV.`,
+  'workbook-locked': (d) =>
+    `${file(d)} is locked with a password. Save it without one, or save its table as CSV.`,
+  'workbook-too-large': (d) =>
+    `${file(d)} unpacks to more than ${bytes(d.largest)}, which a table of measures hardly needs; it was not opened. Save the one table as CSV.`,
+  'workbook-cells': (d) =>
+    `${file(d)} fills more than ${Number(d.most).toLocaleString('en')} cells; it was not opened. Save the part you need as CSV.`,
+  'workbook-wide': (d) =>
+    `${file(d)} has a row with more than ${Number(d.most).toLocaleString('en')} cells. Save the table alone, or save it as CSV.`,
+  'workbook-no-table': (d) =>
+    `${file(d)} has no table ${d.table ? `"${d.table}"` : 'with rows'}. Its tables: ${d.tables || 'none'}.`,
   'workbook-unopened': (d) =>
     `${file(d)} is a zipped workbook, which has to be opened before its tables can be read. Choose one of its tables.`,
 
@@ -102,6 +115,8 @@ export const sentences = {
   'rows-often-short': (d) =>
     `${many(d.count, 'row')} of ${d.rows} end early: this file leaves out blank cells at the end.`,
   chosen: () => 'You chose it.',
+
+  'from-workbook': (d) => `The cells come from the table "${d.table}" of a workbook.`,
 
   // Columns.
   'cells-fit': (d) => `${d.fit} of ${many(d.filled, 'filled cell')} read as ${d.kind}.`,

@@ -72,7 +72,7 @@ export function* takingIn(
     recipe,
     now: options.now ?? '',
     boundsOf: boundsFor(options),
-    expected: expectedRows(findings),
+    expected: expectedRows(findings, bytes.length),
   });
   yield* placeAll(bytes, inspected, placing);
   const lineOf = (row: number): number => placing.lines[row]!;
@@ -190,8 +190,8 @@ const sheetEdits = ({ id, name, label, purpose }: Sheet, { book }: Target): Edit
 ];
 
 /** Rows to make room for: all of a short file, an estimate of a long one. */
-const expectedRows = (f: Findings): number =>
-  f.partial ? Math.ceil((f.rows / HEAD) * f.size * 1.05) : f.rows;
+const expectedRows = (f: Findings, bytes: number): number =>
+  f.partial ? Math.ceil((f.rows / HEAD) * bytes * 1.05) : f.rows;
 
 function recipeOf(
   sheet: Sheet,
