@@ -153,8 +153,30 @@ function gather(how: Gather, values: Range, pairs: readonly (Range | Inner)[]): 
 function allHold(conditions: readonly Condition[]): (i: number) => boolean {
   const [first, second] = conditions;
   if (!first) return always;
-  if (!second) return (i) => meets(first.criterion, first.range, i);
+  if (!second) return comparison(first) ?? ((i) => meets(first.criterion, first.range, i));
   return (i) => conditions.every(({ criterion, range }) => meets(criterion, range, i));
+}
+
+/** A criterion such as ">42" by itself, without asking for each cell what it is. */
+function comparison({
+  criterion: { operator, value },
+  range,
+}: Condition): ((i: number) => boolean) | undefined {
+  if (typeof value !== 'number') return undefined;
+  const { kinds, numbers } = range;
+  const isNumber = (i: number): boolean => kinds[i] === Kind.number || kinds[i] === Kind.date;
+  switch (operator) {
+    case '>':
+      return (i) => numbers[i]! > value && isNumber(i);
+    case '>=':
+      return (i) => numbers[i]! >= value && isNumber(i);
+    case '<':
+      return (i) => numbers[i]! < value && isNumber(i);
+    case '<=':
+      return (i) => numbers[i]! <= value && isNumber(i);
+    default:
+      return undefined;
+  }
 }
 
 function memoryOf(
