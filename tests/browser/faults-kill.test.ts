@@ -1,0 +1,174 @@
+import { rm } from 'node:fs/promises';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { Session } from '../../src/session/session.ts';
+import type { Served } from './browser.ts';
+import { profile, serveFaults, start } from './faults/mortal.ts';
+import type { Reach } from './faults/page.ts';
+import { beginning, type Step, stepAt } from './faults/work.ts';
+
+/** How often the browser is killed: a few times in every run, KILLS=200 in a long one. */
+const KILLS = Number(process.env.KILLS ?? 8);
+const SEED = Number(process.env.SEED ?? Date.now() % 1_000_000);
+/** Steps under way at the same time. */
+const AT_ONCE = 3;
+
+let served: Served;
+beforeAll(async () => {
+  served = await serveFaults();
+});
+afterAll(() => served.close());
+
+/** The same work without a browser, a journal or a kill. */
+class Twin {
+  readonly session = Session.create();
+  /** Changes that were recorded: the sequence that a journal would have. */
+  sequence = 0;
+  constructor() {
+    this.session.onRecord = () => {
+      this.sequence++;
+    };
+  }
+  do(step: Step): boolean {
+    if (step.do === 'undo') return this.session.undo().ok;
+    if (step.do === 'redo') return this.session.redo().ok;
+    return this.session.execute(step).ok;
+  }
+}
+
+/** What the page does until it is killed: step after step, each told once it is answered. */
+interface Order {
+  readonly seed: number;
+  readonly from: number;
+  readonly atOnce: number;
+}
+
+let random = SEED;
+function chance(below: number): number {
+  random = (Math.imul(random, 1664525) + 1013904223) >>> 0;
+  return random % below;
+}
+
+test(
+  `the browser is killed ${KILLS} times at random moments: nothing answered is lost, and the book equals one that nobody killed`,
+  async () => {
+    console.log(`seed ${SEED} (SEED=${SEED} does it again)`);
+    const home = await profile();
+    const twin = new Twin();
+    for (const step of beginning) expect(twin.do(step)).toBe(true);
+    let next = 0;
+    let answered = 0;
+    let id = '';
+    const seen = { kills: 0, answered: 0, steps: 0, opening: 0, unanswered: 0 };
+    try {
+      for (let round = 0; round <= KILLS; round++) {
+        const mortal = await start(home, served.address);
+        const { page } = mortal;
+        try {
+          if (round === 0) {
+            id = await page.evaluate(begin as (steps: unknown) => Promise<string>, beginning as unknown);
+          } else if (round < KILLS && chance(5) === 0) {
+            // Killed while it opens and recalculates.
+            void page.evaluate((id) => reach.service.openStored(id), id).catch(() => undefined);
+            await new Promise((resolve) => setTimeout(resolve, chance(250)));
+            await mortal.kill();
+            seen.opening++;
+            seen.kills++;
+            continue;
+          } else {
+            const found = await page.evaluate(reopen, id);
+            expect(found.notes).toEqual([]);
+            // The twin does what the journal holds, and no more.
+            let done = 0;
+            while (twin.sequence < found.sequence) {
+              twin.do(stepAt(SEED, next, start0));
+              next++;
+              done++;
+            }
+            seen.steps += done;
+            seen.unanswered += Math.max(0, next - answered);
+            // Steps that were answered but change nothing leave no entry behind the last one.
+            for (; next < answered; next++) {
+              twin.do(stepAt(SEED, next, start0));
+              expect(twin.sequence).toBe(found.sequence);
+            }
+            expect(twin.session.save()).toBe(found.text);
+            for (const [n, name] of ['log', 'summary'].entries())
+              expect(twin.session.toCsv(name)).toBe(found.sheets[n]);
+          }
+          if (round === KILLS) break;
+          const from = next;
+          start0 = from;
+          answered = from;
+          await page.exposeFunction('told', (k: number) => {
+            if (k + 1 > answered) {
+              seen.answered += k + 1 - answered;
+              answered = k + 1;
+            }
+          });
+          const order: Order = { seed: SEED, from, atOnce: AT_ONCE };
+          void page.evaluate(work, order).catch(() => undefined);
+          await new Promise((resolve) => setTimeout(resolve, 30 + chance(1_500)));
+          await mortal.kill();
+          seen.kills++;
+        } finally {
+          await mortal.kill();
+        }
+      }
+    } finally {
+      await rm(home, { recursive: true, force: true });
+    }
+    console.log(
+      `${seen.kills} kills (${seen.opening} while opening), ${seen.answered} answered steps, ${seen.steps} steps found again, ${seen.unanswered} of them stored but not answered yet; ${twin.sequence} entries in all`,
+    );
+    expect(seen.kills).toBe(KILLS);
+    expect(seen.answered).toBeGreaterThan(0);
+  },
+  60_000 + KILLS * 15_000,
+);
+
+let start0 = 0;
+declare const reach: Reach;
+declare const told: (k: number) => void;
+
+async function begin(steps: typeof beginning): Promise<string> {
+  await reach.service.blank();
+  for (const step of steps) {
+    const done = await reach.service.run(step);
+    if (!done.ok) throw new Error(done.sentence);
+  }
+  return reach.keepings.at(-1)!.id!;
+}
+
+async function reopen(id: string) {
+  const opened = await reach.service.openStored(id);
+  if (!opened.ok) throw new Error(opened.sentence);
+  const head = await new Promise<number>((resolve, reject) => {
+    const opening = indexedDB.open('leverbook');
+    opening.onerror = () => reject(opening.error);
+    opening.onsuccess = () => {
+      const got = opening.result.transaction('books').objectStore('books').get(id);
+      got.onsuccess = () => {
+        opening.result.close();
+        resolve(got.result.head);
+      };
+    };
+  });
+  return {
+    notes: opened.notes,
+    sequence: head,
+    text: await reach.service.save(),
+    sheets: [await reach.service.csv('log'), await reach.service.csv('summary')],
+  };
+}
+
+async function work({ seed, from, atOnce }: Order): Promise<void> {
+  const running: Promise<void>[] = [];
+  for (let k = from; ; k++) {
+    const { service } = reach;
+    const step = reach.stepAt(seed, k, from);
+    const done =
+      step.do === 'undo' ? service.undo() : step.do === 'redo' ? service.redo() : service.run(step);
+    running.push(done.then(() => told(k)));
+    if (running.length >= atOnce) await running.shift();
+  }
+}

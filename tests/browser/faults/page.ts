@@ -1,0 +1,33 @@
+import { Client } from '../../../src/worker/client.ts';
+import type { BookService, Keeping, Restarted } from '../../../src/worker/protocol.ts';
+import { stepAt } from './work.ts';
+
+/** What the tests reach from outside: the service as the page has it, and what it was told. */
+export interface Reach {
+  readonly service: BookService & { fill(on: boolean): Promise<void> };
+  readonly keepings: Keeping[];
+  readonly restarts: Restarted[];
+  /** Every worker that was started, to end one. */
+  readonly workers: Worker[];
+  readonly stepAt: typeof stepAt;
+}
+
+const workers: Worker[] = [];
+const client = new Client(
+  () => {
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+    workers.push(worker);
+    return worker;
+  },
+  { silence: 3_000 },
+);
+const reach: Reach = {
+  service: client.service as Reach['service'],
+  keepings: [],
+  restarts: [],
+  workers,
+  stepAt,
+};
+void client.service.follow((keeping) => reach.keepings.push(keeping));
+void client.service.onRestart((restarted) => reach.restarts.push(restarted));
+Object.assign(globalThis, { reach });
