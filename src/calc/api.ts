@@ -66,13 +66,16 @@ export interface Fresh {
  */
 export interface Calculation {
   /**
-   * Brings all values up to date after these changes. A generator so that long work can report and be cancelled between
+   * Brings all values up to date after these changes, which are noted at the call itself. A generator so that long work can report and be cancelled between
    * steps (`return()` it): what was not computed yet stays dirty and the next update computes it.
    */
   update(changes: readonly Change[]): Generator<Progress, readonly Fresh[]>;
   /** Marks everything dirty (opening a book). */
   all(): Generator<Progress, readonly Fresh[]>;
-  /** Current values of a column, own values and formula results together. A new object whenever a value changed. */
+  /**
+   * Current values of a column, own values and formula results together. A new object whenever a value changed; its
+   * arrays may be those of the one before, changed in place, so nobody keeps a range across an update.
+   */
   column(sheet: string, column: string): Range;
   value(sheet: string, column: string, row: number): Value;
   /** One sentence for an error value. */

@@ -27,6 +27,7 @@ const reasons: Readonly<Record<string, string>> = {
   'Index out of bounds.': 'the position lies outside of the range',
   'Index too large.': 'the position lies outside of the range',
   'None of the conditions were met.': 'none of its conditions holds',
+  'Selector cannot exceed the number of arguments.': 'the choice asked for is none of those given',
   'No default option.': 'no case fits and there is no default',
   'Incorrect criterion.': 'its criterion cannot be read',
   'Invalid date.': 'that is no date',
@@ -53,9 +54,33 @@ const codes: Readonly<Record<string, string>> = {
   '#ERROR!': 'it failed',
 };
 
+/** What to do about it, where there is something better to say than to look at the values. */
+const remedies: Readonly<Record<string, string>> = {
+  'Wrong number of arguments.': 'Look its arguments up and add or take out some.',
+  'Empty function argument.': 'Fill it in.',
+  'Value not found.': 'Check its spelling, or catch this case with IFNA.',
+  'Pattern not found.': 'Check its spelling, or catch this case with IFERROR.',
+  'Ranges need to be of equal length.': 'Choose ranges of the same rows.',
+  'Array dimensions are not compatible.': 'Choose ranges of the same shape.',
+  'Wrong range dimension.': 'Choose ranges of the same shape.',
+  'Selector cannot exceed the number of arguments.': 'Add that choice or change the number.',
+  'Index out of bounds.': 'Count the rows and columns of the range.',
+  'Index too large.': 'Count the rows and columns of the range.',
+  'Incorrect criterion.': 'Criteria look like ">40", "<>x" or a value.',
+  'None of the conditions were met.': 'Add a last pair TRUE, value.',
+  'No default option.': 'Add a last argument for all other cases.',
+};
+const remediesByCode: Readonly<Record<string, string>> = {
+  '#DIV/0!': 'Check the divisor, or catch this case with IFERROR.',
+  '#N/A': 'Fill the cells it refers to, or catch this case with IFNA.',
+};
+
+/** The sentence of an error that an operator or a built-in function gave: what went wrong, and what to do. */
 export function builtInSentence(i: Issue): string {
-  const what = reasons[String(i.details?.message ?? '')] ?? codes[i.code] ?? 'it failed';
+  const message = String(i.details?.message ?? '');
+  const what = reasons[message] ?? codes[i.code] ?? 'it failed';
   const told = what.startsWith('it ') && !i.function ? what.replace(/^it /, 'the formula ') : what;
   const sentence = `${i.function ? `${i.function}: ` : ''}${told}.`;
-  return sentence[0]!.toUpperCase() + sentence.slice(1);
+  const remedy = remedies[message] ?? remediesByCode[i.code] ?? 'Check the values that the formula reads.';
+  return `${sentence[0]!.toUpperCase()}${sentence.slice(1)} ${remedy}`;
 }

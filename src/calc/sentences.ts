@@ -91,7 +91,8 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   failed: (i) =>
     `The formula failed on these values (${i.details?.message}). This is a fault of the program; please report it.`,
   hung: () => 'This formula took too long and was stopped. Change it to have it computed again.',
-  'not-computed': () => 'This value is not computed yet.',
+  unknown: () =>
+    'This value is an error whose reason was lost. This is a fault of the program; please report it.',
   'built-in': builtInSentence,
   // Doubts
   'mixed-dimensions': (i) =>

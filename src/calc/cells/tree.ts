@@ -1,11 +1,11 @@
-import type { SimpleRangeValue } from 'hyperformula';
+import { CellError, type SimpleRangeValue } from 'hyperformula';
 import { invoke } from '../../../functions/core/invoke.ts';
 import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { BinaryOperator, Bound, CallNode } from '../ast.ts';
 import { builtins } from '../builtins/index.ts';
 import { type BinaryTree, cellEngine, type Tree } from '../cell-engine/engine.ts';
-import { errorOf, type Inner } from '../cell-engine/values.ts';
+import { errorOf, type Inner, issueOfError } from '../cell-engine/values.ts';
 import { issueOf } from '../sentences.ts';
 import { argumentOf, copied, innerOf, innerOfOutcome, rangeInside } from './convert.ts';
 import type { Place, Spot } from './place.ts';
@@ -140,11 +140,24 @@ function callTree(call: CallNode<Bound>, place: Place, locals: Locals): Tree {
 const wrongCount = (name: string): Issue =>
   issue('#N/A', 'built-in', { function: name, details: { message: 'Wrong number of arguments.' } });
 
-const plainCall = (call: CallNode<Bound>, of: (node: Bound) => Tree): Tree => ({
-  type: 'FUNCTION_CALL',
-  procedureName: call.name,
-  args: call.args.map(of),
-});
+/** A function of the cell engine; an error that it makes itself gets its name. */
+function plainCall(call: CallNode<Bound>, of: (node: Bound) => Tree): Tree {
+  const tree: Tree = { type: 'FUNCTION_CALL', procedureName: call.name, args: call.args.map(of) };
+  return lazy(() => {
+    const value = cellEngine().evaluate(tree);
+    return value instanceof CellError && isOwnMessage(value.message)
+      ? errorOf(issueOfError(value, call.name))
+      : value;
+  });
+}
+
+/** Messages that operators give too: the error may have come from inside the call. */
+const fromOperators = new Set([
+  '',
+  'Value cannot be coerced to number.',
+  'NaN or infinite value encountered.',
+]);
+const isOwnMessage = (message: string | undefined): boolean => !fromOperators.has(message ?? '');
 
 /** Each value of LET is computed once for each evaluation, at its first use. */
 function letTree(call: CallNode<Bound>, place: Place, locals: Locals): Tree {
