@@ -1,4 +1,5 @@
 import type { Page } from '../state/page.ts';
+import { arrangeCommands } from './arrange.ts';
 import { bookCommands } from './book.ts';
 import { columnCommands } from './column.ts';
 import type { PageCommand } from './command.ts';
@@ -17,6 +18,7 @@ export const commands: readonly PageCommand[] = [
   ...sheetCommands,
   ...columnCommands,
   ...rowCommands,
+  ...arrangeCommands,
   ...viewCommands,
   ...helpCommands,
 ];

@@ -1,4 +1,4 @@
-import { run } from '../state/actions.ts';
+import { run, runAll } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
@@ -119,8 +119,11 @@ export const columnCommands: readonly PageCommand[] = [
       const { selection } = page;
       if (!selection.value) return;
       const { sheet, columns } = selection.value;
-      for (const column of columns)
-        if (!(await run(page, { do: 'change-column', sheet, column, change: { hidden: true } }))) return;
+      await runAll(
+        page,
+        columns.length > 1 ? `Hide ${columns.length} columns` : 'Hide a column',
+        columns.map((column) => ({ do: 'change-column', sheet, column, change: { hidden: true } })),
+      );
     },
   },
   {
@@ -136,16 +139,13 @@ export const columnCommands: readonly PageCommand[] = [
     run: async (page) => {
       const sheet = page.sheet.value;
       if (!sheet) return;
-      for (const column of sheet.columns.filter(({ hidden }) => hidden))
-        if (
-          !(await run(page, {
-            do: 'change-column',
-            sheet: sheet.id,
-            column: column.id,
-            change: { hidden: null },
-          }))
-        )
-          return;
+      await runAll(
+        page,
+        'Show hidden columns',
+        sheet.columns
+          .filter(({ hidden }) => hidden)
+          .map(({ id }) => ({ do: 'change-column', sheet: sheet.id, column: id, change: { hidden: null } })),
+      );
     },
   },
   {
@@ -163,8 +163,12 @@ export const columnCommands: readonly PageCommand[] = [
       const { selection } = page;
       if (!selection.value) return;
       const { sheet, what, columns, column } = selection.value;
-      for (const one of what === 'columns' ? columns : [column])
-        if (!(await run(page, { do: 'remove-column', sheet, column: one }))) return;
+      const ids = what === 'columns' ? columns : [column];
+      await runAll(
+        page,
+        ids.length > 1 ? `Delete ${ids.length} columns` : 'Delete a column',
+        ids.map((one) => ({ do: 'remove-column', sheet, column: one })),
+      );
     },
   },
 ];

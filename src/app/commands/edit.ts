@@ -1,9 +1,40 @@
 import { redo, run, undo } from '../state/actions.ts';
+import { copy, paste } from '../state/clipboard.ts';
+import { runOver } from '../state/entering.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
 
 const chosen = (page: Page): boolean => page.selection.value !== null;
+
+async function clear(page: Page): Promise<void> {
+  const selection = page.selection.value;
+  if (!selection) return;
+  await runOver(page, selection, 'Clear cells', (row, rows) => ({
+    do: 'clear-cells',
+    sheet: selection.sheet,
+    row,
+    rows,
+    columns: [...selection.columns],
+  }));
+}
+
+async function fill(page: Page, series: boolean): Promise<void> {
+  const selection = page.selection.value;
+  const [rows] = selection?.runs ?? [];
+  if (!selection || !rows) return;
+  const fromRows = series ? 2 : 1;
+  await run(page, {
+    do: 'fill',
+    sheet: selection.sheet,
+    columns: [...selection.columns],
+    from: rows.row,
+    fromRows,
+    row: rows.row + fromRows,
+    rows: rows.count - fromRows,
+    series,
+  });
+}
 
 export const editCommands: readonly PageCommand[] = [
   {
@@ -23,6 +54,73 @@ export const editCommands: readonly PageCommand[] = [
     icon: 'redo',
     enabled: ({ outline }) => outline.value?.redo != null,
     run: redo,
+  },
+  {
+    id: 'cut',
+    group: 'Edit',
+    label: 'Cut',
+    keys: ['Mod+X'],
+    inGrid: true,
+    over: ['cells', 'columns', 'rows'],
+    enabled: chosen,
+    run: async (page) => {
+      if (page.selection.value && (await copy(page, page.selection.value))) await clear(page);
+    },
+  },
+  {
+    id: 'copy',
+    group: 'Edit',
+    label: 'Copy',
+    keys: ['Mod+C'],
+    inGrid: true,
+    over: ['cells', 'columns', 'rows'],
+    enabled: chosen,
+    run: async (page) => {
+      if (page.selection.value) await copy(page, page.selection.value);
+    },
+  },
+  {
+    id: 'paste',
+    group: 'Edit',
+    label: 'Paste',
+    keys: ['Mod+V'],
+    inGrid: true,
+    over: ['cells'],
+    enabled: chosen,
+    run: async (page) => {
+      await paste(page, await navigator.clipboard.readText());
+    },
+  },
+  {
+    id: 'fill-down',
+    group: 'Edit',
+    label: 'Fill down from the first chosen row',
+    keys: ['Mod+D'],
+    searchWords: 'copy repeat',
+    over: ['cells'],
+    enabled: ({ selection }) => (selection.value?.rows ?? 0) > 1 && selection.value?.runs.length === 1,
+    run: (page) => fill(page, false),
+  },
+  {
+    id: 'fill-series',
+    group: 'Edit',
+    label: 'Go on with the series of the first two chosen rows',
+    searchWords: 'fill continue count',
+    over: ['cells'],
+    enabled: ({ selection }) => (selection.value?.rows ?? 0) > 2 && selection.value?.runs.length === 1,
+    run: (page) => fill(page, true),
+  },
+  {
+    id: 'find',
+    group: 'Edit',
+    label: 'Find and replace…',
+    keys: ['Mod+F'],
+    icon: 'find',
+    searchWords: 'search substitute',
+    enabled: ({ sheet }) => sheet.value !== null,
+    run: ({ dialogue }) => {
+      dialogue.value = { is: 'find' };
+    },
   },
   {
     id: 'edit-cell',
@@ -58,17 +156,7 @@ export const editCommands: readonly PageCommand[] = [
     searchWords: 'delete empty erase',
     over: ['cells', 'columns', 'rows'],
     enabled: chosen,
-    run: async (page) => {
-      const selection = page.selection.value;
-      if (!selection) return;
-      await run(page, {
-        do: 'clear-cells',
-        sheet: selection.sheet,
-        row: selection.fromRow,
-        rows: selection.toRow - selection.fromRow + 1,
-        columns: [...selection.columns],
-      });
-    },
+    run: clear,
   },
   {
     id: 'release-cells',
@@ -80,13 +168,13 @@ export const editCommands: readonly PageCommand[] = [
     run: async (page) => {
       const selection = page.selection.value;
       if (!selection) return;
-      await run(page, {
+      await runOver(page, selection, 'Give cells back to the column formula', (row, rows) => ({
         do: 'release-cells',
         sheet: selection.sheet,
-        row: selection.fromRow,
-        rows: selection.toRow - selection.fromRow + 1,
+        row,
+        rows,
         columns: [...selection.columns],
-      });
+      }));
     },
   },
 ];

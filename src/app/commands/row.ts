@@ -1,10 +1,14 @@
-import { run } from '../state/actions.ts';
+import { run, runAll } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
 
 const chosen = ({ selection }: Page): boolean => selection.value !== null;
-const many = ({ selection }: Page): number =>
-  selection.value ? selection.value.toRow - selection.value.fromRow + 1 : 1;
+const many = ({ selection }: Page): number => Math.max(1, selection.value?.rows ?? 1);
+/** The chosen rows when they follow each other and are all there. */
+const block = ({ selection, sheet }: Page) => {
+  const [run, ...more] = selection.value?.runs ?? [];
+  return run && more.length === 0 && run.row + run.count <= (sheet.value?.rows ?? 0) ? run : undefined;
+};
 const rows = (count: number): string => (count === 1 ? 'row' : `${count} rows`);
 
 const add = (id: string, where: string, after: boolean): PageCommand => ({
@@ -14,13 +18,14 @@ const add = (id: string, where: string, after: boolean): PageCommand => ({
   icon: 'plus',
   searchWords: 'insert add',
   over: ['rows'],
-  enabled: chosen,
+  enabled: (page) => block(page) !== undefined,
   run: async (page) => {
     const selection = page.selection.value;
-    if (!selection) return;
-    const { sheet, fromRow, toRow, column } = selection;
-    const row = after ? toRow + 1 : fromRow;
-    if (await run(page, { do: 'add-rows', sheet, row, count: toRow - fromRow + 1 }))
+    const rows = block(page);
+    if (!selection || !rows) return;
+    const { sheet, column } = selection;
+    const row = after ? rows.row + rows.count : rows.row;
+    if (await run(page, { do: 'add-rows', sheet, row, count: rows.count }))
       page.grid.current?.select(row, column);
   },
 });
@@ -33,24 +38,17 @@ const shift = (id: string, label: string, step: number, key: string): PageComman
   searchWords: 'reorder position',
   over: ['rows'],
   enabled: (page) => {
-    const { selection, sheet } = page;
-    if (!selection.value || !sheet.value) return false;
-    return step < 0 ? selection.value.fromRow > 0 : selection.value.toRow < sheet.value.rows - 1;
+    const rows = block(page);
+    if (!rows || !page.shown.value?.lines.plain) return false;
+    return step < 0 ? rows.row > 0 : rows.row + rows.count < (page.sheet.value?.rows ?? 0);
   },
   run: async (page) => {
     const selection = page.selection.value;
-    if (!selection) return;
-    const { sheet, fromRow, toRow, column } = selection;
-    if (
-      await run(page, {
-        do: 'move-rows',
-        sheet,
-        row: fromRow,
-        count: toRow - fromRow + 1,
-        to: fromRow + step,
-      })
-    )
-      page.grid.current?.select(fromRow + step, column);
+    const rows = block(page);
+    if (!selection || !rows) return;
+    const to = rows.row + step;
+    if (await run(page, { do: 'move-rows', sheet: selection.sheet, row: rows.row, count: rows.count, to }))
+      page.grid.current?.select(to, selection.column);
   },
 });
 
@@ -82,8 +80,12 @@ export const rowCommands: readonly PageCommand[] = [
     run: async (page) => {
       const selection = page.selection.value;
       if (!selection) return;
-      const { sheet, fromRow, toRow } = selection;
-      await run(page, { do: 'remove-rows', sheet, row: fromRow, count: toRow - fromRow + 1 });
+      const { sheet, runs } = selection;
+      // From the last one up, so that the rows that are still to go keep their numbers.
+      const commands = runs
+        .map(({ row, count }) => ({ do: 'remove-rows' as const, sheet, row, count }))
+        .sort((a, b) => b.row - a.row);
+      await runAll(page, `Delete ${rows(many(page))}`, commands);
     },
   },
 ];

@@ -59,6 +59,7 @@ export function FormulaLine() {
         focus: () => made?.focus(),
         insert: (text) => made?.insert(text),
         hasFocus: () => made?.hasFocus() ?? false,
+        wantsName: () => made?.wantsName() ?? false,
       };
     });
     return () => {

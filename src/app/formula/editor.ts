@@ -34,6 +34,8 @@ export interface FormulaEditor {
   setLabel(label: string): void;
   focus(): void;
   hasFocus(): boolean;
+  /** True where a name could stand next. */
+  wantsName(): boolean;
   /** Writes over the selection, as if typed. */
   insert(text: string): void;
   destroy(): void;
@@ -168,6 +170,11 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
       view.dispatch({ selection: { anchor: view.state.doc.length } });
     },
     hasFocus: () => view.hasFocus,
+    wantsName() {
+      const { main } = view.state.selection;
+      const before = view.state.sliceDoc(0, main.from).trimEnd();
+      return view.hasFocus && (!main.empty || before === '' || /[-+*/^&=<>(,;{]$/.test(before));
+    },
     insert(text) {
       view.dispatch(view.state.replaceSelection(text));
       view.focus();

@@ -1,18 +1,21 @@
 import Handsontable from 'handsontable/base';
 import 'handsontable/styles/handsontable.min.css';
-import { ManualColumnResize, registerPlugin } from 'handsontable/plugins';
+import { Autofill, ManualColumnMove, ManualColumnResize, registerPlugin } from 'handsontable/plugins';
 import type { GridSettings } from 'handsontable/settings';
 import './grid.css';
-import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
+import type { ColumnOutline } from '../../session/api.ts';
 import { CellEditor, hostEditor } from './editor.ts';
 import { fillHeading } from './headings.ts';
-import type { GridHost, GridSelection } from './host.ts';
+import type { GridHost, GridSelection, Shown } from './host.ts';
+import { fetchLines } from './lines-tile.ts';
+import { Pointer } from './pointer.ts';
 import { isWrong, writeCell } from './render.ts';
 import { TileCache } from './tiles.ts';
 import { rowNumberWidth, widthOf } from './widths.ts';
 
-registerPlugin(ManualColumnResize);
+for (const plugin of [Autofill, ManualColumnMove, ManualColumnResize]) registerPlugin(plugin);
 
+/** One empty row, shared: the grid counts its rows and never reads them. */
 const emptyRow: unknown[] = [];
 const headingHeight = 54;
 
@@ -22,65 +25,80 @@ const headingHeight = 54;
  */
 export class SheetGrid {
   private readonly hot: Handsontable;
-  private sheet: SheetOutline;
+  private readonly host: GridHost;
+  private readonly pointer: Pointer;
+  private readonly watcher: ResizeObserver;
+  private shown: Shown;
+  private tiles: TileCache;
   private columns: readonly ColumnOutline[] = [];
   /** Index in the sheet of each shown column. */
   private indexes: readonly number[] = [];
-  private tiles: TileCache;
   private frame = 0;
-  private lastTop = 0;
-  private lastLeft = 0;
-  private speed = 0;
-  private drift = 0;
-  private readonly watcher: ResizeObserver;
+  private last = { top: 0, left: 0 };
+  private speed = { down: 0, across: 0 };
 
-  constructor(
-    element: HTMLElement,
-    sheet: SheetOutline,
-    private readonly host: GridHost,
-  ) {
-    this.sheet = sheet;
-    this.tiles = this.cacheFor(sheet);
-    this.shape(sheet);
+  constructor(element: HTMLElement, shown: Shown, host: GridHost) {
+    this.host = host;
+    this.shown = shown;
+    this.pointer = new Pointer(host);
+    this.tiles = this.cache();
+    this.chooseColumns();
     this.hot = new Handsontable(element, this.settings());
     hostEditor(this.hot, {
-      editText: (row, column) => host.editText(this.sheet.id, this.columns[column]!.id, row),
-      enter: (row, column, rows, columns, text) => {
-        const ids = this.columns.slice(column, column + columns).map(({ id }) => id);
-        host.enter({ row, columns: ids, texts: Array.from({ length: rows }, () => ids.map(() => text)) });
+      editText: async (line, column) => {
+        const at = this.shown.lines.at(line);
+        return at.is === 'row' ? host.editText(this.shown.sheet.id, this.columns[column]!.id, at.row) : '';
       },
+      choices: (column) => choicesOf(this.columns[column]!),
+      enter: (line, column, lines, columns, text) => {
+        const ids = this.columns.slice(column, column + columns).map(({ id }) => id);
+        const runs = this.shown.lines.runs(line, line + lines - 1);
+        const rows = runs.reduce((all, { count }) => all + count, 0);
+        const texts = Array.from({ length: rows }, () => ids.map(() => text));
+        host.enter({ runs, columns: ids, texts, formulas: true });
+      },
+      writeFormula: (text) => host.writeFormula(text),
     });
     this.watcher = new ResizeObserver(() => this.fit());
     this.watcher.observe(element);
+    document.addEventListener('copy', this.copied);
+    document.addEventListener('cut', this.copied);
+    document.addEventListener('paste', this.pasted);
     this.look();
   }
 
-  /** Takes in a new state of the sheet, or another sheet. */
-  show(sheet: SheetOutline): void {
-    const other = sheet.id !== this.sheet.id;
-    const before = this.sheet;
-    this.sheet = sheet;
-    if (other) {
-      this.tiles.clear();
-      this.tiles = this.cacheFor(sheet);
-    } else if (sheet.rows !== before.rows || sheet.columns.length !== before.columns.length)
-      this.tiles.clear();
-    else this.tiles.expire();
-    if (other || this.shape(sheet)) {
-      this.shape(sheet);
+  /** Takes in a new state of the sheet, another view of it, or another sheet. */
+  show(shown: Shown): void {
+    const before = this.shown;
+    const other = shown.sheet.id !== before.sheet.id;
+    this.shown = shown;
+    const moved =
+      other ||
+      shown.lines !== before.lines ||
+      shown.sheet.columns.map(({ id }) => id).join() !== before.sheet.columns.map(({ id }) => id).join();
+    const lined = moved && (other || !shown.lines.plain || !before.lines.plain);
+    if (moved) {
+      // Rows that only came or went at the end leave the blocks where they are; anything else makes them untrue.
+      if (lined || shown.sheet.columns.length !== before.sheet.columns.length) this.tiles.clear();
+      this.tiles = this.cache(lined ? undefined : this.tiles);
+    }
+    this.tiles.expire();
+    const reshaped = this.chooseColumns();
+    if (reshaped || shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
       this.hot.updateSettings(this.shapeSettings());
-      if (other) {
-        this.hot.deselectCell();
-        this.hot.scrollViewportTo({ row: 0, col: 0 });
-      }
+    else if (shown.summaries !== before.summaries) this.draw();
+    if (other) {
+      this.hot.deselectCell();
+      this.hot.scrollViewportTo({ row: 0, col: 0 });
     }
     this.look();
   }
 
   select(row: number, column: string, focus = true): void {
     const index = this.columns.findIndex(({ id }) => id === column);
-    if (index < 0) return;
-    this.hot.selectCell(Math.min(row, this.hot.countRows() - 1), index, undefined, undefined, true, focus);
+    const line = this.shown.lines.lineOf(row);
+    if (index < 0 || line === undefined) return;
+    this.hot.selectCell(Math.min(line, this.hot.countRows() - 1), index, undefined, undefined, true, focus);
   }
 
   selectColumn(column: string): void {
@@ -113,33 +131,32 @@ export class SheetGrid {
   destroy(): void {
     cancelAnimationFrame(this.frame);
     this.watcher.disconnect();
+    document.removeEventListener('copy', this.copied);
+    document.removeEventListener('cut', this.copied);
+    document.removeEventListener('paste', this.pasted);
     this.hot.destroy();
   }
 
-  private cacheFor(sheet: SheetOutline): TileCache {
+  private cache(old?: TileCache): TileCache {
+    const fetch = fetchLines(this.host, this.shown);
+    if (old) {
+      old.fetch = fetch;
+      return old;
+    }
     return new TileCache(
-      this.host.fetch(sheet),
+      fetch,
       () => this.draw(),
       (reason) => this.host.failed(reason),
     );
   }
 
   /** Works out the shown columns; true when they differ from before. */
-  private shape(sheet: SheetOutline): boolean {
+  private chooseColumns(): boolean {
     const before = this.columns;
-    this.indexes = sheet.columns.flatMap((column, index) => (column.hidden ? [] : [index]));
-    this.columns = this.indexes.map((index) => sheet.columns[index]!);
-    const same = (a: ColumnOutline, b: ColumnOutline | undefined) =>
-      b !== undefined && JSON.stringify(a) === JSON.stringify(b);
-    return (
-      before.length !== this.columns.length ||
-      this.hotRows() !== sheet.rows ||
-      this.columns.some((column, index) => !same(column, before[index]))
-    );
-  }
-
-  private hotRows(): number {
-    return this.hot ? this.hot.countRows() : -1;
+    const { columns } = this.shown.sheet;
+    this.indexes = columns.flatMap((column, index) => (column.hidden ? [] : [index]));
+    this.columns = this.indexes.map((index) => columns[index]!);
+    return before.length !== this.columns.length || JSON.stringify(before) !== JSON.stringify(this.columns);
   }
 
   private settings(): GridSettings {
@@ -153,44 +170,58 @@ export class SheetGrid {
       autoColumnSize: false,
       autoRowSize: false,
       manualColumnResize: true,
+      manualColumnMove: true,
+      fillHandle: { direction: 'vertical', autoInsertRow: false },
       wordWrap: false,
       trimWhitespace: false,
       outsideClickDeselects: false,
       autoWrapRow: false,
       autoWrapCol: false,
-      minSpareRows: 0,
       selectionMode: 'range',
       enterMoves: { row: 1, col: 0 },
-      renderer: (_hot, td, row, column) => {
-        writeCell(td, this.tiles, row, this.indexes[column]!, this.columns[column]!);
+      renderer: (_hot, td, line, column) => {
+        writeCell(td, this.shown, this.tiles, line, this.indexes[column]!, this.columns[column]!);
       },
       editor: CellEditor as unknown as new (...args: unknown[]) => unknown,
-      modifyData: (row, column, holder) => {
-        holder.value = this.tiles.text(row, this.indexes[column] ?? 0) ?? '';
+      modifyData: (line, column, holder) => {
+        holder.value = this.tiles.text(line, this.indexes[column] ?? 0) ?? '';
       },
-      afterRenderer: (td, row, column) => {
-        if (isWrong(this.tiles.marks(row, this.indexes[column]!))) td.setAttribute('aria-invalid', 'true');
+      afterRenderer: (td, line, column) => {
+        const wrong =
+          this.shown.lines.at(line).is === 'row' && isWrong(this.tiles.marks(line, this.indexes[column]!));
+        if (wrong) td.setAttribute('aria-invalid', 'true');
         else td.removeAttribute('aria-invalid');
       },
       afterGetColHeader: (column, th) => {
         const heading = this.columns[column];
         if (column >= 0 && heading) fillHeading(th, heading);
       },
+      // What would change the grid becomes a call of the host, and the grid itself stays as it is.
       beforeChange: () => false,
       beforeCreateRow: () => false,
       beforeCreateCol: () => false,
-      beforeKeyDown: (event) => this.key(event),
+      beforeBeginEditing: (line) => (this.shown.lines.at(line).is === 'summary' ? false : undefined),
+      beforeAutofill: (_data, source, target) => this.pulled(source, target) as unknown as undefined,
+      beforeColumnMove: (moved, to) => {
+        this.host.moved(
+          moved.map((index) => this.columns[index]!),
+          this.columns.filter((_, index) => !moved.includes(index))[to] ?? null,
+        );
+        return false;
+      },
       beforeColumnResize: (width, column) => {
         const resized = this.columns[column];
         if (resized) this.host.resized(resized, Math.round(width));
         return width;
       },
-      afterSelectionEnd: () => this.tellSelection(),
+      beforeKeyDown: (event) => this.key(event),
+      afterSelectionEnd: () => this.host.selected(this.selection()),
+      beforeOnCellMouseDown: (event, coords) => this.pointer.down(event, coords, this.shown, this.columns),
+      beforeOnCellMouseOver: (event, coords) => this.pointer.over(event, coords, this.shown, this.columns),
+      beforeOnCellMouseUp: (event) => this.pointer.up(event),
       afterOnCellMouseDown: (event, coords) => {
-        if (event.detail === 2 && (coords.row ?? 0) < 0 && (coords.col ?? -1) >= 0) {
-          const column = this.columns[coords.col!];
-          if (column) this.host.openHeading(column);
-        }
+        const column = this.columns[coords.col ?? -1];
+        if (event.detail === 2 && (coords.row ?? 0) < 0 && column) this.host.openHeading(column);
       },
       afterOnCellContextMenu: (event, coords) => {
         event.preventDefault();
@@ -203,27 +234,45 @@ export class SheetGrid {
   }
 
   private shapeSettings(): GridSettings {
+    const { lines, frozen } = this.shown;
     return {
-      // One shared empty row, as often as there are rows: the grid counts them and never reads them.
-      data: new Array<unknown[]>(this.sheet.rows).fill(emptyRow),
+      data: new Array<unknown[]>(lines.count).fill(emptyRow),
       columns: this.columns.map(() => ({})),
       colWidths: this.columns.map(widthOf),
+      // Headings are nodes of our own (see headings.ts); the library would write texts as markup.
       colHeaders: () => '',
       columnHeaderHeight: [headingHeight],
-      rowHeaders: true,
-      rowHeaderWidth: rowNumberWidth(this.sheet.rows),
-      fixedColumnsStart: this.columns[0]?.kind === 'text' && this.columns.length > 3 ? 1 : 0,
+      rowHeaders: (line: number) => this.numberOf(line),
+      rowHeaderWidth: rowNumberWidth(lines.total),
+      fixedColumnsStart: Math.min(frozen, this.columns.length),
+      fixedRowsBottom: lines.summed ? 1 : 0,
     };
   }
 
+  private numberOf(line: number): string {
+    const at = this.shown.lines.at(line);
+    return at.is === 'row' ? String(at.row + 1) : at.is === 'new' ? '+' : 'Σ';
+  }
+
   private key(event: KeyboardEvent): void {
-    const editing = this.hot.getActiveEditor()?.isOpened() ?? false;
-    if (editing || event.altKey) return;
-    if (event.key === 'Delete' || event.key === 'Backspace') {
+    const editor = this.hot.getActiveEditor() as unknown as CellEditor | undefined;
+    const stop = () => {
       event.stopImmediatePropagation();
       event.preventDefault();
-      const selection = this.selection();
-      if (selection) this.host.clear(selection);
+    };
+    if (editor?.isOpened()) {
+      if (editor.picked(event)) stop();
+      return;
+    }
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    const selection = this.selection();
+    if (!selection) return;
+    if (event.key === 'Delete' || event.key === 'Backspace') {
+      stop();
+      this.host.clear(selection);
+    } else if (event.key === '=') {
+      stop();
+      this.host.writeFormula('=');
     }
   }
 
@@ -231,25 +280,74 @@ export class SheetGrid {
     const range = this.hot.getSelectedRangeLast();
     if (!range) return null;
     const { row, col } = range.highlight;
-    const [top, bottom] = [range.from.row!, range.to.row!].sort((a, b) => a - b) as [number, number];
-    const [left, right] = [range.from.col!, range.to.col!].sort((a, b) => a - b) as [number, number];
-    const wholeColumns = top < 0 || this.hot.selection.isSelectedByColumnHeader();
-    const wholeRows = left < 0 || this.hot.selection.isSelectedByRowHeader();
+    const [top, bottom] = sorted(range.from.row ?? 0, range.to.row ?? 0);
+    const [left, right] = sorted(range.from.col ?? 0, range.to.col ?? 0);
+    const { lines, sheet } = this.shown;
     const column = this.columns[Math.max(col ?? 0, 0)];
     if (!column) return null;
+    const wholeColumns = top < 0 || this.hot.selection.isSelectedByColumnHeader();
+    const wholeRows = left < 0 || this.hot.selection.isSelectedByRowHeader();
+    const active = lines.count > 0 ? lines.at(Math.max(row ?? 0, 0)) : ({ is: 'new', row: 0 } as const);
+    const runs = lines.runs(Math.max(top, 0), bottom);
+    // A line of summaries is about the column as a whole.
+    const summary = active.is === 'summary';
     return {
-      sheet: this.sheet.id,
-      what: wholeColumns ? (wholeRows ? 'all' : 'columns') : wholeRows ? 'rows' : 'cells',
-      row: Math.max(row ?? 0, 0),
+      sheet: sheet.id,
+      what: wholeColumns || summary ? (wholeRows ? 'all' : 'columns') : wholeRows ? 'rows' : 'cells',
+      row: active.is === 'summary' ? (runs[0]?.row ?? 0) : active.row,
       column: column.id,
-      fromRow: Math.max(top, 0),
-      toRow: bottom,
       columns: this.columns.slice(Math.max(left, 0), right + 1).map(({ id }) => id),
+      runs,
+      rows: runs.reduce((all, { count }) => all + count, 0),
     };
   }
 
-  private tellSelection(): void {
-    this.host.selected(this.selection());
+  /** The fill handle was let go: rows of the source go over the rows of the target. */
+  private pulled(
+    source: {
+      from: { row: number | null; col: number | null };
+      to: { row: number | null; col: number | null };
+    },
+    target: typeof source,
+  ): false {
+    const [top, bottom] = sorted(source.from.row ?? 0, source.to.row ?? 0);
+    const [left, right] = sorted(source.from.col ?? 0, source.to.col ?? 0);
+    const [first, last] = sorted(target.from.row ?? 0, target.to.row ?? 0);
+    const from = this.shown.lines.runs(top, bottom);
+    const over = this.shown.lines.runs(first, last);
+    if (from.length === 1 && over.length === 1)
+      this.host.fill(
+        this.columns.slice(left, right + 1).map(({ id }) => id),
+        from[0]!,
+        over[0]!,
+      );
+    else
+      this.host.failed(
+        new Error(
+          'Rows that a view has put out of order cannot be filled by pulling. Copy and paste them, or take the view off.',
+        ),
+      );
+    return false;
+  }
+
+  private readonly copied = (event: ClipboardEvent): void => {
+    const selection = this.takesKeys() ? this.selection() : null;
+    if (selection) this.host.copy(selection, event.type === 'cut', event);
+  };
+
+  private readonly pasted = (event: ClipboardEvent): void => {
+    if (!this.takesKeys()) return;
+    event.preventDefault();
+    this.host.paste(event.clipboardData?.getData('text/plain') ?? '');
+  };
+
+  /** True while the keyboard belongs to the grid and no cell is being edited. */
+  private takesKeys(): boolean {
+    return (
+      this.hot.isListening() &&
+      !this.hot.getActiveEditor()?.isOpened() &&
+      (this.hot.rootElement.contains(document.activeElement) || document.activeElement === document.body)
+    );
   }
 
   private fit(): void {
@@ -260,26 +358,25 @@ export class SheetGrid {
   private scrolled(): void {
     const top = this.hot.getFirstPartiallyVisibleRow() ?? 0;
     const left = this.hot.getFirstPartiallyVisibleColumn() ?? 0;
-    this.speed = top - this.lastTop;
-    this.drift = left - this.lastLeft;
-    this.lastTop = top;
-    this.lastLeft = left;
+    this.speed = { down: top - this.last.top, across: left - this.last.left };
+    this.last = { top, left };
     this.look();
   }
 
   /** Fetches what is in view, and further the faster it moves. */
   private look(): void {
-    const row = this.hot.getFirstPartiallyVisibleRow() ?? 0;
-    const last = this.hot.getLastPartiallyVisibleRow() ?? 40;
-    const column = this.hot.getFirstPartiallyVisibleColumn() ?? 0;
-    const lastColumn = this.hot.getLastPartiallyVisibleColumn() ?? 12;
-    const from = this.indexes[Math.max(column, 0)] ?? 0;
-    const to = this.indexes[Math.max(lastColumn, 0)] ?? from;
-    const view = { row: Math.max(row, 0), rows: last - row + 1, column: from, columns: to - from + 1 };
-    const down = Math.sign(this.speed || 1) * Math.min(4, 1 + Math.floor(Math.abs(this.speed) / 40));
-    // A frozen first column stays in view wherever the rest has scrolled to.
-    const frozen = { ...view, column: this.indexes[0] ?? 0, columns: 1 };
-    this.tiles.want([view, frozen], { down, across: Math.sign(this.drift) });
+    const row = Math.max(this.hot.getFirstPartiallyVisibleRow() ?? 0, 0);
+    const last = this.hot.getLastPartiallyVisibleRow() ?? row + 40;
+    const column = Math.max(this.hot.getFirstPartiallyVisibleColumn() ?? 0, 0);
+    const lastColumn = Math.max(this.hot.getLastPartiallyVisibleColumn() ?? column + 12, column);
+    const from = this.indexes[column] ?? 0;
+    const to = this.indexes[lastColumn] ?? this.indexes.at(-1) ?? from;
+    const view = { row, rows: last - row + 1, column: from, columns: to - from + 1 };
+    const { down, across } = this.speed;
+    const blocks = Math.min(4, 1 + Math.floor(Math.abs(down) / 40));
+    // Frozen columns stay in view wherever the rest has scrolled to.
+    const frozen = { ...view, column: this.indexes[0] ?? 0, columns: Math.max(this.shown.frozen, 1) };
+    this.tiles.want([view, frozen], { down: down < 0 ? -blocks : blocks, across: Math.sign(across) });
   }
 
   private draw(): void {
@@ -290,4 +387,12 @@ export class SheetGrid {
       this.look();
     });
   }
+}
+
+const sorted = (a: number, b: number): readonly [number, number] => (a < b ? [a, b] : [b, a]);
+
+function choicesOf({ kind, choices, formula }: ColumnOutline): readonly string[] | null {
+  if (formula !== undefined) return null;
+  if (kind === 'choice') return choices ?? [];
+  return kind === 'yes-no' ? ['yes', 'no'] : null;
 }

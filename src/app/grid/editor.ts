@@ -1,11 +1,16 @@
 import Handsontable from 'handsontable/base';
+import { Picker } from './picker.ts';
 
 type Hot = Handsontable.Core;
 
-/** What the editor of a cell needs of its surroundings. */
+/** What the editor of a cell needs of its surroundings. Rows and columns are lines and columns of the grid. */
 export interface EditorHost {
-  editText(row: number, column: number): Promise<string>;
-  enter(row: number, column: number, rows: number, columns: number, text: string): void;
+  editText(line: number, column: number): Promise<string>;
+  /** What can be picked in that column; null where anything may be typed. */
+  choices(column: number): readonly string[] | null;
+  enter(line: number, column: number, lines: number, columns: number, text: string): void;
+  /** The cell holds a formula: it is written in the line above the sheet. */
+  writeFormula(text: string | null): void;
 }
 
 const hosts = new WeakMap<object, EditorHost>();
@@ -16,11 +21,12 @@ export function hostEditor(hot: Hot, host: EditorHost): void {
 
 /**
  * The editor that opens in a cell. It starts with what was typed, not with what the cell shows (a rounded number would
- * lose its digits), and hands the text over instead of writing it into the grid.
+ * lose its digits), and hands the text over instead of writing it into the grid. Formulas go to the line above the sheet.
  */
 export class CellEditor extends Handsontable.editors.TextEditor {
   // Declared, not initialised: the base constructor calls createElements before field initialisers would run.
   declare started: string | null;
+  declare picker: Picker | null;
 
   override beginEditing(initial?: unknown, event?: Event): void {
     const { row, col } = this;
@@ -28,23 +34,49 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     this.started = typedOver ? null : '';
     this.originalValue = '';
     super.beginEditing(initial, event);
-    if (typedOver || row === null || col === null) return;
-    void hosts
-      .get(this.hot)
-      ?.editText(row, col)
-      .then((text) => {
-        if (this.row !== row || this.col !== col || !this.isOpened()) return;
-        this.started = text;
-        if (this.TEXTAREA.value === '') {
-          this.setValue(text);
-          this.focus();
-          this.refreshDimensions();
-        }
+    if (row === null || col === null) return;
+    const host = hosts.get(this.hot);
+    const choices = host?.choices(col);
+    if (choices) {
+      this.picker = new Picker(this.TEXTAREA_PARENT, this.TEXTAREA, choices, (choice) => {
+        this.setValue(choice);
+        this.finishEditing();
       });
+    }
+    if (typedOver) return;
+    void host?.editText(row, col).then((text) => {
+      if (this.row !== row || this.col !== col || !this.isOpened()) return;
+      this.started = text;
+      if (text.startsWith('=')) {
+        this.cancelChanges();
+        host.writeFormula(null);
+      } else if (this.TEXTAREA.value === '') {
+        this.setValue(text);
+        this.picker?.all();
+        this.focus();
+        this.refreshDimensions();
+      }
+    });
+  }
+
+  /** Arrows belong to the list of choices while there is one. */
+  picked(event: KeyboardEvent): boolean {
+    return this.picker?.key(event) ?? false;
+  }
+
+  override close(): void {
+    this.picker?.close();
+    this.picker = null;
+    super.close();
+  }
+
+  override getValue(): unknown {
+    return this.picker ? this.picker.chosen() : super.getValue();
   }
 
   override createElements(type?: string): void {
     super.createElements(type);
+    this.picker = null;
     this.TEXTAREA.setAttribute('aria-label', 'Cell');
     this.TEXTAREA.setAttribute('autocomplete', 'off');
     this.TEXTAREA.setAttribute('spellcheck', 'false');

@@ -1,25 +1,39 @@
-import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
-import type { FetchTile } from './tiles.ts';
+import type { ColumnOutline, SheetOutline, Tile } from '../../session/api.ts';
+import type { Lines, Run } from './rows.ts';
 
-/** What is chosen in a sheet. Rows from 0, both ends in; columns by id in sheet order. */
+/** What the grid shows: a sheet, which of its rows in which order, and the lines of summaries. */
+export interface Shown {
+  readonly sheet: SheetOutline;
+  readonly lines: Lines;
+  /** Texts of each summary line, by column id. */
+  readonly summaries: readonly Readonly<Record<string, string>>[];
+  /** Shown columns at the start that stay in view. */
+  readonly frozen: number;
+}
+
+/** What is chosen in a sheet. Columns by id in sheet order. */
 export interface GridSelection {
   readonly sheet: string;
   /** What was chosen: cells, or whole columns or rows by their headings. */
   readonly what: 'cells' | 'columns' | 'rows' | 'all';
-  /** The cell that typing goes to. */
+  /** The sheet row that typing goes to; the number of rows for the blank one after the last. */
   readonly row: number;
   readonly column: string;
-  readonly fromRow: number;
-  readonly toRow: number;
   readonly columns: readonly string[];
+  /** The chosen sheet rows, in the order shown. */
+  readonly runs: readonly Run[];
+  /** How many rows that is. */
+  readonly rows: number;
 }
 
-/** A block of texts that was typed. */
+/** A block of texts that was typed or pasted, and the sheet rows that its lines go to. */
 export interface GridEntry {
-  readonly row: number;
+  readonly runs: readonly Run[];
   readonly columns: readonly string[];
-  /** Row by row. */
+  /** Line by line. */
   readonly texts: readonly (readonly string[])[];
+  /** A text that begins with "=" is a formula. */
+  readonly formulas: boolean;
 }
 
 export interface MenuRequest {
@@ -28,17 +42,40 @@ export interface MenuRequest {
   readonly over: 'cells' | 'columns' | 'rows';
 }
 
+/** A place that was pointed at while a formula is being written: a column, or cells from a corner to the other. */
+export type Pointed =
+  | { readonly is: 'column'; readonly column: ColumnOutline }
+  | {
+      readonly is: 'cells';
+      readonly from: ColumnOutline;
+      readonly to: ColumnOutline;
+      readonly fromRow: number;
+      readonly toRow: number;
+    };
+
 /** What the grid asks of the page. It decides nothing itself: everything done in it becomes one of these calls. */
 export interface GridHost {
-  fetch(sheet: SheetOutline): FetchTile;
+  tile(sheet: SheetOutline, row: number, rows: number, column: number, columns: number): Promise<Tile>;
+  tileOfRows(sheet: SheetOutline, rows: Int32Array, column: number, columns: number): Promise<Tile>;
   /** What an editor of that cell starts with. */
   editText(sheet: string, column: string, row: number): Promise<string>;
   selected(selection: GridSelection | null): void;
   enter(entry: GridEntry): void;
   clear(selection: GridSelection): void;
+  copy(selection: GridSelection, cut: boolean, event: ClipboardEvent): void;
+  paste(text: string): void;
+  /** The handle was pulled from one run of rows over another. */
+  fill(columns: readonly string[], from: Run, over: Run): void;
   resized(column: ColumnOutline, width: number): void;
+  /** Columns were pulled to stand before a column, or at the end. */
+  moved(columns: readonly ColumnOutline[], before: ColumnOutline | null): void;
   menu(request: MenuRequest): void;
-  /** A heading was activated (Enter or double click): its formula wants to be edited. */
+  /** A formula is to be written for the active cell, beginning with this text; null shows the one that is there. */
+  writeFormula(text: string | null): void;
+  /** A heading was double-clicked: its formula wants to be edited. */
   openHeading(column: ColumnOutline): void;
+  /** True while a formula is being written and wants names: clicks are pointed out instead of choosing. */
+  pointing(): boolean;
+  point(pointed: Pointed): void;
   failed(reason: unknown): void;
 }

@@ -1,19 +1,30 @@
 import type { ColumnOutline } from '../../session/api.ts';
 import { CellMark } from '../../session/api.ts';
+import type { Shown } from './host.ts';
 import type { TileCache } from './tiles.ts';
 
 /** Writes one cell: its text and what its marks say. Colour never says it alone: each mark has a sign of its own. */
 export function writeCell(
   td: HTMLTableCellElement,
+  shown: Shown,
   tiles: TileCache,
-  row: number,
+  line: number,
   index: number,
   column: ColumnOutline,
 ): void {
-  const marks = tiles.marks(row, index);
-  const text = tiles.text(row, index);
-  td.textContent = text ?? '';
-  td.className = classesOf(marks, column, text === undefined && !tiles.has(row, index));
+  const what = shown.lines.at(line);
+  if (what.is === 'row') {
+    const text = tiles.text(line, index);
+    td.textContent = text ?? '';
+    td.className = classesOf(tiles.marks(line, index), column, text === undefined);
+  } else if (what.is === 'new') {
+    td.textContent = '';
+    td.className = column.formula === undefined ? 'new-row' : 'new-row worked';
+  } else {
+    const text = shown.summaries[what.group]?.[column.id] ?? '';
+    td.textContent = text;
+    td.className = column.kind === 'number' || column.kind === 'date' ? 'summary numeric' : 'summary';
+  }
 }
 
 function classesOf(marks: number, column: ColumnOutline, waiting: boolean): string {

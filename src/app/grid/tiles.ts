@@ -37,7 +37,7 @@ export class TileCache {
   private epoch = 0;
 
   constructor(
-    private readonly fetch: FetchTile,
+    public fetch: FetchTile,
     private readonly arrived: (key: number) => void,
     private readonly failed: (reason: unknown) => void,
   ) {}

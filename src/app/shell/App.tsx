@@ -14,6 +14,7 @@ import { SheetView } from './SheetView.tsx';
 import './shell.css';
 import { SidePanel } from './SidePanel.tsx';
 import { StatusLine } from './StatusLine.tsx';
+import { ViewStrip } from './ViewStrip.tsx';
 
 /** The page whole. */
 export function App({ page }: { page: Page }) {
@@ -25,6 +26,7 @@ export function App({ page }: { page: Page }) {
         <Contents />
         <main class="centre">
           <FormulaLine />
+          <ViewStrip />
           <SheetView />
           <StatusLine />
         </main>

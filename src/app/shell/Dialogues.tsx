@@ -1,5 +1,7 @@
 import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
+import { FilterForm } from '../dialogues/FilterForm.tsx';
+import { FindForm } from '../dialogues/FindForm.tsx';
 import { Keys } from '../dialogues/Keys.tsx';
 import { NameForm } from '../dialogues/NameForm.tsx';
 import { SheetForm } from '../dialogues/SheetForm.tsx';
@@ -28,6 +30,13 @@ export function Dialogues() {
           close={close}
         />
       );
+    case 'filter': {
+      const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
+      const column = sheet?.columns.find(({ id }) => id === open.column);
+      return sheet && column ? <FilterForm sheet={sheet} column={column} close={close} /> : null;
+    }
+    case 'find':
+      return <FindForm close={close} />;
     case 'name':
       return <NameForm place={open.place} name={open.name} close={close} />;
   }

@@ -1,13 +1,17 @@
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { SheetOutline } from '../../session/api.ts';
 import { command } from '../commands/all.ts';
-import type { GridHost, GridSelection } from '../grid/host.ts';
+import { draft, formulaIn } from '../formula/draft.ts';
+import { namePointed } from '../formula/point.ts';
+import type { GridHost } from '../grid/host.ts';
 import type { SheetGrid } from '../grid/SheetGrid.ts';
 import { run } from '../state/actions.ts';
+import { copy, paste } from '../state/clipboard.ts';
+import { enter } from '../state/entering.ts';
 import { density } from '../state/look.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
+import { followSheet } from '../state/shown.ts';
 import { usePage } from './context.ts';
 
 /** The sheet in the centre. */
@@ -15,15 +19,18 @@ export function SheetView() {
   const page = usePage();
   const element = useRef<HTMLDivElement>(null);
   const grid = useRef<SheetGrid | null>(null);
+  useEffect(() => followSheet(page), [page]);
 
+  const empty = page.shown.value === null;
   useEffect(() => {
+    if (empty) return;
     let gone = false;
     void import('../grid/SheetGrid.ts').then(({ SheetGrid: Grid }) => {
-      const sheet = page.sheet.peek();
-      if (gone || !element.current || !sheet) return;
-      grid.current = new Grid(element.current, sheet, hostOf(page));
+      const shown = page.shown.peek();
+      if (gone || !element.current || !shown) return;
+      grid.current = new Grid(element.current, shown, hostOf(page));
       page.grid.current = grid.current;
-      grid.current.select(0, firstShown(sheet), false);
+      chooseFirst(page);
     });
     return () => {
       gone = true;
@@ -31,14 +38,14 @@ export function SheetView() {
       grid.current?.destroy();
       grid.current = null;
     };
-  }, [page, page.sheet.value === null]);
+  }, [page, empty]);
 
   useSignalEffect(() => {
-    const sheet = page.sheet.value;
-    if (!sheet || !grid.current) return;
-    const other = page.selection.peek()?.sheet !== sheet.id;
-    grid.current.show(sheet);
-    if (other) grid.current.select(0, firstShown(sheet), false);
+    const shown = page.shown.value;
+    if (!shown || !grid.current) return;
+    const other = page.selection.peek()?.sheet !== shown.sheet.id;
+    grid.current.show(shown);
+    if (other) chooseFirst(page);
   });
   useSignalEffect(() => {
     density.value;
@@ -47,9 +54,14 @@ export function SheetView() {
   // What the active cell is changes with the selection and with the book.
   useSignalEffect(() => {
     const selection = page.selection.value;
-    const version = page.outline.value?.version;
-    if (!selection || version === undefined) return;
+    const outline = page.outline.value;
+    if (!selection || !outline) return;
     const { sheet, column, row } = selection;
+    const rows = outline.sheets.find(({ id }) => id === sheet)?.rows ?? 0;
+    if (row >= rows) {
+      page.cell.value = null;
+      return;
+    }
     void page.service.cell({ sheet, column, row }).then((info) => {
       const now = page.selection.peek();
       if (now?.row === row && now.column === column && now.sheet === sheet) page.cell.value = info;
@@ -63,13 +75,19 @@ export function SheetView() {
   );
 }
 
-const firstShown = (sheet: SheetOutline): string => sheet.columns.find(({ hidden }) => !hidden)?.id ?? '';
+function chooseFirst(page: Page): void {
+  const column = page.sheet.peek()?.columns.find(({ hidden }) => !hidden)?.id;
+  if (column !== undefined) page.grid.current?.select(0, column, false);
+}
 
 function hostOf(page: Page): GridHost {
+  const { service } = page;
+  const sheetId = () => page.sheet.peek()?.id ?? '';
   return {
-    fetch: (sheet) => (row, rows, column, columns) => page.service.tile(sheet.id, row, rows, column, columns),
-    editText: async (sheet, column, row) => (await page.service.cell({ sheet, column, row })).editText,
-    selected(selection: GridSelection | null) {
+    tile: ({ id }, ...at) => service.tile(id, ...at),
+    tileOfRows: ({ id }, ...at) => service.tileOfRows(id, ...at),
+    editText: async (sheet, column, row) => (await service.cell({ sheet, column, row })).editText,
+    selected(selection) {
       const before = page.selection.peek();
       if (
         before?.column !== selection?.column ||
@@ -79,28 +97,59 @@ function hostOf(page: Page): GridHost {
         page.scopeChoice.value = null;
       page.selection.value = selection;
     },
-    enter(entry) {
-      const sheet = page.sheet.peek();
-      if (sheet)
-        void run(page, {
-          do: 'set-cells',
-          sheet: sheet.id,
-          row: entry.row,
-          columns: [...entry.columns],
-          texts: entry.texts.map((line) => [...line]),
-          formulas: true,
-        });
-    },
+    enter: (entry) => void enter(page, sheetId(), entry),
     clear: () => void command('clear-cells').run(page),
-    resized: (column, width) => {
+    copy: (selection, cut, event) => {
+      void copy(page, selection, event).then((copied) => {
+        if (copied && cut) void command('clear-cells').run(page);
+      });
+    },
+    paste: (text) => void paste(page, text),
+    fill: (columns, from, over) =>
+      void run(page, {
+        do: 'fill',
+        sheet: sheetId(),
+        columns: [...columns],
+        from: from.row,
+        fromRows: from.count,
+        row: over.row,
+        rows: over.count,
+        series: from.count > 1,
+      }),
+    resized: (column, width) =>
+      void run(page, { do: 'change-column', sheet: sheetId(), column: column.id, change: { width } }),
+    moved: (columns, before) => {
       const sheet = page.sheet.peek();
-      if (sheet)
-        void run(page, { do: 'change-column', sheet: sheet.id, column: column.id, change: { width } });
+      const [column] = columns;
+      if (!sheet || !column || columns.length > 1) return;
+      const rest = sheet.columns.filter(({ id }) => id !== column.id);
+      const index = before ? rest.findIndex(({ id }) => id === before.id) : rest.length;
+      void run(page, { do: 'move-column', sheet: sheet.id, column: column.id, index });
     },
     menu: (request) => {
       page.contextMenu.value = request;
     },
+    writeFormula(text) {
+      if (text !== null) {
+        page.scopeChoice.value = 'cell';
+        const { selection } = page;
+        if (!selection.value) return;
+        const { sheet, column, row } = selection.value;
+        draft.value = { sheet, column, row, scope: 'cell', text };
+      }
+      page.line.current?.focus();
+    },
     openHeading: () => void command('edit-column-formula').run(page),
+    pointing: () => {
+      const now = draft.value;
+      return (
+        now !== null && formulaIn(now.scope, now.text) !== null && (page.line.current?.wantsName() ?? false)
+      );
+    },
+    point: (pointed) => {
+      const text = draft.value && namePointed(page, draft.value, pointed);
+      if (text) page.line.current?.insert(text);
+    },
     failed: (reason) => say(page, reason instanceof Error ? reason.message : String(reason), 'wrong'),
   };
 }

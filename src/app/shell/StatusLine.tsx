@@ -10,7 +10,7 @@ export function StatusLine() {
   return (
     <footer class="status">
       <span>{`${sheet.rows.toLocaleString('en')} rows, ${sheet.columns.length} columns`}</span>
-      {selection && <span>{inWords(selection.toRow - selection.fromRow + 1, selection.columns.length)}</span>}
+      {selection && <span>{inWords(selection.rows, selection.columns.length)}</span>}
       {cell?.override && <span class="own-note">own value over the column's formula</span>}
       {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
     </footer>

@@ -23,6 +23,7 @@ const paths = {
   more: 'M4 9h.1M9 9h.1M14 9h.1',
   down: 'M4.5 7 9 11.5 13.5 7',
   check: 'M3.5 9.5 7.5 13.5 14.5 4.5',
+  filter: 'M2.5 4h13L10.5 10v5.5l-3-2V10z',
   plus: 'M9 3v12M3 9h12',
   column: 'M6 2.5h6v13H6zM6 6.5h6',
   cell: 'M2.5 6h13v6h-13z',

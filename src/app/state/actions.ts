@@ -10,6 +10,11 @@ export async function run(page: Page, command: Command): Promise<boolean> {
   return guarded(page, async () => settle(page, await page.service.run(command)));
 }
 
+/** Runs several commands of the book as one step. */
+export async function runAll(page: Page, words: string, commands: readonly Command[]): Promise<boolean> {
+  return guarded(page, async () => settle(page, await page.service.runAll(words, commands)));
+}
+
 export async function undo(page: Page): Promise<void> {
   await guarded(page, async () => settle(page, await page.service.undo()));
 }

@@ -3,7 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { CellInfo, Done, Outline, Place, SheetOutline } from '../../session/api.ts';
 import type { BookService } from '../../worker/protocol.ts';
 import type { BookFile } from '../files/files.ts';
-import type { GridSelection, MenuRequest } from '../grid/host.ts';
+import type { GridSelection, MenuRequest, Shown } from '../grid/host.ts';
 
 export type Side = 'figure' | 'working' | 'guide' | 'doubts';
 /** What the line above the sheet edits: the whole column's formula, or one cell. */
@@ -22,6 +22,8 @@ export type Dialogue =
   /** Without a column: a new one, put at `index`. */
   | { readonly is: 'column'; readonly sheet: string; readonly column?: string; readonly index: number }
   | { readonly is: 'sheet'; readonly sheet?: string }
+  | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
+  | { readonly is: 'find' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */
@@ -37,6 +39,8 @@ export interface LineHandle {
   focus(): void;
   insert(text: string): void;
   hasFocus(): boolean;
+  /** True where a name could stand next: after a bracket, a comma, an operator, or at the start. */
+  wantsName(): boolean;
 }
 
 /** State of the page: what is open, what is chosen, what is on show. Everything about the book comes from its service. */
@@ -45,6 +49,8 @@ export interface Page {
   readonly outline: Signal<Outline | null>;
   readonly sheetId: Signal<string | null>;
   readonly sheet: ReadonlySignal<SheetOutline | null>;
+  /** What the grid shows of it: follows the sheet, its view and its summaries. */
+  readonly shown: Signal<Shown | null>;
   readonly selection: Signal<GridSelection | null>;
   /** The active cell as the session last told it. */
   readonly cell: Signal<CellInfo | null>;
@@ -81,6 +87,7 @@ export function createPage(service: BookService): Page {
     outline,
     sheetId,
     sheet,
+    shown: signal<Shown | null>(null),
     selection,
     cell,
     scopeChoice,

@@ -1,0 +1,144 @@
+import { type Statistic, statistics } from '../../session/sheet-view.ts';
+import { run } from '../state/actions.ts';
+import type { Page } from '../state/page.ts';
+import { activeColumn } from '../state/page.ts';
+import { arrangeAgain, arranges, statisticNames } from '../state/shown.ts';
+import { changeRows, changeView } from '../state/view.ts';
+import type { PageCommand } from './command.ts';
+
+const has = (page: Page): boolean => activeColumn(page) !== null;
+const viewed = (page: Page): boolean => arranges(page.sheet.value?.view?.rows);
+const labelOf = (page: Page): string => activeColumn(page)?.label ?? 'this column';
+
+const sort = (id: string, descending: boolean, key: string): PageCommand => ({
+  id,
+  group: 'Column',
+  label: (page) => `Show sorted by ${labelOf(page)}, ${descending ? 'most' : 'least'} first`,
+  keys: [key],
+  searchWords: 'order ascending descending rank view',
+  over: ['columns'],
+  enabled: has,
+  run: async (page) => {
+    const column = activeColumn(page);
+    if (column)
+      await changeRows(page, `Sort by ${column.label}`, (rows) => ({
+        ...rows,
+        sort: [
+          { column: column.id, ...(descending ? { descending } : {}) },
+          ...(rows.sort ?? []).filter((one) => one.column !== column.id),
+        ].slice(0, 3),
+      }));
+  },
+});
+
+const summary = (statistic: Statistic): PageCommand => ({
+  id: `summary-${statistic}`,
+  group: 'Sheet',
+  label: `Line of summaries: ${statisticNames[statistic]}`,
+  searchWords: 'total average footer statistics',
+  enabled: ({ sheet }) => sheet.value !== null,
+  on: ({ sheet }) => sheet.value?.view?.statistic === statistic,
+  run: async (page) => {
+    await changeView(page, 'Change the line of summaries', ({ statistic: now, ...view }) =>
+      now === statistic ? view : { ...view, statistic },
+    );
+  },
+});
+
+/** Ways to look at a sheet that leave its data and their order alone. */
+export const arrangeCommands: readonly PageCommand[] = [
+  sort('sort-up', false, 'Alt+Shift+U'),
+  sort('sort-down', true, 'Alt+Shift+D'),
+  {
+    id: 'filter',
+    group: 'Column',
+    label: (page) => `Show only some rows by ${labelOf(page)}…`,
+    keys: ['Alt+Shift+F'],
+    icon: 'filter',
+    searchWords: 'filter where condition hide rows',
+    over: ['columns', 'cells'],
+    enabled: has,
+    run: (page) => {
+      const { sheet, selection } = page;
+      if (sheet.value && selection.value)
+        page.dialogue.value = { is: 'filter', sheet: sheet.value.id, column: selection.value.column };
+    },
+  },
+  {
+    id: 'group',
+    group: 'Column',
+    label: (page) => `Show grouped by ${labelOf(page)}`,
+    searchWords: 'subtotal per each view',
+    over: ['columns'],
+    enabled: has,
+    run: async (page) => {
+      const column = activeColumn(page);
+      if (column)
+        await changeRows(page, `Group by ${column.label}`, (rows) => ({ ...rows, group: column.id }));
+    },
+  },
+  {
+    id: 'arrange-again',
+    group: 'Sheet',
+    label: 'Sort, filter and group again by the present values',
+    searchWords: 'refresh reapply view',
+    enabled: viewed,
+    run: () => {
+      arrangeAgain.value++;
+    },
+  },
+  {
+    id: 'view-off',
+    group: 'Sheet',
+    label: 'Show all rows in their own order',
+    searchWords: 'clear filter sort group reset view',
+    enabled: viewed,
+    run: async (page) => {
+      await changeRows(page, 'Show all rows in their own order', () => ({}));
+    },
+  },
+  {
+    id: 'sort-for-good',
+    group: 'Sheet',
+    label: 'Put the rows into the shown order for good',
+    searchWords: 'sort reorder data',
+    enabled: (page) =>
+      Boolean(page.sheet.value?.view?.rows?.sort?.length || page.sheet.value?.view?.rows?.group),
+    run: async (page) => {
+      const sheet = page.sheet.value;
+      const { sort = [], group } = sheet?.view?.rows ?? {};
+      if (!sheet) return;
+      const by =
+        group === undefined ? sort : [{ column: group }, ...sort.filter(({ column }) => column !== group)];
+      await run(page, {
+        do: 'sort-rows',
+        sheet: sheet.id,
+        by: by.map(({ column, descending }) => ({ column, ...(descending ? { descending } : {}) })),
+      });
+    },
+  },
+  ...statistics.map(summary),
+  {
+    id: 'freeze-columns',
+    group: 'Column',
+    label: (page) => `Keep the columns up to ${labelOf(page)} in view`,
+    searchWords: 'freeze fix pin',
+    over: ['columns'],
+    enabled: has,
+    run: async (page) => {
+      const shown = page.sheet.value?.columns.filter(({ hidden }) => !hidden) ?? [];
+      const count = shown.findIndex(({ id }) => id === page.selection.value?.column) + 1;
+      await changeView(page, 'Keep columns in view', (view) => ({ ...view, frozen: count }));
+    },
+  },
+  {
+    id: 'unfreeze-columns',
+    group: 'Column',
+    label: 'Let all columns scroll',
+    searchWords: 'unfreeze unpin',
+    enabled: (page) => (page.shown.value?.frozen ?? 0) > 0,
+    run: async (page) => {
+      await changeView(page, 'Let all columns scroll', (view) => ({ ...view, frozen: 0 }));
+    },
+  },
+];

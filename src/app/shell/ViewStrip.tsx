@@ -1,0 +1,67 @@
+import { command } from '../commands/all.ts';
+import { arranges } from '../state/shown.ts';
+import { changeRows, conditionInWords } from '../state/view.ts';
+import { usePage } from './context.ts';
+import { Icon } from './icons.tsx';
+
+/** Says when a sheet is not shown whole and in its own order, and takes each reason away at a touch. */
+export function ViewStrip() {
+  const page = usePage();
+  const sheet = page.sheet.value;
+  const rows = sheet?.view?.rows;
+  if (!sheet || !rows || !arranges(rows)) return null;
+  const label = (id: string) => sheet.columns.find((column) => column.id === id)?.label ?? id;
+  const shown = page.shown.value?.lines;
+  const count = shown ? shown.runs(0, shown.count - 1).reduce((all, run) => all + run.count, 0) : 0;
+  return (
+    <section class="view-strip" aria-label="How the sheet is shown">
+      {rows.where?.map((one) => (
+        <Chip
+          key={JSON.stringify(one)}
+          text={`Only ${conditionInWords(one, label(one.column))}`}
+          off={() =>
+            void changeRows(page, 'Take a condition off', (view) => ({
+              ...view,
+              where: (view.where ?? []).filter((other) => other.column !== one.column),
+            }))
+          }
+        />
+      ))}
+      {rows.group !== undefined && (
+        <Chip
+          text={`Grouped by ${label(rows.group)}`}
+          off={() => void changeRows(page, 'Take the grouping off', ({ group: _, ...view }) => view)}
+        />
+      )}
+      {rows.sort?.map((one) => (
+        <Chip
+          key={one.column}
+          text={`Sorted by ${label(one.column)}, ${one.descending ? 'most' : 'least'} first`}
+          off={() =>
+            void changeRows(page, 'Take a sorting off', (view) => ({
+              ...view,
+              sort: (view.sort ?? []).filter((other) => other.column !== one.column),
+            }))
+          }
+        />
+      ))}
+      <span class="soft">
+        {count} of {sheet.rows} rows
+      </span>
+      <button type="button" class="link" onClick={() => void command('arrange-again').run(page)}>
+        Again
+      </button>
+    </section>
+  );
+}
+
+function Chip({ text, off }: { text: string; off: () => void }) {
+  return (
+    <span class="chip">
+      {text}
+      <button type="button" aria-label={`Take off: ${text}`} onClick={off}>
+        <Icon name="close" />
+      </button>
+    </span>
+  );
+}
