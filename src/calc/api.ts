@@ -66,8 +66,9 @@ export interface Fresh {
  */
 export interface Calculation {
   /**
-   * Brings all values up to date after these changes, which are noted at the call itself. A generator so that long work can report and be cancelled between
-   * steps (`return()` it): what was not computed yet stays dirty and the next update computes it.
+   * Brings all values up to date after these changes, which are noted at the call itself. A generator so that long work
+   * can report and be cancelled between steps (`return()` it): what was not computed yet stays dirty and the next update
+   * computes it.
    */
   update(changes: readonly Change[]): Generator<Progress, readonly Fresh[]>;
   /** Marks everything dirty (opening a book). */

@@ -3,17 +3,14 @@ export type { CalcDoubt, Calculation, FormulaCheck, Fresh, Place, Progress, Span
 export { type CalculationOptions, createCalculation } from './calculation.ts';
 export { functionNames, isFunction, isFunction as isFunctionName } from './catalogue.ts';
 export { addressText, lettersOf } from './language/address.ts';
+export { type Moved, moveColumns, moveRows, shiftRelative } from './language/move.ts';
 export { givenNameProblem } from './language/names.ts';
 export {
   loseColumn,
   loseNamed,
   loseSheet,
-  type Moved,
-  moveColumns,
-  moveRows,
   renameColumn,
   renameNamed,
   renameSheet,
-  shiftRelative,
 } from './language/rewrite.ts';
 export { sentenceOf } from './sentences.ts';

@@ -7,6 +7,7 @@ import { limits } from '../limits.ts';
 import { issueOf } from '../sentences.ts';
 import { addressText, lettersOf } from './address.ts';
 import type { BookIndex, SheetIndex } from './book-index.ts';
+import { counted, tooWild } from './fixed-calls.ts';
 import { nearest } from './names.ts';
 import { offsetTarget } from './offset.ts';
 
@@ -212,7 +213,7 @@ class Binder {
       );
     }
     if (node.name === 'LET') return this.letCall(node, locals);
-    const count = this.counted(node);
+    const count = counted(node, this.book, this.own);
     if (count !== undefined)
       return typeof count === 'number'
         ? { type: 'number', value: count, span: node.span }
@@ -224,24 +225,6 @@ class Binder {
     const wild = tooWild(node);
     if (wild) return this.problem(node.span, wild);
     return { ...node, args: node.args.map((arg) => this.bind(arg, locals)) };
-  }
-
-  /** COLUMN, COLUMNS and ROWS of what is written as an address: told by the formula alone. */
-  private counted({ name, args }: CallNode<Node>): number | Issue | undefined {
-    const [of] = args;
-    if (name === 'COLUMN') {
-      if (args.length === 0) return issue('#VALUE!', 'column-of-what', { function: name });
-      if (of!.type === 'cell') return of!.at.column + 1;
-      if (of!.type === 'cells') return of!.from.column + 1;
-      const sheet = of!.type === 'qualified' ? this.book.sheets.get(nameKey(of!.sheet)) : this.own;
-      const key = of!.type === 'name' || of!.type === 'qualified' ? nameKey(of!.name) : undefined;
-      const at = sheet?.sheet.columns.findIndex((c) => nameKey(c.name) === key) ?? -1;
-      return at < 0 ? undefined : at + 1;
-    }
-    if (of?.type !== 'cells' || args.length > 1) return undefined;
-    if (name === 'COLUMNS') return of.to.column - of.from.column + 1;
-    if (name === 'ROWS' && of.from.rowFixed === of.to.rowFixed) return of.to.row - of.from.row + 1;
-    return undefined;
   }
 
   /** LET(name, value, …, result): each name is known in the values after it and in the result. */
@@ -261,17 +244,3 @@ class Binder {
     return { ...node, args };
   }
 }
-
-/** Calls whose written arguments alone tell that the cell engine would be at it for minutes. */
-function tooWild({ name, args }: CallNode<Node>): Issue | undefined {
-  if (name === 'SEQUENCE') {
-    const size = args.slice(0, 2).map((arg) => (arg.type === 'number' ? arg.value : 1));
-    if (size.reduce((a, b) => a * b, 1) > limits.arrayCells)
-      return issue('#NUM!', 'array-too-large', { function: name, details: { most: limits.arrayCells } });
-  }
-  if (name === 'SEARCH' && args[0]?.type === 'text' && stars(args[0].value) > limits.stars)
-    return issue('#VALUE!', 'pattern-too-wild', { function: name, details: { most: limits.stars } });
-  return undefined;
-}
-
-const stars = (text: string): number => text.split('*').length - 1;

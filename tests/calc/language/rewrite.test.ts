@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parse } from '../../../src/calc/language/parse.ts';
 import {
   loseColumn,
   loseNamed,
@@ -11,7 +10,8 @@ import {
   renameNamed,
   renameSheet,
   shiftRelative,
-} from '../../../src/calc/language/rewrite.ts';
+} from '../../../src/calc/index.ts';
+import { parse } from '../../../src/calc/language/parse.ts';
 import { bookOf } from '../book-for-test.ts';
 import { formulaText } from './formulas.ts';
 
