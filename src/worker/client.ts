@@ -11,11 +11,7 @@ import type {
   Work,
   WorkerService,
 } from './protocol.ts';
-
-/** Milliseconds after which a formula counts as hanging. */
-const LIMIT = 2_000;
-/** A timer that comes this late was held up itself (a sleeping machine): it proves nothing. */
-const LATE = 1_000;
+import { type Patience, Watchdog } from './watchdog.ts';
 
 type Method = Exclude<keyof BookService, ClientOnly>;
 
@@ -49,6 +45,9 @@ export class Client {
   /** What the page talks to. */
   readonly service: BookService;
   private readonly make: () => Worker;
+  private readonly watchdog: Watchdog;
+  /** Workers that were ended since one last answered. */
+  private failures = 0;
   private worker: Worker | undefined;
   private remote: Remote<WorkerService> | undefined;
   private ports: MessagePort | undefined;
@@ -59,20 +58,28 @@ export class Client {
   private stored = 0;
   private version = 1;
   private keeping: Keeping = { state: 'kept', at: Date.now() };
+  /** Told while a new worker took up the book. */
+  private early: Keeping | undefined;
   /** How to have the open book again: the call that opened it. */
   private base: Pick<Call, 'method' | 'args'> | undefined;
   /** Changes that were answered and are in no journal. */
   private unkept: Pick<Call, 'method' | 'args'>[] = [];
   private stopped: Place[] = [];
   private exact = false;
-  private computing: Computing | null = null;
-  private timer: ReturnType<typeof setTimeout> | undefined;
   private onWork: ((work: Work) => void) | undefined;
   private onKeeping: ((keeping: Keeping) => void) | undefined;
   private onRestart: ((restarted: Restarted) => void) | undefined;
 
-  constructor(make: () => Worker) {
+  constructor(make: () => Worker, patience: Partial<Patience> = {}) {
     this.make = make;
+    this.watchdog = new Watchdog(
+      {
+        hung: (computing) => this.hung(computing),
+        silent: () => this.broken(),
+        owes: () => this.pending.size > 0 || this.waiting !== undefined,
+      },
+      patience,
+    );
     const own: Pick<BookService, ClientOnly> = {
       watch: async (callback) => {
         this.onWork = callback;
@@ -96,7 +103,7 @@ export class Client {
 
   /** Ends the worker for good; calls under way are never answered. */
   close(): void {
-    clearTimeout(this.timer);
+    this.watchdog.stop();
     this.ports?.close();
     this.worker?.terminate();
   }
@@ -104,8 +111,10 @@ export class Client {
   private start(): void {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = ({ data }: MessageEvent<Told>) => this.hear(data);
+    this.watchdog.anew();
     this.ports = port1;
     this.worker = this.make();
+    this.worker.addEventListener('error', () => this.broken());
     this.remote = wrap<WorkerService>(this.worker);
     this.asked = 0;
     this.stored = 0;
@@ -122,6 +131,7 @@ export class Client {
   }
 
   private send(call: Call): void {
+    if (this.pending.size === 0) this.watchdog.heard();
     this.pending.add(call);
     if (changes.has(call.method)) call.change = ++this.asked;
     const remote = this.remote!;
@@ -134,6 +144,8 @@ export class Client {
 
   private answered(call: Call, remote: unknown, answer: unknown): void {
     if (remote !== this.remote || !this.pending.delete(call)) return;
+    this.watchdog.heard();
+    this.failures = 0;
     this.note(call, answer);
     call.resolve(answer);
   }
@@ -151,44 +163,56 @@ export class Client {
   }
 
   private hear(told: Told): void {
+    this.watchdog.heard();
     switch (told.what) {
       case 'work':
         this.onWork?.(told.work);
         break;
       case 'keeping':
-        this.keeping = told.keeping;
-        if (told.keeping.state === 'kept') this.unkept = [];
-        this.onKeeping?.(told.keeping);
+        // A worker that has not taken up the book yet speaks of none.
+        if (this.waiting) this.early = told.keeping;
+        else this.kept(told.keeping);
         break;
       case 'stored':
         this.stored = told.change;
         break;
       case 'computing':
-        this.computing = told.computing;
-        this.watch();
+        this.watchdog.begins(told.computing);
     }
   }
 
-  private watch(): void {
-    clearTimeout(this.timer);
-    if (!this.computing) return;
-    const due = performance.now() + LIMIT;
-    this.timer = setTimeout(() => {
-      if (performance.now() > due + LATE) return this.watch();
-      // What the worker told while this page was busy is heard first.
-      const { computing } = this;
-      this.timer = setTimeout(() => computing === this.computing && this.hung(computing!), 0);
-    }, LIMIT);
+  private kept(keeping: Keeping): void {
+    this.keeping = keeping;
+    if (keeping.state === 'kept') this.unkept = [];
+    this.onKeeping?.(keeping);
+  }
+
+  /** A formula did not come back. */
+  private hung({ place, exact, preview }: Computing): void {
+    // Where it is not known which formula it was, the next worker tells each one.
+    this.exact ||= !exact;
+    const culprit = preview ? undefined : this.culprit();
+    if (culprit) culprit.tries = TRIES;
+    else if (exact && !preview) this.stopped = [...this.stopped, place];
+    this.restart(preview ? TRIED_OUT : STOPPED);
+  }
+
+  /** The worker fell over or says nothing. One that does so again and again, before it answers anything, is given up. */
+  private broken(): void {
+    if (++this.failures <= TRIES) {
+      this.restart(BROKEN);
+      return;
+    }
+    this.worker?.terminate();
+    for (const call of [...this.pending, ...(this.waiting ?? [])]) call.reject(new Error(GIVEN_UP));
+    this.pending.clear();
+    this.waiting = undefined;
   }
 
   /** Ends the worker and has the next one take up the book. */
-  private hung(computing: Computing): void {
-    const { place, exact, preview } = computing;
+  private restart(sentence: string): void {
     this.worker?.terminate();
     this.ports?.close();
-    this.computing = null;
-    // Where it is not known which formula it was, the next worker tells each one.
-    this.exact ||= !exact;
     const calls = [...this.pending, ...(this.waiting ?? [])];
     for (const call of this.pending) {
       call.tries++;
@@ -196,17 +220,15 @@ export class Client {
     }
     this.pending.clear();
     this.waiting = calls;
-    const culprit = preview ? undefined : this.culprit(calls);
-    if (culprit) culprit.tries = TRIES;
-    else if (exact && !preview) this.stopped = [...this.stopped, place];
+    this.early = undefined;
     this.start();
-    void this.resume(preview ? TRIED_OUT : STOPPED);
+    this.resume(sentence).catch(() => this.broken());
   }
 
   /** Where changes are in no journal, the one that hangs is refused: it is the first that was not answered. */
-  private culprit(calls: readonly Call[]): Call | undefined {
+  private culprit(): Call | undefined {
     if (this.keeping.state !== 'not kept') return undefined;
-    return calls.find(({ method, kept }) => changes.has(method) && !kept);
+    return [...this.pending].find(({ method }) => changes.has(method));
   }
 
   private async resume(sentence: string): Promise<void> {
@@ -214,6 +236,7 @@ export class Client {
     const opening = calls.find(({ method }) => openings.has(method));
     const opened = await this.reopen(opening);
     this.waiting = undefined;
+    if (this.early) this.kept(this.early);
     if (opened.ok) this.version = Math.max(this.version, opened.outline.version);
     if (opening) opening.resolve(opened.ok ? { ...opened, notes: [...opened.notes, sentence] } : opened);
     else this.onRestart?.({ opened, sentence });
@@ -257,6 +280,10 @@ export class Client {
 
 const STOPPED =
   'A formula took too long and was stopped. It is marked under Doubts, and everything else goes on; change it to have it computed again.';
+const BROKEN =
+  'The part of the program that holds the book stopped answering and was started again. The book is as it was last stored; look whether your last change is in it.';
+const GIVEN_UP =
+  'The part of the program that holds the book does not start. Reload the page; the book is as it was last stored.';
 const TRIED_OUT = 'The formula that was tried out took too long and was stopped.';
 
 const isDone = (answer: unknown): answer is Extract<Opened, { ok: true }> =>

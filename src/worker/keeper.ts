@@ -56,7 +56,10 @@ export class Keeper {
   shelf(): Promise<Outcome<{ shelf: Shelf }>> {
     this.opening ??= openShelf(this.options.shelf).then((opened) => {
       // A storage that would not open may do so later: a blocked one, when the other tab is closed.
-      if (!opened.ok) this.opening = undefined;
+      if (!opened.ok) {
+        this.opening = undefined;
+        if (this.id === undefined) this.say('not kept', opened.fault.sentence);
+      }
       return opened;
     });
     return this.opening;
@@ -161,7 +164,9 @@ export class Keeper {
     try {
       await session.settle({
         onStep: ({ place }) => {
-          const exact = this.beginning.exact || told++ < SURE;
+          const exact = this.beginning.exact || told < SURE;
+          // From here on others may be computed without a word.
+          if (++told === SURE + 1) anew = true;
           if (place && (exact || anew)) this.options.tell({ what: 'computing', computing: { place, exact } });
           anew = false;
         },

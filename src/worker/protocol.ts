@@ -1,7 +1,7 @@
 import type { FunctionHelp } from '../../functions/core/describe.ts';
 import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, Tile } from '../session/api.ts';
-import type { Command } from '../session/commands/index.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
+import type { Command } from '../session/commands/index.ts';
 import type { Found, Search } from '../session/find.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';

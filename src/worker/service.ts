@@ -8,6 +8,13 @@ import type { Opened, WorkerService } from './protocol.ts';
 
 const no = ({ sentence }: Fault) => ({ ok: false as const, sentence });
 
+/** Runs work to its end and answers what it comes to. */
+function toEnd<T>(work: Generator<unknown, T>): T {
+  let step = work.next();
+  while (!step.done) step = work.next();
+  return step.value;
+}
+
 /** Everything that the page may ask, answered by the open book and its journal. */
 export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
   /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
@@ -40,7 +47,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     rowsInView: async (sheet, view) => keeper.session.rowsInView(sheet, view),
     summaries: async (sheet, groups) =>
       groups.map((rows) => keeper.session.summaries(sheet, rows ?? undefined)),
-    find: async (search) => finish(keeper.session.finding(search)),
+    find: async (search) => toEnd(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
     figure: async (sheet, row) => keeper.session.figure(sheet, row),
     doubts: async () => keeper.session.doubts(),

@@ -96,7 +96,7 @@ export async function launch(
 }
 
 /** The browser's path. Its package unpacks it on first use; two test files at once must not do that over each other. */
-async function executable(): Promise<string> {
+export async function executable(): Promise<string> {
   const lock = join(tmpdir(), 'leverbook-unpacking');
   for (let tries = 0; ; tries++) {
     try {
