@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
-import { IntakeRefusal, sentence } from '../intake/index.ts';
+import { IntakeRefusal, preparing, sentence } from '../intake/index.ts';
 import type { Prepared } from '../session/bring-in.ts';
 import { Session } from '../session/session.ts';
 import { Exit, Refusal } from './exit.ts';
@@ -93,7 +93,11 @@ async function bringIn(session: Session, sheet: string, file: string, bytes: Uin
   try {
     const now = new Date().toISOString();
     const name = basename(file);
-    prepared = await runTelling(session.preparing({ bytes, name, sheet, now }), new Telling());
+    const { bytes: table, options } = await runTelling(await preparing(bytes, { name }), new Telling());
+    prepared = await runTelling(
+      session.preparing({ ...options, bytes: table, name, sheet, now }),
+      new Telling(),
+    );
   } catch (error) {
     if (error instanceof IntakeRefusal) throw new Refusal(`${file}: ${error.message}`);
     throw error;

@@ -6,6 +6,7 @@ import {
   IntakeRefusal,
   inspecting,
   type Note,
+  preparing,
   sentence,
 } from '../intake/index.ts';
 import { Refusal } from './exit.ts';
@@ -17,8 +18,10 @@ import { runTelling, Telling } from './progress.ts';
 export async function checkCommand(path: string, options: { json?: boolean }): Promise<void> {
   const bytes = readBytes(path, 'a CSV file');
   try {
+    const name = basename(path);
+    const table = await runTelling(await preparing(bytes, { name }), new Telling());
     const findings = await runTelling(
-      inspecting(bytes, { name: basename(path), now: new Date().toISOString() }),
+      inspecting(table.bytes, { ...table.options, name, now: new Date().toISOString() }),
       new Telling(),
     );
     print(options.json ? JSON.stringify(withSentences(findings), null, 2) : inWords(findings));

@@ -41,6 +41,8 @@ export interface ColumnFinding {
   readonly thousands: ThousandsMark;
   readonly dateOrder: Finding<DateOrder> | null;
   readonly clock: Finding<Clock> | null;
+  /** Cells with a unit behind the number are the habit here. */
+  readonly ownUnits: boolean;
   /** Cells with a per cent sign are the habit here. */
   readonly perCent: boolean;
   /** Words taken for yes and no. */
@@ -265,6 +267,13 @@ export interface Provenance {
   readonly mode: 'append' | 'replace' | 'update';
   readonly rows: Report['rows'];
   readonly cells: Report['cells'];
+  /** How the file was read, so that held rows can be mended and read again. */
+  readonly reading: {
+    readonly delimiter: Delimiter;
+    readonly quote: Quote;
+    readonly headings: readonly string[];
+    readonly shape: Shape | null;
+  };
 }
 
 export interface Target {

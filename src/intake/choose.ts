@@ -3,7 +3,7 @@ import { nameKey, properName } from '../book/names.ts';
 import { dimensions } from '../units/dimension.ts';
 import { unitFromWord } from '../units/unit.ts';
 import type { ColumnChoice, ColumnFinding, Findings, PlausibleColumn, Target } from './api.ts';
-import { listed, type Mapping, type Match, mapByHeadings, mapByRecipe } from './map.ts';
+import { listed, type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
 import type { Recipe, RecipeColumn } from './recipe.ts';
 import { IntakeRefusal } from './sentences.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
@@ -36,7 +36,8 @@ export function chooseColumns(
   const mapping = decided(
     recipe
       ? mapByRecipe(sources, sheet.columns, recipe, findings.name)
-      : mapByHeadings(sources, sheet.columns, options.synonyms ? { synonyms: options.synonyms } : {}),
+      : (findings.headingLines.value === 0 && target.sheet && mapByPosition(sources, sheet.columns)) ||
+          mapByHeadings(sources, sheet.columns, options.synonyms ? { synonyms: options.synonyms } : {}),
     sheet,
     choices,
   );

@@ -94,7 +94,8 @@ export function findColumn(
     thousands: findThousands(look, decimal.value),
     dateOrder: kind.value === 'date' ? findDateOrder(look, said, habits, choices) : null,
     clock: !readsTime ? null : chosen.clock ? choice(chosen.clock) : findClock(look, said),
-    perCent: look.perCent.of('%') >= 0.2 * filled && look.perCent.of('%') > 0,
+    ownUnits: isHabit(look.units.of(...look.units.counts.keys()), look),
+    perCent: isHabit(look.perCent.of('%'), look),
     yesNo: kind.value === 'yes-no' ? wordsOfYesNo(look) : null,
     missing,
     filled,
@@ -103,6 +104,9 @@ export function findColumn(
     examples: look.examples,
   };
 }
+
+/** More than an exception: one in five of the filled cells. */
+const isHabit = (count: number, look: ColumnLook): boolean => count > 0 && count >= 0.2 * look.filled;
 
 const choice = <T>(value: T): Finding<T> => ({ value, certainty: 'sure', because: note('chosen') });
 
@@ -264,7 +268,7 @@ function findUnit(look: ColumnLook, said: HeadingReading, below: string | null):
   let best: string | null = null;
   for (const [unit, count] of look.units.counts)
     if (best === null || count > look.units.of(best)) best = unit;
-  if (best !== null && look.units.of(best) >= 0.2 * look.filled)
+  if (best !== null && isHabit(look.units.of(best), look))
     return {
       value: best,
       certainty: look.units.of(best) === look.filled ? 'sure' : 'likely',

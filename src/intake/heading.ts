@@ -59,11 +59,15 @@ const clocks: readonly (readonly [RegExp, Clock])[] = [
   [/^m{1,2}:s{1,2}$|^min(utes)?:s(ec(onds?)?)?$/i, 'm:ss'],
 ];
 
+/** Longer headings are sentences; no unit is looked for in them. */
+export const LONGEST_HEADING = 200;
+
 const nothing = { word: null, unit: null, dateOrder: null, clock: null, glued: false } as const;
 
 /** Takes a heading apart: "Femur (cm)", "Load, kg", "tibia_mm", "Date [dd.mm.yyyy]", "Duration (min:sec)". */
 export function readHeading(heading: string): HeadingReading {
   const whole = heading.replace(/\s+/g, ' ').trim();
+  if (whole.length > LONGEST_HEADING) return { ...nothing, label: whole };
   const bracket = BRACKETS.exec(whole);
   if (bracket) {
     const label = `${bracket[1]} ${bracket[3]}`.trim();
@@ -86,6 +90,7 @@ export function readHeading(heading: string): HeadingReading {
 
 function hintOf(word: string): Partial<HeadingReading> | null {
   const text = word.trim();
+  if (text.length > 20) return null;
   const unit = unitFromWord(text);
   if (unit) return { word: text, unit };
   for (const [pattern, dateOrder] of orders) if (pattern.test(text)) return { dateOrder, word: text };

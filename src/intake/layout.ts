@@ -4,7 +4,7 @@ import { readDateForms } from './read-date.ts';
 import { durationUse } from './read-duration.ts';
 import { markUse } from './read-number.ts';
 import { note } from './sentences.ts';
-import { footerWords, missingWords } from './words.ts';
+import { footerWords, LONGEST_VALUE, missingWords } from './words.ts';
 
 export interface LayoutFindings {
   readonly preamble: Finding<number>;
@@ -25,7 +25,7 @@ const filledOf = (row: readonly string[]): number => row.reduce((n, cell) => n +
 /** A number, a date, a duration or a word for a missing value: what data are made of and headings hardly are. */
 export function isValue(cell: string): boolean {
   const text = cell.trim();
-  if (text === '') return false;
+  if (text === '' || text.length > LONGEST_VALUE) return false;
   return (
     markUse(text) !== 'none' ||
     missing.has(text.toLowerCase()) ||

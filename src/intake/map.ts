@@ -6,7 +6,7 @@ import type { Recipe, RecipeColumn } from './recipe.ts';
 import { IntakeRefusal } from './sentences.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 
-export type MatchedBy = 'choice' | 'recipe' | 'name' | 'label' | 'synonym' | 'spelling';
+export type MatchedBy = 'choice' | 'position' | 'recipe' | 'name' | 'label' | 'synonym' | 'spelling';
 
 /** A column of the file and the column of the sheet that it feeds. */
 export interface Match {
@@ -21,8 +21,14 @@ export interface Mapping {
   readonly matches: readonly Match[];
   /** Columns of the file that feed nothing yet. */
   readonly unmatched: readonly ColumnFinding[];
-  /** Close spellings: proposed, never taken without being asked for. */
-  readonly proposals: readonly { readonly source: ColumnFinding; readonly column: Column }[];
+  /** Close spellings, and columns that are alone of their kind: proposed, never taken without being asked for. */
+  readonly proposals: readonly Proposal[];
+}
+
+export interface Proposal {
+  readonly source: ColumnFinding;
+  readonly column: Column;
+  readonly by: 'spelling' | 'content';
 }
 
 export interface MapOptions {
@@ -65,9 +71,11 @@ export function mapByHeadings(
   });
   const unmatched = sources.filter((s) => !used.has(s.index));
   const free = columns.filter((c) => !fed.has(c.id) && c.formula === undefined);
-  const proposals = unmatched.flatMap((source) => {
-    const column = closestColumn(source, free);
-    return column ? [{ source, column }] : [];
+  const proposals = unmatched.flatMap((source): Proposal[] => {
+    const spelled = closestColumn(source, free);
+    if (spelled) return [{ source, column: spelled, by: 'spelling' }];
+    const only = onlyOfItsKind(source, unmatched, free);
+    return only ? [{ source, column: only, by: 'content' }] : [];
   });
   return { matches: inFileOrder(matches), unmatched, proposals };
 }
@@ -82,6 +90,37 @@ const keysOf = (column: Column): readonly string[] => [
 /** A synonym with a unit of another dimension means something else: "bar (kg)" feeds no length. */
 const fitsDimension = (source: ColumnFinding, column: Column): boolean =>
   source.dimension === null || column.dimension === undefined || source.dimension === column.dimension;
+
+/** What a column holds, as far as that can tell it from others: dates, yes/no, numbers of one dimension. */
+const contentOf = (kind: Column['kind'], dimension: string | null | undefined): string | null =>
+  kind === 'date' || kind === 'yes-no' ? kind : kind === 'number' && dimension ? dimension : null;
+
+/** The one free column that holds what this one holds, when the file has only this one of the kind, too. */
+function onlyOfItsKind(
+  source: ColumnFinding,
+  sources: readonly ColumnFinding[],
+  free: readonly Column[],
+): Column | undefined {
+  const content = contentOf(source.kind.value, source.dimension);
+  if (content === null || sources.filter((s) => contentOf(s.kind.value, s.dimension) === content).length > 1)
+    return undefined;
+  const columns = free.filter((c) => contentOf(c.kind, c.dimension) === content);
+  return columns.length === 1 ? columns[0] : undefined;
+}
+
+/**
+ * Rows without headings go to the columns in order, when there are as many of each and every one holds what its column
+ * holds; null when they don't.
+ */
+export function mapByPosition(sources: readonly ColumnFinding[], columns: readonly Column[]): Mapping | null {
+  const fed = columns.filter((c) => c.formula === undefined);
+  if (sources.length === 0 || sources.length > fed.length) return null;
+  const fits = (source: ColumnFinding, { kind }: Column): boolean =>
+    source.filled === 0 || kind === 'text' || kind === 'choice' || source.kind.value === kind;
+  if (!sources.every((source, i) => fits(source, fed[i]!))) return null;
+  const matches = sources.map((source, i): Match => ({ source, column: fed[i]!, by: 'position', how: null }));
+  return { matches, unmatched: [], proposals: [] };
+}
 
 /** The column whose key is nearest in spelling, if it is near: a letter in four may differ. */
 function closestColumn(source: ColumnFinding, columns: readonly Column[]): Column | undefined {

@@ -221,7 +221,7 @@ function placedBy(match: Match, options: PlacingOptions): Placed {
           unit,
           factor,
           clock: how?.clock ?? source.clock?.value ?? 'h:mm',
-          ownUnits: source.unit.because.reason === 'unit-in-cells',
+          ownUnits: source.ownUnits,
           perCent: source.perCent,
           bounds: bounds ? { min: bounds.min ?? -Infinity, max: bounds.max ?? Infinity } : null,
         },

@@ -3,7 +3,7 @@ import type { Edit } from '../book/edit.ts';
 import type { Column, Sheet } from '../book/model.ts';
 import type { HeldRow, Progress } from './api.ts';
 import { listed } from './map.ts';
-import { cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
+import { cellAt, cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
 import { IntakeRefusal, type Note, note } from './sentences.ts';
 
 /** A column of the sheet with the cells that came in for it. */
@@ -228,12 +228,6 @@ const differs = (
   target: number,
 ): boolean =>
   coming.some((block, k) => block.kinds[row] !== CellKind.blank && !sameCell(block, row, there[k]!, target));
-
-function cellAt(block: CellBlock, row: number): Cell {
-  const cells = new Cells(1);
-  cells.write(0, pick(block, [row]));
-  return cells.get(0);
-}
 
 function noKey(input: PlanInput, key: string): IntakeRefusal {
   return new IntakeRefusal('no-key', { key, columns: listed(input.filled.map((f) => f.column.name)) });

@@ -1,4 +1,5 @@
 import { type DisplayUnit, unitFromWord } from '../units/unit.ts';
+import { LONGEST_VALUE } from './words.ts';
 
 /** A number with a unit behind it, as it stands in one cell. */
 export interface UnitCell {
@@ -14,6 +15,7 @@ const FEET =
 
 /** Takes "44 cm", "72 %", "5'10"" apart; null when the text is nothing of the kind. */
 export function readUnitCell(text: string): UnitCell | null {
+  if (text.length > LONGEST_VALUE) return null;
   const feet = FEET.exec(text);
   if (feet) return { number: '', word: 'ft', unit: unitFromWord('ft') ?? null };
   const piece = PIECE.exec(text);

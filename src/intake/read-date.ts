@@ -1,5 +1,6 @@
 import { partsOf, serialOf as serialOfDay } from '../units/date.ts';
 import type { DateOrder } from './api.ts';
+import { LONGEST_VALUE } from './words.ts';
 
 /** Month names by their first letters, without accents: English, German, French, Spanish, Italian, Dutch, Portuguese. */
 const months: readonly (readonly string[])[] = [
@@ -66,6 +67,7 @@ export interface DateReading {
 /** Reads a date in any of the forms known here; null when it is none. `compact` takes 20240131 too. */
 export function readDateForms(text: string, compact = false): DateReading | null {
   const t = text.trim();
+  if (t.length > LONGEST_VALUE) return null;
   let m = YMD.exec(t);
   if (m) return one('ymd', serialOf(Number(m[1]), Number(m[3]), Number(m[4])), timeOf(m, 5), m[9]);
   m = OPEN.exec(t);

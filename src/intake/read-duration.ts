@@ -1,4 +1,5 @@
 import type { Clock } from './api.ts';
+import { LONGEST_VALUE } from './words.ts';
 
 const COLONS = /^(\d{1,4}):([0-5]?\d)(?::([0-5]?\d(?:[.,]\d+)?))?([.,]\d+)?$/;
 const WORDS =
@@ -10,6 +11,7 @@ const plain = (text: string | undefined): number => (text ? Number(text.replace(
 /** Minutes of a duration written with colons or words (1:23:45, 75 min, 1 h 15 min, 12'30"), or NaN. */
 export function readDuration(text: string, clock: Clock): number {
   const t = text.trim();
+  if (t.length > LONGEST_VALUE) return Number.NaN;
   let m = COLONS.exec(t);
   if (m) {
     if (m[3] !== undefined) return m[4] ? Number.NaN : Number(m[1]) * 60 + Number(m[2]) + plain(m[3]) / 60;
@@ -32,6 +34,7 @@ export interface DurationUse {
 /** How a text that could be a duration is written; null when it is none (plain numbers too). */
 export function durationUse(text: string): DurationUse | null {
   const t = text.trim();
+  if (t.length > LONGEST_VALUE) return null;
   const m = COLONS.exec(t);
   if (m) {
     if (m[3] !== undefined) return m[4] ? null : { form: 'three parts', proves: 'h:mm' };

@@ -1,4 +1,5 @@
 import type { DecimalMark, ThousandsMark } from './api.ts';
+import { LONGEST_VALUE } from './words.ts';
 
 export interface NumberStyle {
   readonly decimal: DecimalMark;
@@ -52,6 +53,7 @@ const groups: Readonly<Record<string, RegExp>> = {
 };
 
 function readSlowly(text: string, { decimal, thousands }: NumberStyle): number {
+  if (text.length > 2 * LONGEST_VALUE) return Number.NaN;
   let t = text.trim().replace(/^[−–]/, '-');
   if (thousands !== '' && groups[thousands]!.test(t))
     t = t.replace(
@@ -91,6 +93,7 @@ const uses: readonly (readonly [MarkUse, RegExp])[] = [
 ];
 
 export function markUse(text: string): MarkUse {
+  if (text.length > LONGEST_VALUE) return 'none';
   const t = text.replace(/^[−–]/, '-');
   for (const [use, pattern] of uses) if (pattern.test(t)) return use;
   return 'none';

@@ -1,5 +1,6 @@
 import type { Json } from '../book/model.ts';
 import { z } from '../book/zod.ts';
+import type { Provenance } from './api.ts';
 import { IntakeRefusal } from './sentences.ts';
 
 const dateOrder = z.enum(['ymd', 'dmy', 'mdy']);
@@ -99,5 +100,9 @@ export function readRecipe(json: unknown, key = ''): Recipe {
   throw new IntakeRefusal('recipe-broken', { recipe: key, problem: `${first.message}${at}` });
 }
 
-/** A recipe as it is stored: keys that are not set are left out. */
-export const recipeJson = (r: Recipe): Json => JSON.parse(JSON.stringify(r)) as Json;
+/** A record as it is stored: keys that are not set are left out. */
+const asJson = (record: object): JsonRecord => JSON.parse(JSON.stringify(record)) as JsonRecord;
+type JsonRecord = { readonly [key: string]: Json };
+
+export const recipeJson = (r: Recipe): JsonRecord => asJson(r);
+export const provenanceJson = (p: Provenance): JsonRecord => asJson(p);

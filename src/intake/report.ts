@@ -99,8 +99,15 @@ function generalNotes(
     for (const { source, column } of chosen.matches)
       if (chosen.isNew.has(column.id))
         notes.push(note('new-column', { heading: source.heading || source.label, column: column.name }));
-  for (const { source, column } of chosen.proposals)
-    notes.push(note('spelling-proposed', { heading: source.heading, column: column.name }));
+  for (const { source, column, by } of chosen.proposals)
+    notes.push(
+      note(by === 'spelling' ? 'spelling-proposed' : 'content-proposed', {
+        heading: source.heading,
+        column: column.name,
+      }),
+    );
+  if (chosen.matches.some((m) => m.by === 'position'))
+    notes.push(note('by-position', { columns: listed(chosen.matches.map((m) => m.column.name)) }));
   if (placing.shortPlaced > 0) notes.push(note('short-rows-placed', { count: placing.shortPlaced }));
   if (placing.repeated > 0) notes.push(note('headings-again', { count: placing.repeated }));
   const footer = placing.apart.filter((a) => a.as === 'footer');

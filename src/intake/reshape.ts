@@ -1,5 +1,5 @@
 import type { HeldRow, Shape } from './api.ts';
-import { readHeading } from './heading.ts';
+import { LONGEST_HEADING, readHeading } from './heading.ts';
 import { readDateForms } from './read-date.ts';
 import { IntakeRefusal, note } from './sentences.ts';
 
@@ -40,7 +40,7 @@ interface Numbered {
 function findNumbered(headings: readonly string[]): Repeats | null {
   const groups = new Map<string, Numbered[]>();
   headings.forEach((heading, index) => {
-    const m = NUMBERED.exec(heading);
+    const m = heading.length > LONGEST_HEADING ? null : NUMBERED.exec(heading);
     if (!m || (m[1] === '' && m[3] === '')) return;
     const found = { index, before: m[1]!.trim(), number: m[2]!, after: m[3]!.trim() };
     const key = `${found.before}#${found.after}`.toLowerCase();

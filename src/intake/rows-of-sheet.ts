@@ -1,4 +1,4 @@
-import { type CellBlock, CellKind } from '../book/cells.ts';
+import { type Cell, type CellBlock, CellKind, Cells } from '../book/cells.ts';
 import { isoFromSerial } from '../units/date.ts';
 import type { Progress } from './api.ts';
 
@@ -117,4 +117,11 @@ export function pick(block: CellBlock, rows: ArrayLike<number>): CellBlock {
     if (texts) texts[i] = block.texts![row];
   }
   return { length, kinds, numbers, texts, formulas: new Map(), held };
+}
+
+/** One cell of a block. */
+export function cellAt(block: CellBlock, row: number): Cell {
+  const cells = new Cells(1);
+  cells.write(0, pick(block, [row]));
+  return cells.get(0);
 }

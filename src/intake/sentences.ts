@@ -213,6 +213,9 @@ export const sentences = {
   'as-it-is': () => 'No columns repeat the same measure.',
   'spelling-proposed': (d) =>
     `${column(d)} is close to "${d.column}" in spelling, but was not taken for it. Rename it, or say so in the recipe.`,
+  'content-proposed': (d) =>
+    `${column(d)} holds what only "${d.column}" holds in this sheet, but was not taken for it. Rename it, or say so.`,
+  'by-position': (d) => `The rows have no headings; their cells went to the columns in order: ${d.columns}.`,
   'made-long': (d) =>
     `${many(d.rows, 'row')} of the file became ${many(d.made, 'row')}, one for each ${d.name}.`,
   'made-wide': (d) =>

@@ -13,6 +13,7 @@ import { parseRows } from './parse.ts';
 import { guessWho, settleWho, type Who } from './people.ts';
 import { columnNotes, Placing } from './place.ts';
 import { type CellChange, type Mode, planning } from './plan.ts';
+import { type Preview, previewOf } from './preview.ts';
 import { type Recipe, recipeJson } from './recipe.ts';
 import { reportOf } from './report.ts';
 import type { WhoReport } from './who.ts';
@@ -42,6 +43,7 @@ export interface Taken {
   readonly doubtfulLines: readonly number[];
   readonly provenance: Provenance;
   readonly findings: Findings;
+  readonly preview: Preview;
   /** How to take the next file of this kind in. */
   readonly recipe: Recipe;
   readonly recipeKey: string;
@@ -107,8 +109,9 @@ export function* takingIn(
     report,
     heldRows: [...placing.heldRows, ...plan.held].sort((a, b) => a.line - b.line),
     doubtfulLines: doubtful.rows.slice(0, MOST_DOUBTFUL).map(lineOf),
-    provenance: provenanceOf(findings, sheet, made, recipe !== null, mode, options.now ?? '', report),
+    provenance: provenanceOf(inspected, sheet, made, recipe !== null, mode, options.now ?? '', report),
     findings,
+    preview: previewOf(filled, placing.rows, doubtful.rows, lineOf),
     recipe: made,
     recipeKey: key ?? properName(made.title),
     byRecipe: recipe !== null,
@@ -237,7 +240,7 @@ export const recipeEdit = (taken: Taken): Edit => ({
 });
 
 function provenanceOf(
-  findings: Findings,
+  { findings, layout }: Inspected,
   sheet: Sheet,
   recipe: Recipe,
   byRecipe: boolean,
@@ -255,5 +258,11 @@ function provenanceOf(
     mode,
     rows: report.rows,
     cells: report.cells,
+    reading: {
+      delimiter: findings.delimiter.value,
+      quote: findings.quote.value,
+      headings: layout.headings,
+      shape: findings.shape.value,
+    },
   };
 }

@@ -1,3 +1,6 @@
+/** No number, date or duration is written longer; longer texts are not even tried. */
+export const LONGEST_VALUE = 60;
+
 /** Words that stand for "not measured" in a column of numbers, dates or yes/no, in lower case. */
 export const missingWords: readonly string[] = [
   'na',
