@@ -1,4 +1,3 @@
-import { Matrix, QrDecomposition } from 'ml-matrix';
 import { type Issue, isIssue } from '../../../functions/core/issue.ts';
 import {
   type Argument,
@@ -75,8 +74,7 @@ function dataOf(name: string, y: Argument, x: Argument): Data | Issue {
 function fitOf(name: string, { y, rows }: Data, withConstant: boolean): Fit | Issue {
   const p = rows[0]?.length ?? 0;
   if (y.length < p + (withConstant ? 1 : 0)) return noData(name);
-  if (!withConstant) return throughOrigin(name, y, rows);
-  const fit = regress(y, rows);
+  const fit = regress(y, rows, withConstant);
   if (!fit) return problem(name, '#NUM!', 'All x values are equal.');
   return {
     slopes: fit.coefficients.slice(1),
@@ -86,40 +84,6 @@ function fitOf(name: string, { y, rows }: Data, withConstant: boolean): Fit | Is
     df: fit.df,
     rss: fit.rss,
     tss: fit.tss,
-  };
-}
-
-/** Without a constant: QR of the columns, each scaled to length 1. */
-function throughOrigin(name: string, y: Float64Array, rows: readonly Float64Array[]): Fit | Issue {
-  const p = rows[0]!.length;
-  const lengths = Array.from({ length: p }, (_, j) => Math.hypot(...rows.map((row) => row[j]!)));
-  if (lengths.some((length) => length === 0)) return problem(name, '#NUM!', 'All x values are equal.');
-  const qr = new QrDecomposition(new Matrix(rows.map((row) => Array.from(row, (v, j) => v / lengths[j]!))));
-  const r = qr.upperTriangularMatrix;
-  for (let j = 0; j < p; j++)
-    if (Math.abs(r.get(j, j)) < 1e-9) return problem(name, '#NUM!', 'All x values are equal.');
-  const slopes = qr
-    .solve(Matrix.columnVector(Array.from(y)))
-    .to1DArray()
-    .map((b, j) => b / lengths[j]!);
-  let rss = 0;
-  let tss = 0;
-  rows.forEach((row, i) => {
-    const residual = y[i]! - row.reduce((sum, v, j) => sum + v * slopes[j]!, 0);
-    rss += residual * residual;
-    tss += y[i]! ** 2;
-  });
-  const df = y.length - p;
-  const see = df > 0 ? Math.sqrt(rss / df) : Number.NaN;
-  const inverse = new QrDecomposition(r).solve(Matrix.eye(p, p));
-  return {
-    slopes,
-    intercept: 0,
-    slopeErrors: slopes.map((_, j) => (see * Math.hypot(...inverse.getRow(j))) / lengths[j]!),
-    interceptError: Number.NaN,
-    df,
-    rss,
-    tss,
   };
 }
 
