@@ -16,13 +16,13 @@ export function counted(
 ): number | Issue | undefined {
   const [of] = args;
   if (name === 'COLUMN') {
-    if (args.length === 0) return issue('#VALUE!', 'column-of-what', { function: name });
+    if (args.length !== 1) return issue('#N/A', 'column-of-what', { function: name });
     if (of!.type === 'cell') return of!.at.column + 1;
     if (of!.type === 'cells') return of!.from.column + 1;
     const sheet = of!.type === 'qualified' ? book.sheets.get(nameKey(of!.sheet)) : own;
     const key = of!.type === 'name' || of!.type === 'qualified' ? nameKey(of!.name) : undefined;
     const at = sheet?.sheet.columns.findIndex((c) => nameKey(c.name) === key) ?? -1;
-    return at < 0 ? undefined : at + 1;
+    return at < 0 ? issue('#N/A', 'column-of-what', { function: name }) : at + 1;
   }
   if (of?.type !== 'cells' || args.length > 1) return undefined;
   if (name === 'COLUMNS') return of.to.column - of.from.column + 1;
