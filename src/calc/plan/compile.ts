@@ -108,8 +108,10 @@ function callNode(call: CallNode<Bound>, compiling: Compiling): PlanNode {
   const args = call.args.map((arg) => nodeOf(arg, compiling));
   const definition = registry.get(name);
   if (definition) return domainNode(definition, args);
-  const builtin = rangeBody(name) ? undefined : builtins.get(name);
-  const node = (builtin && builtinNode(builtin, args)) ?? engineNode(name, args);
+  // A body over ranges goes before a built-in of ours, if the cell engine knows how to read its arguments.
+  const builtin = builtins.get(name);
+  const indexed = rangeBody(name) ? engineNode(name, args) : undefined;
+  const node = indexed ?? (builtin && builtinNode(builtin, args)) ?? engineNode(name, args);
   if (!node) return constantNode(issue('#NAME?', 'unknown-function', { received: name }));
   if (node.varies && args.some((arg) => arg.is === 'area') && !isIndexed(name)) compiling.slow.add(name);
   return node;
