@@ -27,7 +27,8 @@ function deviance(x: number, m: number): number {
   for (let j = 3; ; j += 2) {
     term *= v * v;
     const next = sum + term / j;
-    if (next === sum) return sum;
+    // also ends where the sum is not a number (values so large that their squares overflow)
+    if (!(Math.abs(next - sum) > 0)) return next;
     sum = next;
   }
 }
@@ -76,6 +77,7 @@ export interface BetaTails {
 
 /** The regularised incomplete beta function with both tails; x and y = 1 − x are both given, so that neither loses digits. */
 export function betaTails(x: number, y: number, a: number, b: number): BetaTails {
+  if (Number.isNaN(x + y + a + b)) return { below: Number.NaN, above: Number.NaN, slope: Number.NaN };
   if (x <= 0) return { below: 0, above: 1, slope: 0 };
   if (y <= 0) return { below: 1, above: 0, slope: 0 };
   const w = weight(x, y, a, b) / (a + b);
@@ -93,6 +95,7 @@ export function betaTails(x: number, y: number, a: number, b: number): BetaTails
  * between bounds that close in.
  */
 export function betaRatio(tail: 'below' | 'above', size: number, a: number, b: number): number {
+  if (!(size > 0 && size < 1 && a > 0 && b > 0 && a < Infinity && b < Infinity)) return Number.NaN;
   const sign = tail === 'below' ? 1 : -1;
   let low = -1400;
   let high = 1400;
