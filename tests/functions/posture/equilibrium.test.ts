@@ -102,7 +102,8 @@ describe('static equilibrium, segment by segment', () => {
             [2 * 0.1 * mass, along(hip, knee, 0.433)],
             ...upper.map(([share, at]) => [share * mass, at] as const),
           ];
-          if (placement !== 'arms-forward') masses.push([bar, onTrunk(bars[placement][0], bars[placement][1])]);
+          if (placement !== 'arms-forward')
+            masses.push([bar, onTrunk(bars[placement][0], bars[placement][1])]);
           const total = masses.reduce((sum, [m]) => sum + m, 0);
           expect(total).toBeCloseTo(mass + bar, 9);
           expect(masses.reduce((sum, [m, [x]]) => sum + m * x, 0) / total).toBeCloseTo(0, 9);
