@@ -257,7 +257,8 @@ export function aggregateNode(given: string, args: readonly PlanNode[]): PlanNod
     if ('join' in fold && joinPlain(fold, lanes, frame.count, out)) return;
     out.mixed();
     for (let i = 0; i < frame.count; i++) {
-      if (args.length === 1 && only.is === 'area') settle(out, i, ofArea(name, fold, only.area(frame, i)));
+      if (args.length === 1 && only.is === 'area' && only.written === 'reference')
+        settle(out, i, ofArea(name, fold, only.area(frame, i)));
       else if ('of' in fold) settle(out, i, gatherRow(name, fold, args, lanes, frame, i));
       else settle(out, i, joinRow(fold, args, lanes, frame, i));
     }
@@ -276,15 +277,18 @@ function joinRow(
   let count = 0;
   for (let k = 0; k < args.length; k++) {
     const arg = args[k]!;
-    if (arg.is === 'area') {
-      const part = partOf(fold, arg.area(frame, i));
+    const area = arg.is === 'area' ? arg.area(frame, i) : null;
+    // an array of one cell that was computed is that value
+    const one = area && arg.written !== 'reference' && area.rows * area.columns === 1;
+    if (area && !one) {
+      const part = partOf(fold, area);
       if (!('so' in part)) return part;
       so = fold.join(part.so, so);
       count += part.count;
       continue;
     }
-    const lane = lanes[k]!;
-    const what = contribution(fold, lane, lane.single ? 0 : i, arg.written === 'reference');
+    const lane = area ? area.lanes : lanes[k]!;
+    const what = contribution(fold, lane, area || lane.single ? 0 : i, arg.written === 'reference');
     if (what === FAILED) return found.error;
     if (what === NOTHING) continue;
     so = fold.join(so, number);
@@ -304,13 +308,15 @@ function gatherRow(
   let n = 0;
   for (let k = 0; k < args.length; k++) {
     const arg = args[k]!;
-    if (arg.is === 'area') {
-      n = gatherArea(fold, arg.area(frame, i), n);
+    const area = arg.is === 'area' ? arg.area(frame, i) : null;
+    const one = area && arg.written !== 'reference' && area.rows * area.columns === 1;
+    if (area && !one) {
+      n = gatherArea(fold, area, n);
       if (n < 0) return found.error;
       continue;
     }
-    const lane = lanes[k]!;
-    const what = contribution(fold, lane, lane.single ? 0 : i, arg.written === 'reference');
+    const lane = area ? area.lanes : lanes[k]!;
+    const what = contribution(fold, lane, area || lane.single ? 0 : i, arg.written === 'reference');
     if (what === FAILED) return found.error;
     enlarge(n + 1);
     if (what === NUMBER) room[n++] = number;

@@ -4,8 +4,8 @@ import type { FunctionBody } from '../cell-engine/engine.ts';
 import { errorOf } from '../cell-engine/values.ts';
 import { engineRange, rangeOfArea } from './areas.ts';
 import { found, readNumber, textOf, truthOf } from './coerce.ts';
-import { Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
-import { type Area, type Frame, type PlanNode, scalarOfArea } from './nodes.ts';
+import { isNumberTag, Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
+import { type Area, type AreaNode, type Frame, type PlanNode, scalarOfArea } from './nodes.ts';
 
 /** A function of the cell engine, or one of ours over ranges that takes its parameters. */
 export interface Callee extends Pick<FunctionBody, 'name' | 'metadata' | 'parameters' | 'coerce'> {
@@ -58,6 +58,11 @@ export function coerceLane(callee: Callee, parameter: FunctionArgument, lanes: L
       const truth = truthOf(lanes, i);
       return truth >= 0 ? truth === 1 : truth === -1 ? wrong : lanes.innerAt(i);
     }
+    case 'NOERROR':
+    case 'SCALAR':
+      if (parameter.passSubtype) break;
+      if (tag === Tag.text) return lanes.textAt(i);
+      return isNumberTag(tag!) ? lanes.numbers[i]! : lanes.innerAt(i);
     case 'RANGE':
       if (callee.typedRanges) return tag === Tag.error ? lanes.innerAt(i) : rangeOfLane(lanes, i);
       break;
@@ -101,7 +106,10 @@ export function coerceArea(callee: Callee, parameter: FunctionArgument, area: Ar
     return rangeOfLane(one, 0);
   }
   if (one) return coerceLane(callee, parameter, one, 0);
-  if (callee.typedRanges && takesRange(parameter)) return rangeOfArea(area);
+  if (callee.typedRanges) {
+    if (takesRange(parameter)) return rangeOfArea(area);
+    if (area.rows * area.columns !== 1) return wrong;
+  }
   return callee.coerce(sharedEngineRange(area), parameter) ?? wrong;
 }
 
@@ -111,37 +119,81 @@ export interface Cell {
   readonly column: number;
 }
 
-/** All arguments of one row, coerced; or the error that ends the call. */
+/** The arguments that are the same in every row, coerced once a run. */
+export interface Fixed {
+  /** By parameter; those of arguments that vary are filled in row by row. */
+  readonly values: readonly unknown[];
+  /** Parameters whose argument varies. */
+  readonly varying: readonly number[];
+  /** The first parameter whose argument, the same in every row, cannot be taken; and the error it gives. */
+  readonly failed: number;
+  readonly error: CellError;
+}
+
+/** True for a value that ends the call: of a wrong kind, or an error where errors are not handed on. */
+const ends = (value: unknown, parameter: FunctionArgument): boolean =>
+  value === wrong || (value instanceof CellError && parameter.argumentType !== 'SCALAR');
+
+/** `spread` when arrays in single-value parameters are taken cell by cell: those count as varying. */
+export function fixedArguments(
+  callee: Callee,
+  parameters: readonly FunctionArgument[],
+  args: readonly PlanNode[],
+  frame: Frame,
+  spread: boolean,
+): Fixed {
+  const values: unknown[] = [];
+  const varying: number[] = [];
+  let failed = Number.POSITIVE_INFINITY;
+  let error = wrongTypeError;
+  parameters.forEach((parameter, k) => {
+    const arg = args[k];
+    let value: unknown;
+    if (!arg || isDefaulted(arg, parameter)) value = defaultOf(callee, parameter);
+    else if (arg.varies || (spread && arg.is === 'area' && !takesRange(parameter))) {
+      varying.push(k);
+      values.push(undefined);
+      return;
+    } else if (arg.is === 'scalar') value = coerceLane(callee, parameter, arg.lanes(frame), 0);
+    else value = coerceArea(callee, parameter, arg.area(frame, 0));
+    values.push(value);
+    if (failed > k && ends(value, parameter)) {
+      failed = k;
+      if (value instanceof CellError) error = value;
+    }
+  });
+  return { values, varying, failed, error };
+}
+
+/** Coerces what varies of one row into `handed`; the error that ends the call, or null. */
 export function coerceRow(
   callee: Callee,
   parameters: readonly FunctionArgument[],
   args: readonly PlanNode[],
+  fixed: Fixed,
   lanes: readonly (Lanes | null)[],
   frame: Frame,
   i: number,
   cell: Cell | null,
-): unknown[] | CellError {
-  const handed: unknown[] = [];
-  for (let k = 0; k < parameters.length; k++) {
+  handed: unknown[],
+): CellError | null {
+  for (const k of fixed.varying) {
+    if (k > fixed.failed) break;
     const parameter = parameters[k]!;
-    const arg = args[k];
+    const lane = lanes[k];
     let value: unknown;
-    if (!arg || isDefaulted(arg, parameter)) value = defaultOf(callee, parameter);
-    else if (arg.is === 'scalar') {
-      const lane = lanes[k]!;
-      value = coerceLane(callee, parameter, lane, lane.single ? 0 : i);
-    } else {
-      const area = arg.area(frame, i);
+    if (lane) value = coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+    else {
+      const area = (args[k] as AreaNode).area(frame, i);
       value =
         cell && !takesRange(parameter)
           ? coerceCell(callee, parameter, area, cell)
           : coerceArea(callee, parameter, area);
     }
-    if (value === wrong) return wrongTypeError;
-    if (value instanceof CellError && parameter.argumentType !== 'SCALAR') return value;
-    handed.push(value);
+    if (ends(value, parameter)) return value instanceof CellError ? value : wrongTypeError;
+    handed[k] = value;
   }
-  return handed;
+  return fixed.failed === Number.POSITIVE_INFINITY ? null : fixed.error;
 }
 
 function coerceCell(callee: Callee, parameter: FunctionArgument, area: Area, cell: Cell): unknown {

@@ -11,6 +11,7 @@ import {
   coerceLane,
   coerceRow,
   defaultOf,
+  fixedArguments,
   isDefaulted,
   parametersOf,
   takesRange,
@@ -77,26 +78,36 @@ const answersOneCell = (name: string, [key, lookup, answers]: readonly PlanNode[
   lookup.columns === 1 &&
   answers.columns === 1;
 
+const notYet = Symbol('not computed yet');
+
 /** Only single values. */
 function scalarKernel(
   callee: Callee,
   parameters: readonly FunctionArgument[],
   args: readonly PlanNode[],
 ): Kernel {
-  const left = args.map((arg, k) => isDefaulted(arg, parameters[k]!));
   const numbers = numberLoop(callee, parameters, args.length);
+  const left = parameters.map((parameter, k) => !args[k] || isDefaulted(args[k], parameter));
   const careful: Kernel = (lanes, n, out) => {
     out.mixed();
-    const handed: unknown[] = new Array(parameters.length);
+    const handed: unknown[] = parameters.map((parameter, k) =>
+      left[k] ? defaultOf(callee, parameter) : undefined,
+    );
+    // what is the same in every row is coerced with the first
+    const same = lanes.map((lane) => lane.single && n > 1);
+    const once: unknown[] = new Array(parameters.length).fill(notYet);
     for (let i = 0; i < n; i++) {
       let failed = false;
-      for (let k = 0; k < parameters.length && !failed; k++) {
-        const lane = lanes[k];
+      for (let k = 0; k < lanes.length && !failed; k++) {
+        if (left[k]) continue;
+        const lane = lanes[k]!;
         const parameter = parameters[k]!;
-        const value =
-          lane === undefined || left[k]
-            ? defaultOf(callee, parameter)
-            : coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+        let value: unknown;
+        if (same[k] && once[k] !== notYet) value = once[k];
+        else {
+          value = coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+          once[k] = value;
+        }
         if (value === wrong) out.setError(i, wrongType);
         else if (value instanceof CellError && parameter.argumentType !== 'SCALAR')
           out.setError(i, issueOfError(value, callee.name));
@@ -175,12 +186,15 @@ function rangeCall(
   args: readonly PlanNode[],
   parameters: readonly FunctionArgument[],
 ): PlanNode {
+  const fixedOnce = oncePerRun((frame) => fixedArguments(callee, parameters, args, frame, false));
   const fill = (frame: Frame, out: Lanes): void => {
     out.mixed();
     const lanes = lanesOf(args, frame);
+    const fixed = fixedOnce(frame);
+    const handed = [...fixed.values];
     for (let i = 0; i < frame.count; i++) {
-      const handed = coerceRow(callee, parameters, args, lanes, frame, i, null);
-      put(out, i, callee, handed instanceof CellError ? handed : call(callee, handed));
+      const error = coerceRow(callee, parameters, args, fixed, lanes, frame, i, null, handed);
+      put(out, i, callee, error ?? call(callee, handed));
     }
   };
   return args.some((arg) => arg.varies) ? varyingScalar(fill) : fixedScalar(fill);
@@ -198,9 +212,12 @@ function arrayCall(
   args: readonly PlanNode[],
   parameters: readonly FunctionArgument[],
 ): PlanNode {
+  const fixedOnce = oncePerRun((frame) => fixedArguments(callee, parameters, args, frame, false));
   return areaNode(args, (frame, lane) => {
-    const handed = coerceRow(callee, parameters, args, lanesOf(args, frame), frame, lane, null);
-    return areaOf(callee, handed instanceof CellError ? handed : call(callee, handed));
+    const fixed = fixedOnce(frame);
+    const handed = [...fixed.values];
+    const error = coerceRow(callee, parameters, args, fixed, lanesOf(args, frame), frame, lane, null, handed);
+    return areaOf(callee, error ?? call(callee, handed));
   });
 }
 
@@ -210,8 +227,11 @@ function vectorized(
   args: readonly PlanNode[],
   parameters: readonly FunctionArgument[],
 ): PlanNode {
+  const fixedOnce = oncePerRun((frame) => fixedArguments(callee, parameters, args, frame, true));
   return areaNode(args, (frame, lane) => {
     const lanes = lanesOf(args, frame);
+    const fixed = fixedOnce(frame);
+    const handed = [...fixed.values];
     let rows = 1;
     let columns = 1;
     args.forEach((arg, k) => {
@@ -224,9 +244,9 @@ function vectorized(
     out.mixed();
     for (let row = 0; row < rows; row++)
       for (let column = 0; column < columns; column++) {
-        const handed = coerceRow(callee, parameters, args, lanes, frame, lane, { row, column });
-        const result = handed instanceof CellError ? handed : call(callee, handed);
-        put(out, row * columns + column, callee, result);
+        const cell = { row, column };
+        const error = coerceRow(callee, parameters, args, fixed, lanes, frame, lane, cell, handed);
+        put(out, row * columns + column, callee, error ?? call(callee, handed));
       }
     return { rows, columns, lanes: out, range: null };
   });

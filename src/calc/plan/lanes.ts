@@ -101,6 +101,13 @@ export class Lanes {
     this.numberTags = 0;
   }
 
+  /** Finds out whether lanes that were set one by one have all become numbers. */
+  look(n: number): void {
+    for (let i = 0; i < n; i++) if (this.tags[i] !== Tag.number) return;
+    this.numberTags = n;
+    this.plain = true;
+  }
+
   setNumber(i: number, value: number, tag: number): void {
     if (value - value !== 0 && !this.unchecked) {
       this.setError(i, notANumber);

@@ -122,6 +122,7 @@ export function varyingScalar(fill: (frame: Frame, out: Lanes) => void): ScalarN
     written: 'value',
     lanes(frame) {
       fill(frame, out);
+      if (!out.plain) out.look(frame.count);
       return out;
     },
   };

@@ -3,7 +3,7 @@ import type { Issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
 import type { Criterion } from '../cell-engine/engine.ts';
 import type { Inner } from '../cell-engine/values.ts';
-import { criterionOf, groupsOf, meets } from './criteria.ts';
+import { criterionOf, groupsOf, meeting, meets } from './criteria.ts';
 
 const badCriterion = new CellError(ErrorType.VALUE, 'Incorrect criterion.');
 const unequal = new CellError(ErrorType.VALUE, 'Ranges need to be of equal length.');
@@ -22,6 +22,8 @@ interface Gather {
     to: number,
     holds: (i: number) => boolean,
   ): Answer;
+  /** The results of all groups in one pass over values without errors; `met` marks the cells that count, null: all. */
+  all(values: Range, of: Int32Array, count: number, met: Uint8Array | null): readonly Answer[];
 }
 
 const always = (): boolean => true;
@@ -34,7 +36,53 @@ const counting: Gather = {
     for (let k = from; k < to; k++) if (holds(cells ? cells[k]! : k)) n++;
     return n;
   },
+  all(_values, of, count, met) {
+    const n = new Float64Array(count + 1);
+    for (let i = 0; i < of.length; i++) if (!met || met[i] === 1) n[of[i]! + 1]!++;
+    return Array.from(n.subarray(1));
+  },
 };
+
+/** Sum and number of the numbers of each group; cells of no group are in place 0. */
+function totals(
+  values: Range,
+  of: Int32Array,
+  count: number,
+  met: Uint8Array | null,
+): { sums: Float64Array; counts: Float64Array } {
+  const sums = new Float64Array(count + 1);
+  const counts = new Float64Array(count + 1);
+  const { kinds, numbers } = values;
+  const size = of.length;
+  if (!met && holdsOnlyNumbers(values)) {
+    for (let i = 0; i < size; i++) {
+      const g = of[i]! + 1;
+      sums[g]! += numbers[i]!;
+      counts[g]!++;
+    }
+    return { sums, counts };
+  }
+  for (let i = 0; i < size; i++) {
+    if (met !== null && met[i] === 0) continue;
+    const kind = kinds[i];
+    if (kind !== Kind.number && kind !== Kind.date) continue;
+    const g = of[i]! + 1;
+    sums[g]! += numbers[i]!;
+    counts[g]!++;
+  }
+  return { sums, counts };
+}
+
+const onlyNumbers = new WeakMap<Range, boolean>();
+function holdsOnlyNumbers(range: Range): boolean {
+  let only = onlyNumbers.get(range);
+  if (only === undefined) {
+    only = true;
+    for (let i = 0; only && i < range.kinds.length; i++) only = range.kinds[i] === Kind.number;
+    onlyNumbers.set(range, only);
+  }
+  return only;
+}
 
 const summing: Gather = {
   name: 'sum',
@@ -50,6 +98,7 @@ const summing: Gather = {
     }
     return total;
   },
+  all: (values, of, count, met) => Array.from(totals(values, of, count, met).sums.subarray(1)),
 };
 
 // an error value among them is left out, as the cell engine does
@@ -68,6 +117,12 @@ const averaging: Gather = {
     }
     return n === 0 ? noDivisor : total / n;
   },
+  all(values, of, count, met) {
+    const { sums, counts } = totals(values, of, count, met);
+    return Array.from({ length: count }, (_, g) =>
+      counts[g + 1] === 0 ? noDivisor : sums[g + 1]! / counts[g + 1]!,
+    );
+  },
 };
 
 // an error value among them gives 0, as the cell engine does
@@ -85,6 +140,17 @@ const extreme = (name: string, start: number, join: (a: number, b: number) => nu
     }
     return Number.isFinite(so) ? so : 0;
   },
+  all(values, of, count, met) {
+    const so = new Float64Array(count + 1).fill(start);
+    const { kinds, numbers } = values;
+    const most = start < 0;
+    for (let i = 0; i < of.length; i++) {
+      if ((met && met[i] === 0) || (kinds[i] !== Kind.number && kinds[i] !== Kind.date)) continue;
+      const g = of[i]! + 1;
+      if (most ? numbers[i]! > so[g]! : numbers[i]! < so[g]!) so[g] = numbers[i]!;
+    }
+    return Array.from(so.subarray(1), (r) => (Number.isFinite(r) ? r : 0));
+  },
 });
 
 interface Condition {
@@ -99,6 +165,8 @@ interface Memory {
   readonly ranges: readonly Range[];
   /** By group of the range that is searched by; undefined where not asked yet. */
   readonly byGroup: (Answer | undefined)[];
+  /** Groups asked for so far. The second is the sign that many will be: then all are computed in one pass. */
+  asked: number;
 }
 const memories = new WeakMap<Range, Map<string, Memory>>();
 const MEMORIES = 64;
@@ -138,16 +206,42 @@ function gather(how: Gather, values: Range, pairs: readonly (Range | Inner)[]): 
   const slot = group + 1;
   let answer = memory.byGroup[slot];
   if (answer === undefined) {
-    const holds = allHold(others);
-    if (by < 0) answer = how.fold(values, null, 0, values.rows * values.columns, holds);
-    else if (group < 0) answer = how.fold(values, null, 0, 0, holds);
+    memory.asked++;
+    if (by < 0) answer = how.fold(values, null, 0, values.rows * values.columns, allHold(others));
+    else if (group < 0) answer = how.fold(values, null, 0, 0, always);
     else {
-      const { starts, cells } = groupsOf(conditions[by]!.range);
-      answer = how.fold(values, cells, starts[group]!, starts[group + 1]!, holds);
+      const { of, count, starts, cells } = groupsOf(conditions[by]!.range);
+      if (memory.asked > 1 && !holdsErrors(values)) {
+        const met = others.length === 0 ? null : cellsThatMeet(others);
+        how.all(values, of, count, met).forEach((result, g) => {
+          memory.byGroup[g + 1] = result;
+        });
+        return memory.byGroup[slot]!;
+      }
+      answer = how.fold(values, cells, starts[group]!, starts[group + 1]!, allHold(others));
     }
     memory.byGroup[slot] = answer;
   }
   return answer;
+}
+
+const withErrors = new WeakMap<Range, boolean>();
+function holdsErrors(range: Range): boolean {
+  let found = withErrors.get(range);
+  if (found === undefined) {
+    found = range.errors !== null && range.kinds.indexOf(Kind.error) >= 0;
+    withErrors.set(range, found);
+  }
+  return found;
+}
+
+/** Marks with 1 the cells at which every condition is met. */
+function cellsThatMeet(conditions: readonly Condition[]): Uint8Array {
+  const [first, ...rest] = conditions.map(({ criterion, range, raw }) =>
+    meeting(criterion, range, signatureOf(raw)),
+  );
+  if (rest.length === 0) return first!;
+  return first!.map((met, i) => (rest.every((other) => other[i] === 1) ? met : 0));
 }
 
 function allHold(conditions: readonly Condition[]): (i: number) => boolean {
@@ -197,7 +291,7 @@ function memoryOf(
   if (known?.ranges.every((range, k) => range === ranges[k])) return known;
   // another version of a column: nothing remembered for the one before will be asked again
   if (known || all.size >= MEMORIES) all.clear();
-  const memory: Memory = { signature, ranges, byGroup: [] };
+  const memory: Memory = { signature, ranges, byGroup: [], asked: 0 };
   all.set(signature, memory);
   return memory;
 }

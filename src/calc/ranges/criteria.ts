@@ -73,6 +73,42 @@ export function meets(criterion: Criterion, range: Range, i: number): boolean {
   return (folded(range.texts![i]!) === folded(value)) === (operator === '=');
 }
 
+const met = new WeakMap<Range, Map<string, Uint8Array>>();
+const MASKS = 8;
+
+/** Marks with 1 the cells of a range that meet a criterion; remembered under `signature`. */
+export function meeting(criterion: Criterion, range: Range, signature: string): Uint8Array {
+  let known = met.get(range);
+  if (!known) {
+    known = new Map();
+    met.set(range, known);
+  }
+  let cells = known.get(signature);
+  if (!cells) {
+    cells = new Uint8Array(range.rows * range.columns);
+    if (!compareNumbers(criterion, range, cells))
+      for (let i = 0; i < cells.length; i++) cells[i] = meets(criterion, range, i) ? 1 : 0;
+    if (known.size >= MASKS) known.clear();
+    known.set(signature, cells);
+  }
+  return cells;
+}
+
+/** The common case of a bound on numbers or dates; false for any other. */
+function compareNumbers({ operator, value }: Criterion, range: Range, cells: Uint8Array): boolean {
+  if (typeof value !== 'number' || operator === '=' || operator === '<>') return false;
+  const { kinds, numbers } = range;
+  const least = operator === '>' || operator === '>=' ? value : Number.NEGATIVE_INFINITY;
+  const most = operator === '<' || operator === '<=' ? value : Number.POSITIVE_INFINITY;
+  const open = operator === '<' || operator === '>';
+  for (let i = 0; i < cells.length; i++) {
+    const x = numbers[i]!;
+    const isNumber = kinds[i] === Kind.number || kinds[i] === Kind.date;
+    cells[i] = isNumber && x >= least && x <= most && !(open && x === value) ? 1 : 0;
+  }
+  return true;
+}
+
 /** Rows of a range by what they are equal to, as criteria see it. */
 export interface Groups {
   /** Group of each cell; −1 for cells that no criterion of equality finds. */
@@ -125,40 +161,25 @@ function build(range: Range): Groups {
     }
     return group;
   };
-  let lastText: string | undefined;
-  let lastGroup = -1;
+  const { kinds, numbers, texts } = range;
   for (let i = 0; i < size; i++) {
-    switch (range.kinds[i]) {
-      case Kind.number:
-      case Kind.date:
-        of[i] = numbered(range.numbers[i]!);
-        break;
-      case Kind.text: {
-        const text = range.texts![i]!;
-        if (text === '') break;
-        if (text !== lastText) {
-          let group = asWritten.get(text);
-          if (group === undefined) {
-            group = texted(text);
-            asWritten.set(text, group);
-          }
-          lastText = text;
-          lastGroup = group;
-        }
-        of[i] = lastGroup;
-        break;
+    const kind = kinds[i];
+    if (kind === Kind.text) {
+      const text = texts![i]!;
+      let group = asWritten.get(text);
+      if (group === undefined) {
+        group = text === '' ? -1 : texted(text);
+        asWritten.set(text, group);
       }
-      case Kind.yesNo: {
-        const which = range.numbers[i] !== 0 ? 1 : 0;
-        if (byYesNo[which] === -1) byYesNo[which] = count++;
-        of[i] = byYesNo[which]!;
-        break;
-      }
-      case Kind.blank:
-        if (blanks === -1) blanks = count++;
-        of[i] = blanks;
-        break;
-      default:
+      of[i] = group;
+    } else if (kind === Kind.number || kind === Kind.date) of[i] = numbered(numbers[i]!);
+    else if (kind === Kind.blank) {
+      if (blanks === -1) blanks = count++;
+      of[i] = blanks;
+    } else if (kind === Kind.yesNo) {
+      const which = numbers[i] !== 0 ? 1 : 0;
+      if (byYesNo[which] === -1) byYesNo[which] = count++;
+      of[i] = byYesNo[which]!;
     }
   }
   const starts = new Int32Array(count + 1);

@@ -65,7 +65,7 @@ function edgesOf(range: Range): { readonly column: Range; readonly row: Range } 
 /** The lookup functions on arguments that are coerced already. */
 export const lookups = {
   MATCH(key: Inner, range: Range, type: number): number | CellError {
-    if (![-1, 0, 1].includes(type)) return badMode;
+    if (type !== -1 && type !== 0 && type !== 1) return badMode;
     if (range.columns > 1 && range.rows > 1) return notOneLine;
     const sought = blankAsZero(key);
     const at =
@@ -98,8 +98,8 @@ export const lookups = {
     match: number,
     search: number,
   ): CellOf | Inner | Matrix {
-    if (![0, -1, 1, 2].includes(match)) return badMode;
-    if (![1, -1, 2, -2].includes(search)) return badMode;
+    if (match !== 0 && match !== -1 && match !== 1 && match !== 2) return badMode;
+    if (search !== 1 && search !== -1 && search !== 2 && search !== -2) return badMode;
     const down = lookup.columns === 1 && answers.rows === lookup.rows;
     const across = lookup.rows === 1 && answers.columns === lookup.columns;
     if (!down && !across) return wrongShape;

@@ -11,8 +11,9 @@ import { type Filled, runFormula } from './run.ts';
  * The same random formulas over the same random columns, once as column plans and once in the cells of hyperformula:
  * value and error type must be the same, to the last bit. hyperformula's observed behaviour is what plans are held to.
  *
- * Accepted differences: none in what is generated. Two calls are generated so that they cannot differ (formulas.ts says
- * so beside them): VLOOKUP with a fraction in its column number, and SUBSTITUTE that looks for an empty text.
+ * Accepted differences, each said again where formulas.ts leaves it out: sorted search in texts (hyperformula misses
+ * capitals), VLOOKUP with a fraction in its column number, SUBSTITUTE that looks for an empty text (hyperformula may
+ * never come back). Free cells call the same functions of ours there, so the two evaluators of the product agree.
  *
  * LEVERBOOK_SEED chooses other formulas; LEVERBOOK_ROUNDS makes more of them (1,500 comparisons a round).
  */

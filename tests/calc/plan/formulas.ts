@@ -90,6 +90,9 @@ type Asked =
   | 'criterion'
   | 'mode'
   | 'zero'
+  | 'no'
+  | 'way'
+  | 'ranked'
   | 'letter'
   | 'place'
   | 'format'
@@ -245,21 +248,24 @@ export const recipes: Readonly<Record<string, readonly (readonly Asked[])[]>> = 
   MINIFS: [['column', 'column', 'criterion']],
   MAXIFS: [['column', 'column', 'criterion', 'column', 'criterion']],
   SUMPRODUCT: [['column'], ['column', 'column'], ['array'], ['array', 'column']],
-  // a column number with a fraction is cut off here; hyperformula looks between two columns and answers 0
+  // A column number with a fraction is cut off here; hyperformula looks between two columns and answers 0. And searches
+  // that trust an order are made in numbers: in texts hyperformula compares a lower-case key with cells as they are
+  // written, and misses every capital; here both are folded.
   VLOOKUP: [
-    ['any', 'table', 'place', 'condition'],
-    ['any', 'table', 'place'],
+    ['any', 'table', 'place', 'no'],
+    ['number', 'ranked', 'place'],
+    ['number', 'ranked', 'place', 'condition'],
   ],
   XLOOKUP: [
     ['any', 'column', 'column'],
     ['any', 'column', 'column', 'any'],
-    ['any', 'column', 'column', 'any', 'mode', 'mode'],
+    ['any', 'column', 'column', 'any', 'mode', 'way'],
+    ['number', 'sorted', 'column', 'any', 'mode', 'mode'],
   ],
   MATCH: [
     ['any', 'column', 'zero'],
     ['number', 'sorted', 'mode'],
     ['number', 'sorted'],
-    ['any', 'column', 'mode'],
   ],
   INDEX: [
     ['column', 'small'],
@@ -441,6 +447,12 @@ export function formulaMaker(c: Chance, rows: number): (depth: number) => Made {
         return c.maybe(0.5) ? rowOf('counts') : literal(c.below(5));
       case 'letter':
         return literal(c.pick(['a', 'e', '5', 'A', 'x y', '-']));
+      case 'no':
+        return literal(false);
+      case 'way':
+        return literal(c.pick([1, -1]));
+      case 'ranked':
+        return cells(['ranked', 'falling', 'wild'], 0, rows - 1, false);
       case 'zero':
         return literal(0);
       case 'mode':
