@@ -14,6 +14,7 @@ const reasons: Readonly<Record<string, string>> = {
   'Value not found.': 'the value looked for is not there',
   'Pattern not found.': 'the text looked for is not there',
   'Cell range expected.': 'it needs a range of cells',
+  'Cell reference expected.': 'it needs a cell or a column, not a value',
   'Cell range not allowed.': 'it got a range where it needs one value',
   'Wrong range dimension.': 'a range has the wrong shape',
   'Array dimensions are not compatible.': 'the arrays differ in shape',

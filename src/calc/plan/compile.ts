@@ -1,4 +1,4 @@
-import { issue } from '../../../functions/core/issue.ts';
+import { type Issue, issue } from '../../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { Bound, CallNode } from '../ast.ts';
@@ -112,9 +112,16 @@ function callNode(call: CallNode<Bound>, compiling: Compiling): PlanNode {
   const builtin = builtins.get(name);
   const indexed = rangeBody(name) ? engineNode(name, args) : undefined;
   const node = indexed ?? (builtin && builtinNode(builtin, args)) ?? engineNode(name, args);
-  if (!node) return constantNode(issue('#NAME?', 'unknown-function', { received: name }));
+  if (!node) return constantNode(unanswered(name, args.length));
   if (node.varies && args.some((arg) => arg.is === 'area') && !isIndexed(name)) compiling.slow.add(name);
   return node;
+}
+
+/** Why a call cannot be compiled: a reference or the argument that says what to do is missing, or nobody knows it. */
+function unanswered(name: string, count: number): Issue {
+  if (name !== 'ROW' && name !== 'SUBTOTAL') return issue('#NAME?', 'unknown-function', { received: name });
+  const message = name === 'ROW' && count === 1 ? 'Cell reference expected.' : 'Wrong number of arguments.';
+  return issue('#N/A', 'built-in', { function: name, details: { message } });
 }
 
 /** A call of a function that the cell engine has. */
