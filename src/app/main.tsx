@@ -4,10 +4,12 @@ import { render } from 'preact';
 import { connect } from './connect.ts';
 import { App } from './shell/App.tsx';
 import { openFirstBook } from './start.ts';
+import { followKeeping } from './state/keeping.ts';
 import { recallLook } from './state/look.ts';
 import { createPage } from './state/page.ts';
 
 recallLook();
 const page = createPage(connect());
+followKeeping(page);
 render(<App page={page} />, document.getElementById('app')!);
 void openFirstBook(page);

@@ -16,7 +16,7 @@ import { type Patience, Watchdog } from './watchdog.ts';
 type Method = Exclude<keyof BookService, ClientOnly>;
 
 /** Calls that change the open book; done in order, and each counted by the worker. */
-const changes: ReadonlySet<Method> = new Set<Method>(['run', 'runAll', 'undo', 'redo', 'goBack']);
+const changes: ReadonlySet<Method> = new Set<Method>(['run', 'runAll', 'undo', 'redo', 'goBack', 'bringIn']);
 /** Calls that put another book in place of the open one. */
 const openings: ReadonlySet<Method> = new Set<Method>(['open', 'blank', 'openStored']);
 
@@ -58,6 +58,8 @@ export class Client {
   private stored = 0;
   private version = 1;
   private keeping: Keeping = { state: 'kept', at: Date.now() };
+  /** The file that was read last: a new worker must read it again before it can bring it in. */
+  private reading: Pick<Call, 'method' | 'args'> | undefined;
   /** Told while a new worker took up the book. */
   private early: Keeping | undefined;
   /** How to have the open book again: the call that opened it. */
@@ -123,6 +125,7 @@ export class Client {
   }
 
   private call(method: Method, args: readonly unknown[]): Promise<unknown> {
+    if (method === 'readFile') this.reading = { method, args };
     return new Promise((resolve, reject) => {
       const call = { method, args, resolve, reject, change: 0, tries: 0, kept: false };
       if (this.waiting) this.waiting.push(call);
@@ -159,7 +162,7 @@ export class Client {
       this.unkept = [];
       this.stopped = [];
     } else if (changes.has(method) && (this.keeping.state === 'not kept' || this.keeping.id === undefined))
-      this.unkept.push({ method, args });
+      this.unkept.push(...(method === 'bringIn' && this.reading ? [this.reading] : []), { method, args });
   }
 
   private hear(told: Told): void {
@@ -178,7 +181,17 @@ export class Client {
         break;
       case 'computing':
         this.watchdog.begins(told.computing);
+        break;
+      case 'free':
+        void this.takeFree(told.id);
     }
+  }
+
+  /** The tab that wrote the open book is gone: this one has it as it now is, and writes it. */
+  private async takeFree(id: string): Promise<void> {
+    if (this.keeping.state !== 'reading' || this.keeping.id !== id) return;
+    const opened = (await this.call('openStored', [id])) as Opened;
+    this.onRestart?.({ opened, sentence: FREE });
   }
 
   private kept(keeping: Keeping): void {
@@ -244,10 +257,15 @@ export class Client {
       if (call === opening) continue;
       if (call.kept && opened.ok) call.resolve({ ok: true, outline: opened.outline, note: sentence });
       else if (call.tries > 0 && call.method === 'preview') call.resolve({ display: sentence, error: true });
-      else if (call.tries < TRIES) this.send(call);
+      else if (call.tries < TRIES) this.sendAgain(call);
       else if (changes.has(call.method)) call.resolve({ ok: false, sentence });
       else call.reject(new Error(sentence));
     }
+  }
+
+  private sendAgain(call: Call): void {
+    if (call.method === 'bringIn' && this.reading) void this.call(this.reading.method, this.reading.args);
+    this.send(call);
   }
 
   /**
@@ -270,7 +288,7 @@ export class Client {
     let opened = (await ask[method](...args)) as Opened;
     for (const { method, args } of unkept) {
       const done = await ask[method](...args);
-      this.asked++;
+      if (changes.has(method)) this.asked++;
       if (isDone(done) && opened.ok) opened = { ...opened, outline: done.outline };
     }
     if (this.keeping.state === 'not kept') this.unkept = unkept;
@@ -282,6 +300,8 @@ const STOPPED =
   'A formula took too long and was stopped. It is marked under Doubts, and everything else goes on; change it to have it computed again.';
 const BROKEN =
   'The part of the program that holds the book stopped answering and was started again. The book is as it was last stored; look whether your last change is in it.';
+const FREE =
+  'The other tab has let go of this book. It is shown as it was left there, and is changed here from now on.';
 const GIVEN_UP =
   'The part of the program that holds the book does not start. Reload the page; the book is as it was last stored.';
 const TRIED_OUT = 'The formula that was tried out took too long and was stopped.';

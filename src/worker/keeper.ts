@@ -5,6 +5,7 @@ import { type Recorded, Session } from '../session/session.ts';
 import type { BookStore, Stored } from '../store/book-store.ts';
 import { contentOf } from '../store/content.ts';
 import { type Fault, failed, fault, type Outcome } from '../store/faults.ts';
+import { whenFree } from '../store/lock.ts';
 import { openShelf, type Shelf, type ShelfOptions } from '../store/shelf.ts';
 import type { Locale } from '../units/locale.ts';
 import type { Beginning, Keeping, Opened, Told } from './protocol.ts';
@@ -34,6 +35,7 @@ export class Keeper {
   private storing: Promise<Stored> | undefined;
   private keeping: Keeping = { state: 'kept', at: Date.now() };
   private asked = 0;
+  private waiting: AbortController | undefined;
 
   constructor(options: KeeperOptions) {
     this.options = options;
@@ -195,13 +197,24 @@ export class Keeper {
     this.store = store;
     this.home = Promise.resolve(store);
     if (store)
-      store.onFault = ({ why, sentence }) =>
+      store.onFault = ({ why, sentence }) => {
         this.say(why === 'taken over' ? 'reading' : 'not kept', sentence);
+        if (why === 'taken over') this.waitUntilFree(id);
+      };
     this.say(store ? 'kept' : 'reading', reading?.sentence);
+  }
+
+  /** Tells when no other tab writes the book any more, while it is open here. */
+  private waitUntilFree(id: string): void {
+    this.waiting?.abort();
+    const waiting = new AbortController();
+    this.waiting = waiting;
+    void whenFree(id, waiting.signal).then((free) => free && this.options.tell({ what: 'free', id }));
   }
 
   private async leave(): Promise<void> {
     const { id } = this;
+    this.waiting?.abort();
     this.home = undefined;
     this.store = undefined;
     this.id = undefined;

@@ -1,4 +1,5 @@
 import type { FunctionHelp } from '../../functions/core/describe.ts';
+import type { ColumnReport, Report } from '../intake/index.ts';
 import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, Tile } from '../session/api.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
@@ -51,6 +52,18 @@ export interface Restarted {
 
 export type Answer<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly sentence: string };
 
+/** What a file that is about to come in holds, and where it would go. */
+export interface FileReport {
+  readonly name: string;
+  readonly rows: Report['rows'];
+  /** Cells that do not fit their column and would be held. */
+  readonly held: number;
+  readonly columns: readonly (Omit<ColumnReport, 'factor' | 'blank' | 'notes'> & {
+    readonly notes: readonly string[];
+  })[];
+  readonly notes: readonly string[];
+}
+
 /**
  * The typed protocol between the page and the worker that holds the open book. Every answer is plain data. A command is
  * answered only once it is stored, or `Keeping` says why it is not; commands are done in the order of asking.
@@ -81,6 +94,14 @@ export interface BookService {
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;
   functions(): Promise<readonly FunctionHelp[]>;
+  /** Reads a table file (CSV, XLSX, ODS) for a sheet, a new one for null; nothing is written. */
+  readFile(
+    bytes: Uint8Array,
+    name: string,
+    sheet: string | null,
+  ): Promise<Answer<{ readonly report: FileReport }>>;
+  /** Writes the file that was read last, as one step. */
+  bringIn(): Promise<Done>;
   /** The book as the text of a book file. */
   save(): Promise<string>;
   /** One sheet as CSV. */
@@ -137,6 +158,8 @@ export type Told =
   | { readonly what: 'work'; readonly work: Work }
   | { readonly what: 'keeping'; readonly keeping: Keeping }
   | { readonly what: 'computing'; readonly computing: Computing | null }
+  /** No other tab writes the open book any more. */
+  | { readonly what: 'free'; readonly id: string }
   /** The nth change that this worker was asked for is in the journal. */
   | { readonly what: 'stored'; readonly change: number };
 

@@ -3,6 +3,7 @@ import { registry } from '../../functions/registry.ts';
 import { compareBooks } from '../store/compare.ts';
 import { turnInto } from '../store/content.ts';
 import type { Fault } from '../store/faults.ts';
+import { Bringing } from './bringing.ts';
 import type { Keeper } from './keeper.ts';
 import type { Opened, WorkerService } from './protocol.ts';
 
@@ -17,6 +18,7 @@ function toEnd<T>(work: Generator<unknown, T>): T {
 
 /** Everything that the page may ask, answered by the open book and its journal. */
 export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
+  const bringing = new Bringing(keeper);
   /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
   const opening = async (work: () => Promise<Opened>): Promise<Opened> => {
     try {
@@ -54,6 +56,8 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
     functions: async () => [...registry.values()].map(describe),
+    readFile: (...of) => bringing.read(...of),
+    bringIn: () => bringing.write(),
     save: async () => keeper.session.save(),
     csv: async (sheet) => keeper.session.toCsv(sheet),
 

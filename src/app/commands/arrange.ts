@@ -33,6 +33,7 @@ const sort = (id: string, descending: boolean, key: string): PageCommand => ({
 
 const summary = (statistic: Statistic): PageCommand => ({
   id: `summary-${statistic}`,
+  apart: statistic === 'count',
   group: 'Sheet',
   label: `Line of summaries: ${statisticNames[statistic]}`,
   searchWords: 'total average footer statistics',
@@ -51,6 +52,7 @@ export const arrangeCommands: readonly PageCommand[] = [
   sort('sort-down', true, 'Alt+Shift+D'),
   {
     id: 'filter',
+    apart: true,
     group: 'Column',
     label: (page) => `Show only some rows by ${labelOf(page)}…`,
     keys: ['Alt+Shift+F'],
@@ -79,6 +81,7 @@ export const arrangeCommands: readonly PageCommand[] = [
   },
   {
     id: 'arrange-again',
+    apart: true,
     group: 'Sheet',
     label: 'Sort, filter and group again by the present values',
     searchWords: 'refresh reapply view',
@@ -120,6 +123,7 @@ export const arrangeCommands: readonly PageCommand[] = [
   ...statistics.map(summary),
   {
     id: 'freeze-columns',
+    apart: true,
     group: 'Column',
     label: (page) => `Keep the columns up to ${labelOf(page)} in view`,
     searchWords: 'freeze fix pin',

@@ -1,15 +1,11 @@
 import { download, fileNameFor, pickBook, writeBook } from '../files/files.ts';
-import { guarded, newBook, openBook } from '../state/actions.ts';
+import { guarded, openBook } from '../state/actions.ts';
+import { mayLeave } from '../state/leave.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
 
 const isOpen = (page: Page): boolean => page.outline.value !== null;
-
-/** Unsaved work is not thrown away without a word. */
-const mayLeave = (page: Page): boolean =>
-  !page.unsaved.value ||
-  globalThis.confirm('This book has changes that are not saved to a file. Leave it without saving?');
 
 async function save(page: Page, elsewhere: boolean): Promise<void> {
   await guarded(page, async () => {
@@ -29,12 +25,14 @@ async function save(page: Page, elsewhere: boolean): Promise<void> {
 
 export const bookCommands: readonly PageCommand[] = [
   {
-    id: 'new-book',
+    id: 'books',
     group: 'Book',
-    label: 'New book',
-    searchWords: 'blank empty create',
-    run: async (page) => {
-      if (mayLeave(page)) await newBook(page);
+    label: 'Books: kept, samples, new…',
+    keys: ['Alt+B'],
+    icon: 'contents',
+    searchWords: 'start recent new blank template csv sample',
+    run: ({ dialogue }) => {
+      dialogue.value = { is: 'books' };
     },
   },
   {
@@ -54,6 +52,7 @@ export const bookCommands: readonly PageCommand[] = [
   },
   {
     id: 'save-book',
+    apart: true,
     group: 'Book',
     label: 'Save',
     keys: ['Mod+S'],
@@ -70,6 +69,28 @@ export const bookCommands: readonly PageCommand[] = [
     searchWords: 'copy download',
     enabled: isOpen,
     run: (page) => save(page, true),
+  },
+  {
+    id: 'bring-in',
+    apart: true,
+    group: 'Book',
+    label: 'Bring in a CSV, XLSX or ODS file…',
+    icon: 'gathered',
+    searchWords: 'import load table roster log',
+    enabled: isOpen,
+    run: ({ dialogue }) => {
+      dialogue.value = { is: 'bring in' };
+    },
+  },
+  {
+    id: 'versions',
+    group: 'Book',
+    label: 'Versions of this book…',
+    searchWords: 'history go back keep compare snapshot',
+    enabled: isOpen,
+    run: ({ dialogue }) => {
+      dialogue.value = { is: 'versions' };
+    },
   },
   {
     id: 'export-csv',

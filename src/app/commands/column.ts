@@ -93,6 +93,7 @@ export const columnCommands: readonly PageCommand[] = [
   insert('insert-column-after', 'New column after this one…', 1),
   {
     id: 'duplicate-column',
+    apart: true,
     group: 'Column',
     label: 'Duplicate the column',
     searchWords: 'copy',
@@ -108,6 +109,7 @@ export const columnCommands: readonly PageCommand[] = [
   shift('move-column-right', 'Move the column to the right', 1, 'Alt+Shift+ArrowRight'),
   {
     id: 'hide-columns',
+    apart: true,
     group: 'Column',
     label: 'Hide the chosen columns',
     over: ['columns'],

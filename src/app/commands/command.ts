@@ -14,6 +14,8 @@ export interface PageCommand {
   /** Handled by the grid itself; the keys are listed, not bound again. */
   readonly inGrid?: boolean;
   readonly icon?: IconName;
+  /** Begins a new part of its menu. */
+  readonly apart?: boolean;
   /** Words somebody may look for who does not know the label. */
   readonly searchWords?: string;
   /** Offered when this is clicked with the other button or pressed for long. */

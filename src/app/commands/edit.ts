@@ -57,6 +57,7 @@ export const editCommands: readonly PageCommand[] = [
   },
   {
     id: 'cut',
+    apart: true,
     group: 'Edit',
     label: 'Cut',
     keys: ['Mod+X'],
@@ -93,6 +94,7 @@ export const editCommands: readonly PageCommand[] = [
   },
   {
     id: 'fill-down',
+    apart: true,
     group: 'Edit',
     label: 'Fill down from the first chosen row',
     keys: ['Mod+D'],
@@ -112,6 +114,7 @@ export const editCommands: readonly PageCommand[] = [
   },
   {
     id: 'find',
+    apart: true,
     group: 'Edit',
     label: 'Find and replace…',
     keys: ['Mod+F'],

@@ -72,6 +72,7 @@ export const rowCommands: readonly PageCommand[] = [
   shift('move-rows-down', 'Move the rows down', 1, 'Alt+Shift+ArrowDown'),
   {
     id: 'remove-rows',
+    apart: true,
     group: 'Row',
     label: (page) => `Delete ${rows(many(page))}`,
     searchWords: 'remove',

@@ -57,6 +57,7 @@ export const viewCommands: readonly PageCommand[] = [
   ...(['system', 'light', 'dark'] as const).map(
     (which): PageCommand => ({
       id: `theme-${which}`,
+      apart: which === 'system',
       group: 'View',
       label: which === 'system' ? 'Light or dark as the device says' : which === 'light' ? 'Light' : 'Dark',
       searchWords: 'theme colour mode',
@@ -67,6 +68,7 @@ export const viewCommands: readonly PageCommand[] = [
   ...(['compact', 'regular', 'comfortable'] as const).map(
     (which): PageCommand => ({
       id: `density-${which}`,
+      apart: which === 'compact',
       group: 'View',
       label: `${which === 'compact' ? 'Compact' : which === 'regular' ? 'Regular' : 'Comfortable'} rows`,
       searchWords: 'density height size',

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { Icon } from '../shell/icons.tsx';
 
 interface Props {
@@ -12,8 +12,9 @@ interface Props {
 /** A modal dialogue with a title and a way out. */
 export function Dialogue({ title, close, children, wide }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     dialog.current?.showModal();
+    dialog.current?.querySelector<HTMLElement>('form input, form select, form textarea')?.focus();
   }, []);
   return (
     <dialog ref={dialog} class={wide ? 'dialogue wide' : 'dialogue'} aria-label={title} onClose={close}>

@@ -17,7 +17,7 @@ for (const plugin of [Autofill, ManualColumnMove, ManualColumnResize]) registerP
 
 /** One empty row, shared: the grid counts its rows and never reads them. */
 const emptyRow: unknown[] = [];
-const headingHeight = 54;
+const headingHeight = 64;
 
 /**
  * The grid: shows a window of one sheet and turns what hands do in it into calls of its host. This class and its folder

@@ -8,7 +8,7 @@ const piece = (className: string, text: string): HTMLSpanElement => {
   return element;
 };
 
-const line = (className: string, ...pieces: HTMLElement[]): HTMLDivElement => {
+const line = (className: string, ...pieces: Node[]): HTMLDivElement => {
   const element = document.createElement('div');
   element.className = className;
   element.append(...pieces);
@@ -33,8 +33,8 @@ export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
   const box = document.createElement('div');
   box.className = 'heading';
   box.dataset.key = key;
-  const top = line('heading-top', piece('heading-label', label));
-  if (unit) top.append(piece('heading-unit', unitSign(unit)));
+  const top = line('heading-label', document.createTextNode(label));
+  if (unit) top.append(' ', piece('heading-unit', unitSign(unit)));
   // The name that formulas use is told where it does not go without saying.
   const below = formula === undefined ? (sameWords(name, label) ? '' : name) : `= ${formula}`;
   box.append(

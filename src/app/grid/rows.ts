@@ -61,6 +61,11 @@ export class Lines {
     return new Lines(total, codes, groups, false, summed);
   }
 
+  /** Rows of the sheet that are shown. */
+  get listed(): number {
+    return this.codes ? this.codes.length - this.groups.length : this.total;
+  }
+
   /** True while lines and sheet rows are the same. */
   get plain(): boolean {
     return this.codes === null;

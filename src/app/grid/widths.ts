@@ -3,14 +3,26 @@ import { unitSign } from './units.ts';
 
 const narrowest = 64;
 const widest = 230;
+/** Average width of a heading's letter, pixels. */
+const letter = 7.7;
 
-/** Width of a column in pixels when its own is not set: as its heading and kind ask for. */
+/** Width of a column in pixels when its own is not set: as its heading, over two lines, and its kind ask for. */
 export function widthOf(column: ColumnOutline): number {
   if (column.width !== undefined) return column.width;
-  const label = column.label.length * 7.6 + (column.unit ? unitSign(column.unit).length * 7 + 5 : 0) + 20;
-  const content = column.kind === 'text' ? 130 : column.kind === 'date' ? 104 : 66;
-  const formula = column.formula === undefined ? 0 : 118;
+  const words = [...column.label.split(/\s+/), ...(column.unit ? [unitSign(column.unit)] : [])];
+  const label = twoLines(words.map(({ length }) => length)) * letter + 20;
+  const content = column.kind === 'text' ? 130 : column.kind === 'date' ? 96 : 66;
+  const formula = column.formula === undefined ? 0 : 104;
   return Math.round(Math.min(widest, Math.max(narrowest, label, content, formula)));
+}
+
+/** Letters of the longer line when words are broken into two lines as evenly as they can be. */
+function twoLines(lengths: readonly number[]): number {
+  const sum = (part: readonly number[]) =>
+    part.reduce((all, length) => all + length, 0) + Math.max(0, part.length - 1);
+  return Math.min(
+    ...lengths.map((_, index) => Math.max(sum(lengths.slice(0, index + 1)), sum(lengths.slice(index + 1)))),
+  );
 }
 
 /** Width of the row numbers. */

@@ -8,6 +8,7 @@ import { PageContext } from './context.ts';
 import { Dialogues } from './Dialogues.tsx';
 import { Finder } from './Finder.tsx';
 import { Header } from './Header.tsx';
+import { KeepStrip } from './KeepStrip.tsx';
 import { NarrowBar } from './NarrowBar.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
 import { SheetView } from './SheetView.tsx';
@@ -26,6 +27,7 @@ export function App({ page }: { page: Page }) {
         <Contents />
         <main class="centre">
           <FormulaLine />
+          <KeepStrip />
           <ViewStrip />
           <SheetView />
           <StatusLine />

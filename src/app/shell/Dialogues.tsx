@@ -1,3 +1,5 @@
+import { BooksPage } from '../books/BooksPage.tsx';
+import { BringInForm } from '../dialogues/BringInForm.tsx';
 import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
 import { FilterForm } from '../dialogues/FilterForm.tsx';
@@ -5,6 +7,7 @@ import { FindForm } from '../dialogues/FindForm.tsx';
 import { Keys } from '../dialogues/Keys.tsx';
 import { NameForm } from '../dialogues/NameForm.tsx';
 import { SheetForm } from '../dialogues/SheetForm.tsx';
+import { VersionsForm } from '../dialogues/VersionsForm.tsx';
 import { usePage } from './context.ts';
 
 /** The dialogue that is open, if any. */
@@ -35,6 +38,12 @@ export function Dialogues() {
       const column = sheet?.columns.find(({ id }) => id === open.column);
       return sheet && column ? <FilterForm sheet={sheet} column={column} close={close} /> : null;
     }
+    case 'books':
+      return <BooksPage close={close} />;
+    case 'bring in':
+      return <BringInForm close={close} />;
+    case 'versions':
+      return <VersionsForm close={close} />;
     case 'find':
       return <FindForm close={close} />;
     case 'name':

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
 import { isEnabled, labelOf } from '../commands/command.ts';
 import { keysInWords } from '../commands/keys.ts';
@@ -13,7 +13,8 @@ export function Finder() {
   const text = useSignal('');
   const at = useSignal(0);
   const open = page.finderOpen.value;
-  useEffect(() => {
+  // Before the next key is heard: what is typed after F1 belongs to the finder.
+  useLayoutEffect(() => {
     if (!open) return dialog.current?.close();
     text.value = '';
     at.value = 0;

@@ -12,16 +12,13 @@ export function Header() {
   const outline = page.outline.value;
   return (
     <header class="head">
-      <p class="mark" title="Leverbook">
+      <button type="button" class="mark" title="Books" onClick={() => void command('books').run(page)}>
         <Icon name="lever" />
         <span class="mark-name">Leverbook</span>
-      </p>
+        <span class="unseen">: books</span>
+      </button>
       <h1 class="book-title">{outline?.title ?? ''}</h1>
-      {outline && (
-        <span class={`saved${page.unsaved.value ? ' unsaved' : ''}`}>
-          {page.unsaved.value ? 'changed, not saved to a file' : 'as in its file'}
-        </span>
-      )}
+      {outline && <Kept />}
       <nav class="menus" aria-label="Menus">
         {groups.map((group) => (
           <GroupMenu key={group} group={group} />
@@ -44,6 +41,24 @@ export function Header() {
       </div>
     </header>
   );
+}
+
+/** Whether the work is safe: kept in this browser, and as in its file or not. */
+function Kept() {
+  const page = usePage();
+  const keeping = page.keeping.value;
+  if (keeping?.state === 'not kept' || keeping?.state === 'reading')
+    return (
+      <span class="saved wrong" role="status" title={keeping.sentence}>
+        <Icon name="doubts" />
+        {keeping.state === 'reading' ? 'open in another tab: only to read here' : 'not kept: save to a file'}
+      </span>
+    );
+  const kept =
+    keeping?.state === 'keeping' ? 'keeping…' : keeping?.id === undefined ? '' : 'kept in this browser';
+  const file =
+    page.file.value === null ? '' : page.unsaved.value ? 'changed since its file' : 'as in its file';
+  return <span class="saved">{[kept, file].filter(Boolean).join(', ')}</span>;
 }
 
 /** Light or dark at one touch; what the device says comes back through the View menu. */

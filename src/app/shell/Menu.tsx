@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
 import type { Group, PageCommand } from '../commands/command.ts';
 import { isEnabled, labelOf } from '../commands/command.ts';
@@ -60,7 +60,7 @@ interface MenuProps {
 export function CommandMenu({ id, label, commands: list, close }: MenuProps) {
   const page = usePage();
   const menu = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     menu.current?.querySelector<HTMLElement>('[role^="menuitem"]:not(:disabled)')?.focus();
     const outside = (event: PointerEvent) => {
       if (!menu.current?.parentElement?.contains(event.target as Node)) close(false);
@@ -97,6 +97,7 @@ export function CommandMenu({ id, label, commands: list, close }: MenuProps) {
         return (
           <button
             key={one.id}
+            class={one.apart ? 'apart' : undefined}
             type="button"
             {...(on === undefined
               ? { role: 'menuitem' as const }

@@ -7,6 +7,7 @@ export function NoticeLine() {
   const page = usePage();
   const notice = page.notice.value;
   const busy = page.busy.value;
+  const progress = page.progress.value;
   useEffect(() => {
     if (!notice || notice.tone === 'wrong') return;
     const timer = setTimeout(() => {
@@ -17,7 +18,11 @@ export function NoticeLine() {
   return (
     <div class="notices">
       <div role="status" aria-live="polite">
-        {busy && <p class="notice busy">{busy}…</p>}
+        {(busy || progress) && (
+          <p class="notice busy">
+            {busy ?? progress?.about}…{progress && <progress value={progress.share} aria-label="Progress" />}
+          </p>
+        )}
         {notice?.tone === 'plain' && <p class="notice">{notice.text}</p>}
       </div>
       <div role="alert">

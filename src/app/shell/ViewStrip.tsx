@@ -12,7 +12,7 @@ export function ViewStrip() {
   if (!sheet || !rows || !arranges(rows)) return null;
   const label = (id: string) => sheet.columns.find((column) => column.id === id)?.label ?? id;
   const shown = page.shown.value?.lines;
-  const count = shown ? shown.runs(0, shown.count - 1).reduce((all, run) => all + run.count, 0) : 0;
+  const count = shown?.listed ?? 0;
   return (
     <section class="view-strip" aria-label="How the sheet is shown">
       {rows.where?.map((one) => (

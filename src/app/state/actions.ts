@@ -29,15 +29,21 @@ export async function openBook(
   text: string,
   file: BookFile | null,
   name: string,
+  sample = false,
 ): Promise<boolean> {
   return guarded(page, async () => {
     page.busy.value = `Opening ${name}`;
     try {
-      return take(page, await page.service.open(text, name), file);
+      return take(page, await page.service.open(text, name, { sample }), file);
     } finally {
       page.busy.value = null;
     }
   });
+}
+
+/** Opens a book that this browser keeps; taken over, another tab that writes it stops. */
+export async function openKept(page: Page, id: string, takeOver = false): Promise<boolean> {
+  return guarded(page, async () => take(page, await page.service.openStored(id, { takeOver }), null));
 }
 
 export async function newBook(page: Page): Promise<boolean> {
@@ -45,6 +51,7 @@ export async function newBook(page: Page): Promise<boolean> {
 }
 
 function take(page: Page, opened: Opened, file: BookFile | null): boolean {
+  page.progress.value = null;
   if (!opened.ok) {
     say(page, opened.sentence, 'wrong');
     return false;
@@ -56,8 +63,7 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
   page.outline.value = outline;
   page.savedVersion.value = outline.version;
   page.file.value = file;
-  const [note] = opened.notes;
-  if (note) say(page, opened.notes.length > 1 ? `${note} (and ${opened.notes.length - 1} more)` : note);
+  if (opened.notes.length > 0) say(page, opened.notes.join(' '), 'wrong');
   return true;
 }
 

@@ -1,7 +1,7 @@
 import type { ReadonlySignal, Signal } from '@preact/signals';
 import { computed, signal } from '@preact/signals';
 import type { CellInfo, Done, Outline, Place, SheetOutline } from '../../session/api.ts';
-import type { BookService } from '../../worker/protocol.ts';
+import type { BookService, Keeping } from '../../worker/protocol.ts';
 import type { BookFile } from '../files/files.ts';
 import type { GridSelection, MenuRequest, Shown } from '../grid/host.ts';
 
@@ -23,7 +23,7 @@ export type Dialogue =
   | { readonly is: 'column'; readonly sheet: string; readonly column?: string; readonly index: number }
   | { readonly is: 'sheet'; readonly sheet?: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
-  | { readonly is: 'find' }
+  | { readonly is: 'find' | 'books' | 'bring in' | 'versions' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */
@@ -70,6 +70,12 @@ export interface Page {
   /** Outline version that was last written to a file. */
   readonly savedVersion: Signal<number>;
   readonly unsaved: ReadonlySignal<boolean>;
+  /** How far long work is, 0 to 1. */
+  readonly progress: Signal<{ readonly about: string; readonly share: number } | null>;
+  /** What is to be known about keeping books in this browser. */
+  readonly shelfNote: Signal<string | null>;
+  /** Whether the book is kept in this browser. */
+  readonly keeping: Signal<Keeping | null>;
   readonly grid: { current: GridHandle | null };
   readonly line: { current: LineHandle | null };
 }
@@ -103,6 +109,9 @@ export function createPage(service: BookService): Page {
     file: signal<BookFile | null>(null),
     savedVersion,
     unsaved: computed(() => outline.value !== null && outline.value.version !== savedVersion.value),
+    progress: signal<{ about: string; share: number } | null>(null),
+    shelfNote: signal<string | null>(null),
+    keeping: signal<Keeping | null>(null),
     grid: { current: null },
     line: { current: null },
   };
@@ -125,6 +134,7 @@ export function say(page: Page, text: string, tone: Notice['tone'] = 'plain'): v
 
 /** Takes in what a command did. Answers whether it was done. */
 export function settle(page: Page, done: Done): boolean {
+  page.progress.value = null;
   if (!done.ok) {
     say(page, done.sentence, 'wrong');
     return false;

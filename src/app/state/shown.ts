@@ -138,9 +138,11 @@ function textsOf(
   group: string,
 ): Readonly<Record<string, string>> {
   const texts: Record<string, string> = {};
-  for (const { id } of sheet.columns) {
+  for (const { id, kind } of sheet.columns) {
     const summary = columns[id];
-    if (summary) texts[id] = textOf(summary, statistic);
+    // A mean of dates says nothing that one would want to read.
+    const told = kind === 'number' || statistic === 'count' || statistic === 'least' || statistic === 'most';
+    if (summary && told) texts[id] = textOf(summary, statistic);
   }
   // The first column that shows no figure says what the line is about.
   const place = sheet.columns.find(({ hidden, kind }) => !hidden && kind !== 'number') ?? sheet.columns[0];

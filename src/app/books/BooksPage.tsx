@@ -1,0 +1,160 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { command } from '../commands/all.ts';
+import { Dialogue } from '../dialogues/Dialogue.tsx';
+import { usePage } from '../shell/context.ts';
+import { Icon } from '../shell/icons.tsx';
+import { openSample, samples } from '../start.ts';
+import { newBook, openKept } from '../state/actions.ts';
+import { readShelf, shelf } from '../state/keeping.ts';
+import { mayLeave } from '../state/leave.ts';
+import './books.css';
+import { openTemplate, templates } from './templates.ts';
+
+/** Where books come from: those kept here, files, samples, templates, or nothing yet. */
+export function BooksPage({ close }: { close: () => void }) {
+  const page = usePage();
+  const leaving = useSignal<string | null>(null);
+  useEffect(() => void readShelf(page), []);
+  const then = (work: () => Promise<boolean>) => async () => {
+    if (!mayLeave(page)) return;
+    if (await work()) close();
+  };
+  const remove = async (id: string) => {
+    await page.service.removeBook(id);
+    leaving.value = null;
+    await readShelf(page);
+  };
+  return (
+    <Dialogue title="Books" close={close} wide>
+      <div class="books">
+        <section>
+          <h3>Kept in this browser</h3>
+          {shelf.value.length === 0 && (
+            <p class="panel-note">
+              Nothing yet. A book that you change is kept here by itself; save it to a file to take it
+              elsewhere.
+            </p>
+          )}
+          <ul>
+            {shelf.value.map((book) => (
+              <li key={book.id} class="book-row">
+                <button
+                  type="button"
+                  class="book-item"
+                  onClick={() => void then(() => openKept(page, book.id))()}
+                >
+                  <Icon name="open" />
+                  <span>
+                    <strong>{book.title || 'Book without a title'}</strong>
+                    <span class="soft">
+                      {`changed ${when(book.changed)}${book.origin ? `, from ${book.origin}` : ''}`}
+                    </span>
+                  </span>
+                </button>
+                {leaving.value === book.id ? (
+                  <button type="button" class="firm" onClick={() => void remove(book.id)}>
+                    Remove for good
+                  </button>
+                ) : (
+                  <button
+                    type="button"
+                    class="tool"
+                    aria-label={`Remove ${book.title} from this browser`}
+                    onClick={() => {
+                      leaving.value = book.id;
+                    }}
+                  >
+                    <Icon name="close" />
+                  </button>
+                )}
+              </li>
+            ))}
+          </ul>
+          {page.shelfNote.value && <p class="panel-note">{page.shelfNote.value}</p>}
+        </section>
+        <section>
+          <h3>Open or begin</h3>
+          <ul>
+            <Item
+              icon="open"
+              title="Open a book file"
+              about="A .leverbook.json file from this device."
+              run={async () => {
+                await command('open-book').run(page);
+                close();
+              }}
+            />
+            <Item
+              icon="plus"
+              title="Blank book"
+              about="One empty sheet to build on."
+              run={then(async () => (await newBook(page)) && openTemplate(page, 'blank'))}
+            />
+            <Item
+              icon="gathered"
+              title="From a CSV, XLSX or ODS file"
+              about="A roster or log from another program becomes a sheet."
+              run={then(async () => {
+                if (!(await newBook(page))) return false;
+                close();
+                page.dialogue.value = { is: 'bring in' };
+                return false;
+              })}
+            />
+            {templates.map((template) => (
+              <Item
+                key={template.id}
+                icon="worked"
+                title={template.title}
+                about={template.about}
+                run={then(async () => (await newBook(page)) && openTemplate(page, template.id))}
+              />
+            ))}
+          </ul>
+        </section>
+        <section>
+          <h3>Samples, with invented people</h3>
+          <ul>
+            {samples.map((sample) => (
+              <Item
+                key={sample.id}
+                icon="figure"
+                title={sample.title}
+                about={sample.about}
+                run={then(() => openSample(page, sample))}
+              />
+            ))}
+          </ul>
+        </section>
+      </div>
+    </Dialogue>
+  );
+}
+
+function Item({
+  icon,
+  title,
+  about,
+  run,
+}: {
+  icon: Parameters<typeof Icon>[0]['name'];
+  title: string;
+  about: string;
+  run: () => Promise<void>;
+}) {
+  return (
+    <li>
+      <button type="button" class="book-item" onClick={() => void run()}>
+        <Icon name={icon} />
+        <span>
+          <strong>{title}</strong>
+          <span class="soft">{about}</span>
+        </span>
+      </button>
+    </li>
+  );
+}
+
+const when = (time: number): string =>
+  new Date(time).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });

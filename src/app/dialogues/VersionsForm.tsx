@@ -1,0 +1,110 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Comparison, NamedVersion } from '../../worker/protocol.ts';
+import { usePage } from '../shell/context.ts';
+import { guarded } from '../state/actions.ts';
+import { say, settle } from '../state/page.ts';
+import { Dialogue, Field } from './Dialogue.tsx';
+
+/** Named versions of the book: keep one, see what is different, go back (undo takes that back too). */
+export function VersionsForm({ close }: { close: () => void }) {
+  const page = usePage();
+  const name = useSignal('');
+  const list = useSignal<readonly NamedVersion[]>([]);
+  const compared = useSignal<{ readonly number: number; readonly comparison: Comparison } | null>(null);
+  const read = async () => {
+    list.value = await page.service.versions();
+  };
+  useEffect(() => void read(), []);
+  const keep = async () => {
+    const kept = await page.service.keepVersion(name.value.trim());
+    if (!kept.ok) return say(page, kept.sentence, 'wrong');
+    name.value = '';
+    await read();
+  };
+  const compare = async (number: number) => {
+    const answer = await page.service.compareVersion(number);
+    if (answer.ok) compared.value = { number, comparison: answer.comparison };
+    else say(page, answer.sentence, 'wrong');
+  };
+  return (
+    <Dialogue title="Versions of this book" close={close}>
+      <form
+        class="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void keep();
+        }}
+      >
+        <Field label="Keep the book as it is now, as">
+          <span class="with-button">
+            <input
+              value={name.value}
+              placeholder="before the spring test"
+              onInput={(event) => {
+                name.value = event.currentTarget.value;
+              }}
+            />
+            <button type="submit" class="strong" disabled={!name.value.trim()}>
+              Keep
+            </button>
+          </span>
+        </Field>
+      </form>
+      {list.value.length === 0 && <p class="soft">No version is kept yet.</p>}
+      <ul class="versions">
+        {list.value.map((version) => (
+          <li key={version.number}>
+            <p>
+              <strong>{version.name}</strong>{' '}
+              <span class="soft">
+                {new Date(version.time).toLocaleString(undefined, {
+                  dateStyle: 'medium',
+                  timeStyle: 'short',
+                })}
+              </span>
+            </p>
+            <span class="version-actions">
+              <button type="button" class="firm" onClick={() => void compare(version.number)}>
+                What is different
+              </button>
+              <button
+                type="button"
+                class="firm"
+                onClick={() =>
+                  void guarded(page, async () => settle(page, await page.service.goBack(version.number)))
+                }
+              >
+                Go back to it
+              </button>
+              <button
+                type="button"
+                class="firm"
+                onClick={() => void page.service.dropVersion(version.number).then(read)}
+              >
+                Remove
+              </button>
+            </span>
+            {compared.value?.number === version.number && <Differences of={compared.value.comparison} />}
+          </li>
+        ))}
+      </ul>
+    </Dialogue>
+  );
+}
+
+function Differences({ of: { differences, cells } }: { of: Comparison }) {
+  if (differences.length === 0) return <p class="soft">The book is as it was then.</p>;
+  const counts = new Map<string, number>();
+  for (const { what } of differences) counts.set(what, (counts.get(what) ?? 0) + 1);
+  if (cells > 0) counts.set('cell', cells);
+  return (
+    <ul class="differences">
+      {[...counts].map(([what, count]) => (
+        <li key={what}>
+          {count} × {what}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,9 @@
+import type { Page } from './page.ts';
+
+/** Work that nothing keeps is not thrown away without a word. */
+export function mayLeave(page: Page): boolean {
+  if (page.keeping.value?.state !== 'not kept' || !page.unsaved.value) return true;
+  return globalThis.confirm(
+    'This book has changes that neither this browser nor a file keeps. Leave it without saving?',
+  );
+}
