@@ -75,11 +75,13 @@ function firstFailure(limits: Limits, mean: number, c: number, s: number, from: 
   const most = turned < 90 ? sin(turned) : 1;
   const end = Math.max(firstAbove(mean, c, s, most, from, to), firstBelow(mean, c, s, -1, from, to));
   if (maxHip >= 180) return end;
-  const hip =
-    stance === 0
-      ? hipFailure(balance, maxHip, mean, c, s, from, Math.max(end, to))
-      : hipFailureTurnedOut(limits, mean, c, s, from, Math.max(end, to));
-  return Math.max(end, hip);
+  const lowest = Math.max(end, to);
+  const straight = hipFailure(balance, maxHip, mean, c, s, from, lowest);
+  if (stance === 0) return Math.max(end, straight);
+  // Turned out, a lean of 0 or more flexes the hip less than straight ahead, and one below 0 to 90 − depth at most:
+  // above both depths nothing can fail.
+  const start = maxHip < 90 ? from : Math.min(from, Math.max(straight, 90 - maxHip));
+  return start < lowest ? end : Math.max(end, hipFailureTurnedOut(limits, mean, c, s, start, lowest));
 }
 
 /**
@@ -139,14 +141,27 @@ function hipFailureTurnedOut(
   return over(peak) > 0 ? crossing(over, peak, before) : Number.NEGATIVE_INFINITY;
 }
 
-/** Halves between a depth that fails and one above it that holds. */
+/** Between a depth that fails and one above it that holds: false position, the end that stays weighed down. */
 function crossing(over: (depth: number) => number, fails: number, holds: number): number {
   let low = fails;
   let high = holds;
-  while (high - low > 1e-9) {
-    const middle = (low + high) / 2;
-    if (over(middle) > 0) low = middle;
-    else high = middle;
+  let above = over(low);
+  let below = over(high);
+  let stayed = 0;
+  for (let i = 0; i < 60 && high - low > 1e-9; i++) {
+    const middle = below === 0 ? (low + high) / 2 : high - (below * (high - low)) / (below - above);
+    const value = over(middle);
+    if (value > 0) {
+      low = middle;
+      above = value;
+      if (stayed === 1) below /= 2;
+      stayed = 1;
+    } else {
+      high = middle;
+      below = value;
+      if (stayed === -1) above /= 2;
+      stayed = -1;
+    }
   }
   return high;
 }

@@ -9,6 +9,7 @@ import {
 } from '../tables/foot.ts';
 import { carryOf, type Placement } from '../tables/placements.ts';
 import { type Balance, demand, demandShare, leanThatBalances } from './balance.ts';
+import { kneeFlexion } from './flexion.ts';
 import { leverOf, newLeg, pitchOf, setLeg } from './leg.ts';
 
 /** A step with what is seldom said left out. */
@@ -101,6 +102,7 @@ export function leanSteps(
   return [
     ...footSteps(femur, tibia, trunk, foot),
     ...legSteps(femur, tibia, ankle, lift, depth, length, stance),
+    kneeStep(ankle + pitch, depth),
     ...conditionSteps(balance, trunk, placement, barOnly),
     step(
       'What the trunk has to balance',
@@ -111,6 +113,15 @@ export function leanSteps(
     ),
     step('Trunk lean from the vertical', 'β', 'asin(D / √(A² + C²)) − atan2(C, A)', shown(lean), 'deg'),
   ];
+}
+
+/** Most knees bend no further, deg: deeper positions are not reached with the whole ankle range used. */
+const MOST_KNEE = 155;
+
+function kneeStep(shank: number, depth: number): Step {
+  const flexion = kneeFlexion(shank, depth);
+  const name = flexion > MOST_KNEE ? 'Knee flexion, more than most knees have' : 'Knee flexion';
+  return step(name, 'knee', '90 + σ − depth', shown(flexion), 'deg');
 }
 
 function conditionSteps(balance: Balance, trunk: number, placement: Placement, barOnly: boolean): Step[] {

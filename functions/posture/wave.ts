@@ -1,8 +1,8 @@
 import { RAD } from './angle.ts';
 
 /**
- * Going down from `from` to `to` (deg), the first x at which mean + c·cos x + s·sin x rises above `level`; −∞ when it
- * does not. At `from` it must not be above, but may touch.
+ * Going down from `from` to `to` (deg), the first x at which mean + c·cos x + s·sin x is above `level`, which is `from`
+ * itself when it is above there; −∞ when it stays below.
  */
 export function firstAbove(
   mean: number,
@@ -17,11 +17,12 @@ export function firstAbove(
   if (!(height < 1)) return Number.NEGATIVE_INFINITY;
   if (height <= -1) return from;
   // the wave stands above the level within ± acos(height) of its crest: coming from above it is met at the upper end
-  const upper = (Math.atan2(s, c) + Math.acos(height)) / RAD;
+  const half = Math.acos(height) / RAD;
+  const upper = Math.atan2(s, c) / RAD + half;
   let behind = (from - upper) % 360;
   if (behind < 0) behind += 360;
-  // touching the level at `from` may round to just past it
-  if (behind > 360 - 1e-9) behind = 0;
+  // within the stretch above the level already; touching it at the lower end is leaving it
+  if (behind > 360 - 2 * half + 1e-9 || behind > 360 - 1e-9) return from;
   const at = from - behind;
   return at < to ? Number.NEGATIVE_INFINITY : at;
 }
