@@ -147,7 +147,7 @@ export async function sheetShown(page: Page): Promise<void> {
 export async function cellOf(page: Page, row: number, heading: string): Promise<Locator> {
   const label = page
     .locator('.sheet-grid .ht_clone_top thead th, .sheet-grid .ht_clone_top_inline_start_corner thead th')
-    .filter({ has: page.locator('.heading-label').getByText(heading, { exact: true }) })
+    .filter({ has: page.locator('.heading-words').getByText(heading, { exact: true }) })
     .first();
   const index = await label.getAttribute('aria-colindex');
   const frozen = await page

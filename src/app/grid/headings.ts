@@ -33,7 +33,7 @@ export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
   const box = document.createElement('div');
   box.className = 'heading';
   box.dataset.key = key;
-  const top = line('heading-label', document.createTextNode(label));
+  const top = line('heading-label', piece('heading-words', label));
   if (unit) top.append(' ', piece('heading-unit', unitSign(unit)));
   // The name that formulas use is told where it does not go without saying.
   const below = formula === undefined ? (sameWords(name, label) ? '' : name) : `= ${formula}`;
