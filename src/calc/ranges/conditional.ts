@@ -3,7 +3,7 @@ import type { Issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
 import type { Criterion } from '../cell-engine/engine.ts';
 import type { Inner } from '../cell-engine/values.ts';
-import { criterionOf, groupsOf, meeting, meets } from './criteria.ts';
+import { criterionOf, groupsOf, meeting, testOf, worthGrouping } from './criteria.ts';
 
 const badCriterion = new CellError(ErrorType.VALUE, 'Incorrect criterion.');
 const unequal = new CellError(ErrorType.VALUE, 'Ranges need to be of equal length.');
@@ -190,7 +190,7 @@ function gather(how: Gather, values: Range, pairs: readonly (Range | Inner)[]): 
   let group = -1;
   let fewest = Number.POSITIVE_INFINITY;
   conditions.forEach(({ range, criterion }, k) => {
-    if (criterion.operator !== '=') return;
+    if (criterion.operator !== '=' || !worthGrouping(range)) return;
     const groups = groupsOf(range);
     const found = groups.find(criterion);
     if (found === undefined) return;
@@ -245,32 +245,12 @@ function cellsThatMeet(conditions: readonly Condition[]): Uint8Array {
 }
 
 function allHold(conditions: readonly Condition[]): (i: number) => boolean {
-  const [first, second] = conditions;
+  const tests = conditions.map(({ criterion, range }) => testOf(criterion, range));
+  const [first, second, ...rest] = tests;
   if (!first) return always;
-  if (!second) return comparison(first) ?? ((i) => meets(first.criterion, first.range, i));
-  return (i) => conditions.every(({ criterion, range }) => meets(criterion, range, i));
-}
-
-/** A criterion such as ">42" by itself, without asking for each cell what it is. */
-function comparison({
-  criterion: { operator, value },
-  range,
-}: Condition): ((i: number) => boolean) | undefined {
-  if (typeof value !== 'number') return undefined;
-  const { kinds, numbers } = range;
-  const isNumber = (i: number): boolean => kinds[i] === Kind.number || kinds[i] === Kind.date;
-  switch (operator) {
-    case '>':
-      return (i) => numbers[i]! > value && isNumber(i);
-    case '>=':
-      return (i) => numbers[i]! >= value && isNumber(i);
-    case '<':
-      return (i) => numbers[i]! < value && isNumber(i);
-    case '<=':
-      return (i) => numbers[i]! <= value && isNumber(i);
-    default:
-      return undefined;
-  }
+  if (!second) return first;
+  if (rest.length === 0) return (i) => first(i) && second(i);
+  return (i) => tests.every((test) => test(i));
 }
 
 function memoryOf(

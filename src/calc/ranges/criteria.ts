@@ -33,44 +33,65 @@ export function numberInText(text: string): number | undefined {
 /** How texts are compared with a criterion: in any case. */
 const folded = (text: string): string => text.toLowerCase();
 
-/** Whether cell i of a range meets a criterion. */
-export function meets(criterion: Criterion, range: Range, i: number): boolean {
-  const { operator, value } = criterion;
-  const kind = range.kinds[i];
+/** Whether a text is equal to one that is folded already. Most texts are told apart by a letter that differs. */
+function equalsFolded(text: string, fold: string): boolean {
+  if (text === fold) return true;
+  const n = Math.min(text.length, fold.length);
+  for (let k = 0; k < n; k++) {
+    const c = text.charCodeAt(k);
+    const d = fold.charCodeAt(k);
+    if (c === d) continue;
+    // beyond ASCII a letter may change its length or its neighbours with its case
+    if (c > 127 || d > 127) return folded(text) === fold;
+    if (c < 65 || c > 90 || c + 32 !== d) return false;
+  }
+  if (text.length === fold.length) return true;
+  if (text.length < fold.length) return false;
+  for (let k = n; k < text.length; k++) if (text.charCodeAt(k) > 127) return folded(text) === fold;
+  return false;
+}
+
+/** A test of the cells of a range by a criterion. */
+export function testOf({ operator, value, holds }: Criterion, range: Range): (i: number) => boolean {
+  const { kinds, texts, numbers } = range;
+  const equal = operator === '=';
+  const unequal = operator === '<>';
   if (typeof value === 'number') {
-    const isNumber = kind === Kind.number || kind === Kind.date;
-    const number = isNumber
-      ? range.numbers[i]!
-      : kind === Kind.text && (operator === '=' || operator === '<>')
-        ? numberInText(range.texts![i]!)
-        : undefined;
-    if (number === undefined) return operator === '<>';
-    switch (operator) {
-      case '=':
-        return number === value;
-      case '<>':
-        return number !== value;
-      case '<':
-        return number < value;
-      case '<=':
-        return number <= value;
-      case '>':
-        return number > value;
-      case '>=':
-        return number >= value;
-    }
+    if (!equal && !unequal) return boundTest(operator, value, range);
+    return (i) => {
+      const kind = kinds[i];
+      const number =
+        kind === Kind.number || kind === Kind.date
+          ? numbers[i]!
+          : kind === Kind.text
+            ? numberInText(texts![i]!)
+            : undefined;
+      return number === undefined ? unequal : (number === value) === equal;
+    };
   }
-  if (value === null)
-    return operator === '=' ? kind === Kind.blank : operator === '<>' ? kind !== Kind.blank : false;
-  if (operator !== '=' && operator !== '<>') return false;
-  if (typeof value === 'boolean') {
-    const equal = kind === Kind.yesNo && (range.numbers[i] !== 0) === value;
-    return equal === (operator === '=');
-  }
-  if (kind !== Kind.text) return operator === '<>';
+  if (!equal && !unequal) return () => false;
+  if (value === null) return (i) => (kinds[i] === Kind.blank) === equal;
+  if (typeof value === 'boolean')
+    return (i) => (kinds[i] === Kind.yesNo && (numbers[i] !== 0) === value) === equal;
   // the cell engine reads "|" in a pattern as "or"
-  if (value.includes('|')) return criterion.holds(range.texts![i]!);
-  return (folded(range.texts![i]!) === folded(value)) === (operator === '=');
+  if (value.includes('|')) return (i) => (kinds[i] === Kind.text ? holds(texts![i]!) : unequal);
+  const fold = folded(value);
+  return (i) => (kinds[i] === Kind.text && equalsFolded(texts![i]!, fold)) === equal;
+}
+
+function boundTest(operator: Criterion['operator'], value: number, range: Range): (i: number) => boolean {
+  const { kinds, numbers } = range;
+  const isNumber = (i: number): boolean => kinds[i] === Kind.number || kinds[i] === Kind.date;
+  switch (operator) {
+    case '<':
+      return (i) => numbers[i]! < value && isNumber(i);
+    case '<=':
+      return (i) => numbers[i]! <= value && isNumber(i);
+    case '>':
+      return (i) => numbers[i]! > value && isNumber(i);
+    default:
+      return (i) => numbers[i]! >= value && isNumber(i);
+  }
 }
 
 const met = new WeakMap<Range, Map<string, Uint8Array>>();
@@ -86,27 +107,12 @@ export function meeting(criterion: Criterion, range: Range, signature: string): 
   let cells = known.get(signature);
   if (!cells) {
     cells = new Uint8Array(range.rows * range.columns);
-    if (!compareNumbers(criterion, range, cells))
-      for (let i = 0; i < cells.length; i++) cells[i] = meets(criterion, range, i) ? 1 : 0;
+    const test = testOf(criterion, range);
+    for (let i = 0; i < cells.length; i++) cells[i] = test(i) ? 1 : 0;
     if (known.size >= MASKS) known.clear();
     known.set(signature, cells);
   }
   return cells;
-}
-
-/** The common case of a bound on numbers or dates; false for any other. */
-function compareNumbers({ operator, value }: Criterion, range: Range, cells: Uint8Array): boolean {
-  if (typeof value !== 'number' || operator === '=' || operator === '<>') return false;
-  const { kinds, numbers } = range;
-  const least = operator === '>' || operator === '>=' ? value : Number.NEGATIVE_INFINITY;
-  const most = operator === '<' || operator === '<=' ? value : Number.POSITIVE_INFINITY;
-  const open = operator === '<' || operator === '>';
-  for (let i = 0; i < cells.length; i++) {
-    const x = numbers[i]!;
-    const isNumber = kinds[i] === Kind.number || kinds[i] === Kind.date;
-    cells[i] = isNumber && x >= least && x <= most && !(open && x === value) ? 1 : 0;
-  }
-  return true;
 }
 
 /** Rows of a range by what they are equal to, as criteria see it. */
@@ -122,6 +128,17 @@ export interface Groups {
 }
 
 const known = new WeakMap<Range, Groups>();
+const looked = new WeakSet<Range>();
+
+/**
+ * Whether a criterion of equality is answered from groups. A single question to a column of numbers is answered faster
+ * by looking at every cell; to compare every text costs as much as to group them.
+ */
+export function worthGrouping(range: Range): boolean {
+  if (range.kinds[0] === Kind.text || looked.has(range)) return true;
+  looked.add(range);
+  return false;
+}
 
 /** The groups of a range, built once. */
 export function groupsOf(range: Range): Groups {
