@@ -29,6 +29,8 @@ interface Waiting {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly title: string;
   readonly tell: (stored: Stored) => void;
+  /** Once computed: it depends on what comes before, and that does not change. */
+  seal?: string;
 }
 
 interface Mark {
@@ -182,8 +184,10 @@ export class BookStore {
     try {
       const rows: EntryRow[] = [];
       let before = this.standing.seal;
-      for (const { sequence, bytes } of batch) {
-        const seal = await sealOf(bytes, { book: this.id, sequence, before });
+      for (const waiting of batch) {
+        const { sequence, bytes } = waiting;
+        waiting.seal ??= await sealOf(bytes, { book: this.id, sequence, before });
+        const { seal } = waiting;
         rows.push({ book: this.id, sequence, bytes, seal });
         before = seal;
       }

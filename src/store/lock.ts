@@ -29,6 +29,18 @@ export function hold(book: string, take: boolean, onTaken: () => void): Promise<
   });
 }
 
+/** Answers true when nobody holds the book any more; false when the signal ended the wait, or nobody can tell. */
+export async function whenFree(book: string, signal: AbortSignal): Promise<boolean> {
+  const locks = globalThis.navigator?.locks as LockManager | undefined;
+  if (!locks) return false;
+  try {
+    await locks.request(lockName(book), { signal }, () => Promise.resolve());
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** True when a tab or window of this browser holds the book. */
 export async function isHeld(book: string): Promise<boolean> {
   const locks = globalThis.navigator?.locks as LockManager | undefined;

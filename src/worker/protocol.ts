@@ -3,6 +3,7 @@ import type { ColumnReport, Report } from '../intake/index.ts';
 import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, Tile } from '../session/api.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
+import type { FigureOptions } from '../session/figure.ts';
 import type { Found, Search } from '../session/find.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
@@ -89,7 +90,8 @@ export interface BookService {
   ): Promise<readonly Readonly<Record<string, ColumnSummary>>[]>;
   find(search: Search): Promise<Found>;
   cell(place: Required<Place>): Promise<CellInfo>;
-  figure(sheet: string, row: number): Promise<Figure>;
+  /** The lifter of a row; what is tried out goes before the row's own values. */
+  figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
   doubts(): Promise<readonly Doubt[]>;
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;

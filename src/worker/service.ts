@@ -51,7 +51,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       groups.map((rows) => keeper.session.summaries(sheet, rows ?? undefined)),
     find: async (search) => toEnd(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
-    figure: async (sheet, row) => keeper.session.figure(sheet, row),
+    figure: async (...at) => keeper.session.figure(...at),
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),

@@ -312,10 +312,13 @@ describe('two tabs on one book', () => {
     await page.waitForFunction(() => reach.keepings.at(-1)!.state === 'reading');
     expect(await type(0, '2')).toMatchObject({ ok: false, sentence: expect.stringContaining('another tab') });
     expect(await type(0, '49', other)).toMatchObject({ ok: true });
-    await page.close();
-    expect(await other.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({ ok: true });
-    expect(await texts(other)).toEqual(['49', '98', '41', '82', '42', '84']);
-    expect(await keeping(other)).toMatchObject({ state: 'kept' });
+
+    // The first one waits: when the other is closed, it has the book again, with what was done there.
+    await other.close();
+    await page.waitForFunction(() => reach.keepings.at(-1)!.state === 'kept');
+    expect(await page.evaluate(() => reach.restarts.at(-1)!.sentence)).toContain('let go of this book');
+    expect(await texts()).toEqual(['49', '98', '41', '82', '42', '84']);
+    expect(await type(1, '50')).toMatchObject({ ok: true });
   });
 
   test('a tab that was closed leaves the book to the next one', async () => {

@@ -265,6 +265,9 @@ describe('two tabs', () => {
     });
     expect(await two.service.run({ do: 'set-title', title: 'Mine now' })).toMatchObject({ ok: true });
     expect(two.keeping()).toMatchObject({ state: 'kept', id });
+    expect(one.told.some(({ what }) => what === 'free')).toBe(false);
+    await two.keeper.close();
+    await vi.waitFor(() => expect(one.told).toContainEqual({ what: 'free', id }));
   });
 });
 
