@@ -208,7 +208,8 @@ const HIGH =
 const mend = (text: string): string =>
   text.replace(/[\u0080-\u009f]/g, (control) => HIGH[control.charCodeAt(0) - 0x80]!);
 
-const decodeAll = (bytes: Uint8Array, encoding: Encoding): string =>
+/** The whole text at once. */
+export const decodeAll = (bytes: Uint8Array, encoding: Encoding): string =>
   [...decodePieces(bytes, encoding)].join('');
 
 /** Decodes piece by piece, without the byte order mark. A character across two pieces stays whole. */

@@ -41,6 +41,7 @@ const plainUnits = new Set([
 const SHORT = new Set(['m', 'g', 'h', 's', 'n', 'in', 'st', '#', "'", '"', 'ft', 'min', 'rad']);
 
 const BRACKETS = /^(.*?)\s*[([{<]\s*([^()[\]{}<>]+?)\s*[)\]}>]\s*(.*)$/;
+const LAST_BRACKETS = /^(.*)[([{<]\s*([^()[\]{}<>]+?)\s*[)\]}>]\s*()$/;
 const MARKED = /^(.+?)\s*(?:[,/:]|\s[-–]\s|\s(?:in|as)\s)\s*([^,/:]{1,16})$/i;
 const LAST_WORD = /^(.+?)[\s_.-]+([\p{L}°"'″′/·*]{1,12})$/u;
 /** Measures whose name often has a unit glued to it: weightkg, heightcm. */
@@ -68,20 +69,23 @@ const nothing = { word: null, unit: null, dateOrder: null, clock: null, glued: f
 export function readHeading(heading: string): HeadingReading {
   const whole = heading.replace(/\s+/g, ' ').trim();
   if (whole.length > LONGEST_HEADING) return { ...nothing, label: whole };
-  const bracket = BRACKETS.exec(whole);
-  if (bracket) {
+  for (const pattern of [LAST_BRACKETS, BRACKETS]) {
+    const bracket = pattern.exec(whole);
+    if (!bracket) continue;
     const label = `${bracket[1]} ${bracket[3]}`.trim();
     const said = hintOf(bracket[2]!);
     if (said && label !== '') return { ...nothing, ...said, label };
   }
+  const last = LAST_WORD.exec(whole);
+  const lastUnit = last && !SHORT.has(last[2]!.toLowerCase()) ? unitFromWord(last[2]!) : undefined;
+  const whatLastSays =
+    last && lastUnit ? { ...nothing, label: last[1]!.trim(), word: last[2]!, unit: lastUnit } : null;
+  // A unit with a stroke inside is no name and unit.
+  if (whatLastSays && /[/·]/.test(whatLastSays.word)) return whatLastSays;
   const marked = MARKED.exec(whole);
   const after = marked ? hintOf(marked[2]!) : null;
   if (marked && after) return { ...nothing, ...after, label: marked[1]!.trim() };
-  const last = LAST_WORD.exec(whole);
-  if (last && !SHORT.has(last[2]!.toLowerCase())) {
-    const unit = unitFromWord(last[2]!);
-    if (unit) return { ...nothing, label: last[1]!.trim(), word: last[2]!, unit };
-  }
+  if (whatLastSays) return whatLastSays;
   const glued = GLUED.exec(whole);
   const unit = glued ? unitFromWord(glued[2]!) : undefined;
   if (glued && unit) return { ...nothing, label: glued[1]!, word: glued[2]!, unit, glued: true };
@@ -98,14 +102,20 @@ function hintOf(word: string): Partial<HeadingReading> | null {
   return plainUnits.has(text.toLowerCase()) ? { word: text } : null;
 }
 
+/** Longer cells are no units. */
+const LONGEST_UNIT = 24;
+
+const withoutBrackets = (cell: string): string =>
+  cell.length > LONGEST_UNIT ? cell : cell.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '');
+
 /** True for a cell that could stand in a line of units: "cm", "[kg]", "(°)", "-", "%". */
 export function isUnitCell(cell: string): boolean {
-  const text = cell.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '');
+  const text = withoutBrackets(cell);
   return text === '' || text === '-' || unitCellWord(cell) !== null;
 }
 
 /** The unit's word of a cell in a line of units, or null. */
 export function unitCellWord(cell: string): string | null {
-  const text = cell.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '');
+  const text = withoutBrackets(cell);
   return text !== '' && hintOf(text) ? text : null;
 }

@@ -1,5 +1,5 @@
 import type { Choices, Encoding, Finding, Findings, IntakeOptions, Progress, Shape } from './api.ts';
-import { decodePieces, type EncodingFinding, findingEncoding, isEncoding } from './decode.ts';
+import { decodeAll, type EncodingFinding, findingEncoding, isEncoding } from './decode.ts';
 import { findDialect } from './dialect.ts';
 import { hashing } from './hash.ts';
 import { kindOfFile } from './kind-of-file.ts';
@@ -23,6 +23,7 @@ const WHOLE = 4 * 1024 * 1024;
 /** Part of the beginning; its findings hold for the rest unless the rest says otherwise. */
 export const HEAD = 512 * 1024;
 const TAIL = 64 * 1024;
+const LEAST_LINES = 100;
 /** Records in which the table must begin. */
 const HEAD_ROWS = 100;
 /** Records at the end that can be totals and remarks. */
@@ -41,8 +42,11 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
   yield { done: 0, total: bytes.length, about: 'looking at the file' };
   const { encoding, byteOrderMark } = yield* chosenEncoding(bytes, name, choices);
   // Columns made from names in the rows are known only when all rows were seen.
-  const partial = bytes.length > WHOLE && choices.shape?.to !== 'wide';
-  const head = [...decodePieces(partial ? bytes.subarray(0, HEAD) : bytes, encoding.value)].join('');
+  const long = bytes.length > WHOLE && choices.shape?.to !== 'wide';
+  const beginning = decodeAll(long ? bytes.subarray(0, HEAD) : bytes, encoding.value);
+  // Where a few lines fill the beginning it says too little about the rest.
+  const partial = long && beginning.split('\n', LEAST_LINES).length === LEAST_LINES;
+  const head = long && !partial ? decodeAll(bytes, encoding.value) : beginning;
   if (head.trim() === '') throw new IntakeRefusal('blank-file', { name });
   const dialect = findDialect(head, choices);
   const rows = yield* parsingText(
@@ -129,7 +133,7 @@ function wholeLines(text: string, newline: string): string {
 function tailRows(bytes: Uint8Array, encoding: Encoding, dialect: Dialect): (readonly string[])[] {
   // An even start keeps the halves of UTF-16 together.
   const from = Math.max(0, bytes.length - TAIL) & ~1;
-  const text = [...decodePieces(bytes.subarray(from), encoding)].join('');
+  const text = decodeAll(bytes.subarray(from), encoding);
   const begin = text.indexOf(dialect.newline);
   return parseText(text.slice(begin + 1), dialect);
 }

@@ -233,7 +233,10 @@ export function findFooter(
       seen++;
       continue;
     }
-    const begin = row.find((cell) => !isBlank(cell))!.trim();
+    const begin = row
+      .find((cell) => !isBlank(cell))!
+      .trim()
+      .slice(0, LONGEST_VALUE);
     const key = begin
       .toLowerCase()
       .replace(/\s*[:=].*$/, '')

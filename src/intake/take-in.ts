@@ -51,8 +51,12 @@ export interface Taken {
   readonly byRecipe: boolean;
   /** What an update would change, the first of them. */
   readonly changes: readonly CellChange[];
-  /** Close spellings of headings that were not taken. */
-  readonly proposals: readonly { readonly heading: string; readonly column: string }[];
+  /** Columns that the file's may be meant for; they were not taken. */
+  readonly proposals: readonly {
+    readonly heading: string;
+    readonly column: string;
+    readonly by: 'spelling' | 'content';
+  }[];
   readonly who: WhoReport | null;
 }
 
@@ -116,7 +120,11 @@ export function* takingIn(
     recipeKey: key ?? properName(made.title),
     byRecipe: recipe !== null,
     changes: plan.changes,
-    proposals: chosen.proposals.map((p) => ({ heading: p.source.heading, column: p.column.name })),
+    proposals: chosen.proposals.map(({ source, column, by }) => ({
+      heading: source.heading,
+      column: column.name,
+      by,
+    })),
     who: settled?.report ?? null,
   };
 }
