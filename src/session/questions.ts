@@ -21,6 +21,7 @@ import {
   tileOf,
   type Viewed,
 } from './views.ts';
+import { type Working, workingOf } from './working.ts';
 
 /** Everything that can be asked of an open book. Nothing here changes it; what comes back is plain data. */
 export abstract class Questions {
@@ -70,6 +71,10 @@ export abstract class Questions {
   /** @throws Refusal */
   cellInfo(place: Required<Place>): CellInfo {
     return cellInfoOf(this.viewed(), place);
+  }
+  /** How a cell came about, step by step. @throws Refusal */
+  working(place: Required<Place>): Working {
+    return workingOf(this.viewed(), place);
   }
   check(formula: string, place: Place): FormulaCheck {
     return this.calculation.check(formula, place);

@@ -7,6 +7,7 @@ import type { FigureOptions } from '../session/figure.ts';
 import type { Found, Search } from '../session/find.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
+import type { Working } from '../session/working.ts';
 import type { Comparison, Difference } from '../store/compare.ts';
 import type { ShelfBook } from '../store/shelf.ts';
 import type { NamedVersion } from '../store/versions.ts';
@@ -91,6 +92,8 @@ export interface BookService {
   find(search: Search): Promise<Found>;
   cell(place: Required<Place>): Promise<CellInfo>;
   /** The lifter of a row; what is tried out goes before the row's own values. */
+  /** How a cell came about. */
+  working(place: Required<Place>): Promise<Working>;
   figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
   doubts(): Promise<readonly Doubt[]>;
   check(formula: string, place: Place): Promise<FormulaCheck>;

@@ -51,6 +51,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       groups.map((rows) => keeper.session.summaries(sheet, rows ?? undefined)),
     find: async (search) => toEnd(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
+    working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),

@@ -1,51 +1,222 @@
-import { unitSign } from '../grid/units.ts';
+import { useSignal, useSignalEffect } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import type { Source } from '../../../functions/core/source.ts';
+import type { Relative, Working as Told, WorkingCall } from '../../session/working.ts';
 import { usePage } from '../shell/context.ts';
-import { activeColumn } from '../state/page.ts';
+import { goTo } from '../state/actions.ts';
+import type { Page } from '../state/page.ts';
+import { say } from '../state/page.ts';
+import './working.css';
 
 const fromInWords = {
   blank: 'Nothing stands here.',
   value: 'Typed or brought in.',
   held: 'Held as it came: it did not fit the column.',
-  'column formula': "The column's formula, for this row.",
+  'column formula': 'The formula of the column, for this row.',
   'own formula': 'A formula of this cell alone.',
 } as const;
 
-/** How the active cell came about. */
+/** How the active cell came about. Asks the session again whenever the cell or the book changes. */
 export function Working() {
   const page = usePage();
-  const cell = page.cell.value;
-  const column = activeColumn(page);
-  if (!cell || !column || cell.place.row === undefined)
-    return <p class="panel-note">Choose a cell to see how it came about.</p>;
-  const formula =
-    cell.from === 'own formula'
-      ? cell.editText.replace(/^=/, '')
-      : cell.from === 'column formula'
-        ? cell.columnFormula
-        : undefined;
+  const told = useSignal<Told | null>(null);
+  const failed = useSignal<string | null>(null);
+  const asked = useRef(0);
+  useSignalEffect(() => {
+    const { cell, outline } = page;
+    const at = cell.value?.place;
+    const turn = ++asked.current;
+    if (!outline.value || at?.row === undefined) {
+      told.value = null;
+      return;
+    }
+    page.service.working({ ...at, row: at.row }).then(
+      (answer) => {
+        if (turn !== asked.current) return;
+        told.value = answer;
+        failed.value = null;
+      },
+      (reason: unknown) => {
+        if (turn === asked.current) failed.value = reason instanceof Error ? reason.message : String(reason);
+      },
+    );
+  });
+  if (failed.value !== null) return <p class="panel-note">{failed.value}</p>;
+  const now = told.value;
+  if (!now) return <p class="panel-note">Choose a cell to see how it came about.</p>;
   return (
     <div class="working">
-      <h3 class="figure-title">
-        {column.label}, row {cell.place.row + 1}
-      </h3>
+      <div class="working-head">
+        <h3 class="figure-title">{now.title}</h3>
+        <button type="button" class="firm" onClick={() => void copy(page, now.text)}>
+          Copy as text
+        </button>
+      </div>
       <p class="working-value">
-        {cell.display || <span class="soft">blank</span>}
-        {cell.display && column.unit && <span class="soft"> {unitSign(column.unit)}</span>}
+        {now.display || <span class="soft">blank</span>}
+        {now.display && now.unit && <span class="soft">{now.unit === '°' ? '°' : ` ${now.unit}`}</span>}
       </p>
-      <p>{fromInWords[cell.from]}</p>
-      {cell.name && (
-        <p>
-          Its name is <code class="formula">{cell.name}</code>.
-        </p>
-      )}
-      {formula !== undefined && <pre class="formula working-formula">= {formula}</pre>}
-      {cell.override && cell.columnFormula !== undefined && (
+      <p>
+        {fromInWords[now.from]}
+        {now.name && (
+          <>
+            {' '}
+            Its name is <code class="formula">{now.name}</code>.
+          </>
+        )}
+      </p>
+      {now.sentence && <p class="working-sentence">{now.sentence}</p>}
+      {now.columnFormula !== undefined && (
         <p class="panel-note">
-          This cell stands over the column's formula <code class="formula">= {cell.columnFormula}</code>
+          It stands over the formula of the column: <code class="formula">= {now.columnFormula}</code>
         </p>
       )}
-      {cell.sentence && <p class="working-sentence">{cell.sentence}</p>}
-      {column.note && <p class="soft">{column.note}</p>}
+      {now.doubts.filter((doubt) => doubt !== now.sentence).length > 0 && (
+        <Section title="Doubts">
+          {now.doubts
+            .filter((doubt) => doubt !== now.sentence)
+            .map((doubt) => (
+              <p key={doubt} class="working-sentence">
+                {doubt}
+              </p>
+            ))}
+        </Section>
+      )}
+      {now.formula !== undefined && (
+        <Section title="Formula">
+          <pre class="formula working-formula">= {now.formula}</pre>
+          <p class="soft">with the values of this row</p>
+          <pre class="formula working-formula">= {now.filled}</pre>
+        </Section>
+      )}
+      {now.calls.map((call, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the same call may stand in a formula twice
+        <CallSteps key={index} call={call} page={page} />
+      ))}
+      {now.cautions.length > 0 && (
+        <Section title="Take care">
+          {now.cautions.map((caution) => (
+            <p key={caution} class="caution">
+              {caution}
+            </p>
+          ))}
+        </Section>
+      )}
+      <Jumps title="Came from" places={now.cameFrom} page={page} />
+      <Jumps title="Used by" places={now.usedBy} page={page} />
+      {now.constants.length > 0 && (
+        <details>
+          <summary>Constants ({now.constants.length})</summary>
+          <dl class="working-constants">
+            {now.constants.map(({ name, text, source }) => (
+              <div key={name}>
+                <dt>
+                  {name}: <b>{text}</b>
+                </dt>
+                <dd>
+                  <Cited source={source} />
+                </dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+      )}
+      {now.sources.length > 0 && (
+        <details>
+          <summary>Sources ({now.sources.length})</summary>
+          <ul>
+            {now.sources.map((source) => (
+              <li key={source.citation} class="guide-source">
+                <Cited source={source} />
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </div>
   );
+}
+
+function Cited({ source: { citation, status } }: { source: Source }) {
+  return (
+    <>
+      {citation} <span class="status">{status}</span>
+    </>
+  );
+}
+
+function Section({ title, children }: { title: string; children: ComponentChildren }) {
+  return (
+    <section>
+      <h4>{title}</h4>
+      {children}
+    </section>
+  );
+}
+
+/** One call of a function: what went in, the steps, what came out. */
+function CallSteps({ call, page }: { call: WorkingCall; page: Page }) {
+  return (
+    <section class="working-call">
+      <h4>
+        <button
+          type="button"
+          class="link"
+          title={call.summary}
+          onClick={() => {
+            page.guide.value = call.function;
+            page.side.value = 'guide';
+          }}
+        >
+          {call.function}
+        </button>
+        <span class="working-result">{call.result}</span>
+      </h4>
+      {call.sentence && <p class="working-sentence">{call.sentence}</p>}
+      {call.steps.length > 0 ? (
+        <ol class="steps">
+          {call.steps.map(({ name, symbol, rule, text }, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: steps have no other key and never move
+            <li key={index}>
+              <span>
+                {name} {symbol && <i>{symbol}</i>}
+              </span>
+              <b>{text}</b>
+              {rule && <code>{rule}</code>}
+            </li>
+          ))}
+        </ol>
+      ) : (
+        !call.sentence && <p class="soft guide-rule">{call.rule}</p>
+      )}
+    </section>
+  );
+}
+
+function Jumps({ title, places, page }: { title: string; places: readonly Relative[]; page: Page }) {
+  if (places.length === 0) return null;
+  return (
+    <Section title={title}>
+      <ul class="jumps">
+        {places.map(({ place, label, text }) => (
+          <li key={JSON.stringify(place)}>
+            <button type="button" onClick={() => goTo(page, place)}>
+              <span>{label}</span>
+              <span class="soft">{text}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+async function copy(page: Page, text: string): Promise<void> {
+  try {
+    await navigator.clipboard.writeText(text);
+    say(page, 'The working is copied.');
+  } catch {
+    say(page, 'The browser does not let this page copy. Select the text and copy it by hand.', 'wrong');
+  }
 }
