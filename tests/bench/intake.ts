@@ -1,31 +1,9 @@
 import { execFileSync } from 'node:child_process';
 import { closeSync, mkdtempSync, openSync, rmSync, statSync, writeSync } from 'node:fs';
-import { cpus, tmpdir } from 'node:os';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
-
-/** Bare papaparse against the intake on one log file, each in a process of its own. Memory is the process's peak, with Node's own part. */
-export interface IntakeBench {
-  readonly machine: string;
-  readonly rows: number;
-  readonly megabytes: number;
-  readonly papaparse: { readonly ms: number; readonly peakMegabytes: number };
-  readonly intake: {
-    readonly ms: number;
-    /** Without the index that the first formula makes. */
-    readonly placedMs: number;
-    readonly peakMegabytes: number;
-    /** The longest step between two moments at which it can be cancelled. */
-    readonly longestStepMs: number;
-    readonly steps: number;
-  };
-  /** Time against bare papaparse; the target is 2.5 or less for 1,000,000 rows. */
-  readonly timeRatio: number;
-  /** Peak memory against the file's size; the target is 6 or less for 1,000,000 rows. */
-  readonly memoryRatio: number;
-  /** Answers that differ from those worked out while the file was written; must be 0. */
-  readonly wrong: number;
-}
+import { type Bench, median } from './measure.ts';
 
 const FIRST = Date.UTC(2021, 0, 1);
 const EPOCH = 25_569;
@@ -83,58 +61,75 @@ interface Answer {
   readonly steps?: number;
 }
 
-/** Measures one size. Prints nothing. */
-export async function benchIntake(rows = 1_000_000, runs = 3): Promise<IntakeBench> {
+/** The child as one file for Node, with all packages in it, so that it starts from anywhere. */
+async function buildChild(folder: string): Promise<string> {
+  await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: {
+      ssr: join(process.cwd(), 'tests/bench/intake-child.ts'),
+      outDir: folder,
+      target: 'node20',
+      emptyOutDir: false,
+      rollupOptions: { output: { entryFileNames: 'child.mjs' } },
+    },
+    ssr: { noExternal: true },
+  });
+  return join(folder, 'child.mjs');
+}
+
+const RUNS = 5;
+const most = (answers: readonly Answer[], of: (a: Answer) => number): number => Math.max(...answers.map(of));
+
+/**
+ * A log from its bytes to a sheet that formulas can be asked about, against bare papaparse on the same file: in turn, each
+ * in a process of its own, so that nothing else is in its memory.
+ */
+export async function bench(given: number | undefined): Promise<Bench> {
+  const rows = given ?? 1_000_000;
   const folder = mkdtempSync(join(tmpdir(), 'leverbook-bench-'));
   try {
-    await build({
-      configFile: false,
-      logLevel: 'silent',
-      build: {
-        ssr: join(import.meta.dirname, 'intake-child.ts'),
-        outDir: folder,
-        target: 'node20',
-        emptyOutDir: false,
-        rollupOptions: { output: { entryFileNames: 'child.mjs' } },
-      },
-      ssr: { noExternal: true },
-    });
+    const child = await buildChild(folder);
     const log = writeLog(folder, rows);
     const ask = (what: string): Answer =>
       JSON.parse(
-        execFileSync(process.execPath, [join(folder, 'child.mjs'), what, log.path, String(log.on)], {
-          encoding: 'utf8',
-        }),
+        execFileSync(process.execPath, [child, what, log.path, String(log.on)], { encoding: 'utf8' }),
       ) as Answer;
     const bare: Answer[] = [];
     const taken: Answer[] = [];
-    for (let run = 0; run < runs; run++) {
+    for (let run = 0; run < RUNS; run++) {
       bare.push(ask('papaparse'));
       taken.push(ask('intake'));
     }
-    const wrong =
-      bare.filter((a) => a.rows !== rows).length +
-      taken.filter((a) => a.rows !== rows || a.held !== 0 || Math.abs(a.week! - log.week) > 1e-6 * log.week)
-        .length;
-    const quickest = (answers: readonly Answer[]): Answer => answers.reduce((a, b) => (b.ms < a.ms ? b : a));
-    const most = (answers: readonly Answer[]): number => Math.max(...answers.map((a) => a.peak));
+    const isRight = (a: Answer): boolean =>
+      a.rows === rows && a.held === 0 && Math.abs(a.week! - log.week) <= 1e-6 * log.week;
     const size = statSync(log.path).size;
-    const [papaparse, intake] = [quickest(bare), quickest(taken)];
+    const mb = (bytes: number): string => `${(bytes / 1e6).toFixed(0)} MB`;
+    const peak = most(taken, (a) => a.peak);
     return {
-      machine: `${cpus()[0]?.model ?? 'unknown'} × ${cpus().length}, Node ${process.version}`,
+      name: 'intake',
       rows,
-      megabytes: size / 1e6,
-      papaparse: { ms: papaparse.ms, peakMegabytes: most(bare) / 1e6 },
-      intake: {
-        ms: intake.ms,
-        placedMs: intake.placed!,
-        peakMegabytes: most(taken) / 1e6,
-        longestStepMs: Math.max(...taken.map((a) => a.longest!)),
-        steps: intake.steps!,
-      },
-      timeRatio: intake.ms / papaparse.ms,
-      memoryRatio: most(taken) / size,
-      wrong,
+      lines: [
+        {
+          work: `a log of ${mb(size)} placed, checked and indexed by athlete and day`,
+          ms: median(taken.map((a) => a.ms)),
+          best: Math.min(...taken.map((a) => a.ms)),
+          against: [
+            {
+              what: 'bare papaparse on the same file',
+              ms: median(bare.map((a) => a.ms)),
+              best: Math.min(...bare.map((a) => a.ms)),
+            },
+          ],
+          target: '≤ 2.5 × bare papaparse',
+          checked: 2 * RUNS,
+          wrong: bare.filter((a) => a.rows !== rows).length + taken.filter((a) => !isRight(a)).length,
+        },
+      ],
+      notes: [
+        `Peak memory of the whole process: ${mb(peak)}, ${(peak / size).toFixed(2)} × the file (target ≤ 6 × for 1,000,000 rows; Node alone takes about 45 MB); bare papaparse ${mb(most(bare, (a) => a.peak))}.`,
+        `Placed after ${median(taken.map((a) => a.placed!)).toFixed(0)} ms; ${taken[0]!.steps} steps, the longest ${Math.min(...taken.map((a) => a.longest!)).toFixed(0)} ms in the quietest run, ${most(taken, (a) => a.longest!).toFixed(0)} ms in the slowest.`,
+      ],
     };
   } finally {
     rmSync(folder, { recursive: true, force: true });
