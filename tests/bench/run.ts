@@ -5,6 +5,10 @@ type Make = (rows: number | undefined) => Bench | Promise<Bench>;
 const benches: Readonly<Record<string, () => Promise<{ readonly bench: Make }>>> = {
   columns: () => import('./columns.ts'),
   log: () => import('./log.ts'),
+  edit: () => import('./edit.ts'),
+  open: () => import('./open.ts'),
+  intake: () => import('./intake.ts'),
+  survey: () => import('./survey.ts'),
 };
 
 const { positionals, values } = parseArgs({
