@@ -12,10 +12,13 @@ export interface Line {
   readonly best?: number;
   /** The slowest of a hundred, where single edits are timed. */
   readonly p95?: number;
+  readonly cpu?: number;
+  readonly p95cpu?: number;
   readonly against?: readonly {
     readonly what: string;
     readonly ms: number;
     readonly best?: number;
+    readonly cpu?: number;
     readonly note?: string;
   }[];
   readonly target?: string;
@@ -39,6 +42,14 @@ export const median = (times: readonly number[]): number => {
 export const percentile = (times: readonly number[], share: number): number =>
   times.toSorted((a, b) => a - b)[Math.min(times.length - 1, Math.ceil(share * times.length) - 1)]!;
 
+/** Milliseconds of processor time that some work takes, those of the runtime's own threads included. */
+export const cost = (work: () => unknown): number => {
+  const start = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1000;
+};
+
 export const took = (work: () => unknown): number => {
   const start = performance.now();
   work();
@@ -54,6 +65,8 @@ export interface Times {
   readonly first: number;
   readonly ms: number;
   readonly best: number;
+  /** Median of the processor's time: what stays when others use the machine too. */
+  readonly cpu: number;
 }
 
 /**
@@ -62,12 +75,22 @@ export interface Times {
  */
 export function timed(times: number, ...pieces: readonly Timed[]): Times[] {
   const all: number[][] = pieces.map(() => []);
+  const costs: number[][] = pieces.map(() => []);
   for (let k = 0; k < times; k++)
     pieces.forEach(({ fresh, work }, p) => {
       fresh?.();
-      all[p]!.push(took(work));
+      costs[p]!.push(
+        cost(() => {
+          all[p]!.push(took(work));
+        }),
+      );
     });
-  return all.map((list) => ({ first: list[0]!, ms: median(list.slice(1)), best: Math.min(...list) }));
+  return all.map((list, p) => ({
+    first: list[0]!,
+    ms: median(list.slice(1)),
+    best: Math.min(...list),
+    cpu: median(costs[p]!.slice(1)),
+  }));
 }
 
 export const machine = (): Readonly<Record<string, string>> => ({
@@ -93,13 +116,13 @@ export function print(bench: Bench): void {
     console.log(
       `${line.work.padEnd(58)} ${ms(line.ms)} ms${line.first === undefined ? '' : `, first ${ms(line.first).trim()}`}${
         line.p95 === undefined ? '' : `, p95 ${ms(line.p95).trim()}`
-      }  ${line.wrong === 0 ? `${line.checked} answers checked` : `${line.wrong} OF ${line.checked} ANSWERS WRONG`}`,
+      }${line.p95cpu === undefined ? '' : `, processor time ${ms(line.cpu!).trim()}, p95 ${ms(line.p95cpu).trim()}`}  ${line.wrong === 0 ? `${line.checked} answers checked` : `${line.wrong} OF ${line.checked} ANSWERS WRONG`}`,
     );
-    for (const { what, ms: other, best, note } of line.against ?? [])
+    for (const { what, ms: other, best, cpu, note } of line.against ?? [])
       console.log(
         `  against ${what.padEnd(50)}${ms(other)} ms  ${
           other >= line.ms ? `${times(other / line.ms)} × faster` : `${times(line.ms / other)} × its time`
-        }${best && line.best ? `, best of all runs ${times(line.best / best)} ×` : ''}${note ? ` (${note})` : ''}`,
+        }${best && line.best ? `, best of all runs ${times(line.best / best)} ×` : ''}${cpu && line.cpu ? `, processor time ${times(line.cpu / cpu)} ×` : ''}${note ? ` (${note})` : ''}`,
       );
     if (line.target) console.log(`  target: ${line.target}`);
   }

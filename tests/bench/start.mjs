@@ -11,7 +11,7 @@ try {
     logLevel: 'warn',
     build: { ssr: 'tests/bench/run.ts', outDir, target: 'node20', rollupOptions: { output: { format: 'es' } } },
   });
-  execFileSync(process.execPath, [join(outDir, 'run.js')], {
+  execFileSync(process.execPath, ['--expose-gc', join(outDir, 'run.js')], {
     stdio: 'inherit',
     env: { ...process.env, LEVERBOOK_BENCH: process.argv.slice(2).join(' ') },
   });
