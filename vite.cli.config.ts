@@ -16,7 +16,7 @@ export default defineConfig({
   plugins: [
     {
       name: 'runnable-command',
-      writeBundle: () => chmodSync('dist/cli/leverbook.js', 0o755),
+      writeBundle: ({ dir }) => chmodSync(`${dir}/leverbook.js`, 0o755),
     },
   ],
 });

@@ -5,7 +5,7 @@ import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildCommand, file, folder, leverbook, root } from './run.ts';
 
-beforeAll(buildCommand);
+beforeAll(() => buildCommand());
 
 const screening = 'sample-books/squat-screening.leverbook.json';
 const surveyFolder = join(root, '..', 'shared', 'data');
@@ -236,7 +236,8 @@ describe('leverbook check', () => {
   });
 });
 
-test('runs from an installed package: everything it needs is packed or a dependency', () => {
+test('runs from an installed package: everything it needs is packed or a dependency', async () => {
+  await buildCommand(join(root, 'dist', 'cli'));
   const home = folder();
   const [packed] = JSON.parse(
     execFileSync('npm', ['pack', '--json', '--ignore-scripts', '--pack-destination', home], {

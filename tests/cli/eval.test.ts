@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildCommand, file, folder, leverbook } from './run.ts';
 
-beforeAll(buildCommand);
+beforeAll(() => buildCommand());
 
 interface Answer {
   readonly formula: string;
