@@ -1,6 +1,6 @@
 import type { FunctionHelp } from '../../functions/core/describe.ts';
 import type { ColumnReport, Report } from '../intake/index.ts';
-import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, Tile } from '../session/api.ts';
+import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, PostureFigure, Tile } from '../session/api.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { FigureOptions } from '../session/figure.ts';
@@ -95,6 +95,8 @@ export interface BookService {
   /** How a cell came about. */
   working(place: Required<Place>): Promise<Working>;
   figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
+  /** The lifter of a row going down, posture by posture. */
+  descent(sheet: string, row: number, tried?: FigureOptions): Promise<readonly PostureFigure[]>;
   doubts(): Promise<readonly Doubt[]>;
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;

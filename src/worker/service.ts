@@ -53,6 +53,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     cell: async (place) => keeper.session.cellInfo(place),
     working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
+    descent: async (...at) => keeper.session.descent(...at),
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),

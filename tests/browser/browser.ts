@@ -158,3 +158,10 @@ export async function cellOf(page: Page, row: number, heading: string): Promise<
     `.sheet-grid ${part} tbody tr[aria-rowindex="${row + 1}"] td[aria-colindex="${index}"]`,
   );
 }
+
+/** Runs a command by its words, as the command finder finds it. */
+export async function runCommand(page: Page, words: string): Promise<void> {
+  await page.keyboard.press('F1');
+  await page.keyboard.type(words);
+  await page.keyboard.press('Enter');
+}

@@ -1,10 +1,13 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Figure } from '../../session/api.ts';
+import type { FigureOptions } from '../../session/figure.ts';
 import { usePage } from '../shell/context.ts';
 import { Drawing } from './Drawing.tsx';
 import './figure.css';
+import { run } from '../state/actions.ts';
 import { Numbers } from './Numbers.tsx';
+import { TryOut } from './TryOut.tsx';
 import { isPosture } from './words.ts';
 
 /** The selected lifter at depth. Asks the session again whenever the row or the book changes. */
@@ -13,16 +16,36 @@ export function FigurePanel() {
   const figure = useSignal<Figure | null>(null);
   const plates = useSignal(false);
   const asked = useRef(0);
+  const tried = useSignal<FigureOptions>({});
+  const at = useRef('');
   useSignalEffect(() => {
     const { outline, sheet, selection } = page;
     const id = sheet.value?.id;
-    const row = selection.value?.row ?? 0;
-    if (!outline.value || id === undefined) return;
+    const rows = sheet.value?.rows ?? 0;
+    const row = Math.min(selection.value?.row ?? 0, rows - 1);
+    if (!outline.value || id === undefined || rows === 0) return;
+    // Another lifter is looked at as he or she is.
+    const place = `${id} ${row}`;
+    if (at.current !== place && Object.keys(tried.peek()).length > 0) tried.value = {};
+    at.current = place;
     const turn = ++asked.current;
-    void page.service.figure(id, row).then((answer) => {
+    void page.service.figure(id, row, tried.value).then((answer) => {
       if (turn === asked.current) figure.value = answer;
     });
   });
+  const sheet = page.sheet.value;
+  const column = sheet?.columns.find(({ name, formula }) => name === 'lift' && formula === undefined);
+  const keep =
+    sheet && column
+      ? (lift: number) =>
+          void run(page, {
+            do: 'set-cells',
+            sheet: sheet.id,
+            row: figure.value?.row ?? 0,
+            columns: [column.id],
+            texts: [[`${lift} cm`]],
+          })
+      : null;
   useEffect(() => () => void asked.current++, []);
   const now = figure.value;
   if (!now) return <p class="soft panel-note">Drawing…</p>;
@@ -42,6 +65,7 @@ export function FigurePanel() {
           Draw a full-size plate (45 cm)
         </label>
       )}
+      {now.missing.length === 0 && <TryOut figure={now} tried={tried} keep={keep} />}
       <p class="caution">
         A static side view from lengths and ankle range: good for comparing set-ups of one lifter, not for
         diagnosis. ±1 cm and ±2° of measuring error move the lean by 2–3°. Pain, numbness or a recent injury:

@@ -59,6 +59,7 @@ export class SheetGrid {
       },
       writeFormula: (text) => host.writeFormula(text),
     });
+    this.enterByTab(element);
     this.watcher = new ResizeObserver(() => this.fit());
     this.watcher.observe(element);
     document.addEventListener('copy', this.copied);
@@ -348,6 +349,17 @@ export class SheetGrid {
       !this.hot.getActiveEditor()?.isOpened() &&
       (this.hot.rootElement.contains(document.activeElement) || document.activeElement === document.body)
     );
+  }
+
+  /**
+   * The library keeps its scrolling box out of the order of Tab, in a way that makes it no proper part of a grid. Here it
+   * is one stop of Tab, and hands the focus on to the active cell.
+   */
+  private enterByTab(element: HTMLElement): void {
+    for (const box of element.querySelectorAll<HTMLElement>('.wtHolder')) {
+      box.removeAttribute('tabindex');
+      box.addEventListener('focus', () => this.focus());
+    }
   }
 
   private fit(): void {

@@ -64,7 +64,14 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     return this.picker?.key(event) ?? false;
   }
 
+  override open(): void {
+    this.TEXTAREA.removeAttribute('aria-hidden');
+    super.open();
+  }
+
   override close(): void {
+    // A field that is not open is no part of the grid.
+    this.TEXTAREA.setAttribute('aria-hidden', 'true');
     this.picker?.close();
     this.picker = null;
     super.close();
@@ -78,6 +85,7 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     super.createElements(type);
     this.picker = null;
     this.TEXTAREA.setAttribute('aria-label', 'Cell');
+    this.TEXTAREA.setAttribute('aria-hidden', 'true');
     this.TEXTAREA.setAttribute('autocomplete', 'off');
     this.TEXTAREA.setAttribute('spellcheck', 'false');
   }

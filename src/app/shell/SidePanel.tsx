@@ -21,32 +21,34 @@ export function SidePanel() {
   const doubts = page.outline.value?.doubts ?? 0;
   return (
     <aside class="side" data-part="side" aria-label="Beside the sheet">
-      <div class="tabs" role="tablist" aria-label="Beside the sheet">
-        {sides.map(({ id, title }) => (
-          <button
-            key={id}
-            type="button"
-            role="tab"
-            id={`tab-${id}`}
-            aria-selected={side === id}
-            aria-controls="side-content"
-            onClick={() => {
-              page.side.value = id;
-            }}
-            onKeyDown={(event) => {
-              const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
-              if (!step) return;
-              const next =
-                sides[(sides.findIndex((one) => one.id === id) + step + sides.length) % sides.length]!;
-              page.side.value = next.id;
-              document.getElementById(`tab-${next.id}`)?.focus();
-            }}
-            tabIndex={side === id || (side === null && id === 'figure') ? 0 : -1}
-          >
-            {title}
-            {id === 'doubts' && doubts > 0 && <span class="count">{doubts}</span>}
-          </button>
-        ))}
+      <div class="tabs">
+        <div class="tab-list" role="tablist" aria-label="Beside the sheet">
+          {sides.map(({ id, title }) => (
+            <button
+              key={id}
+              type="button"
+              role="tab"
+              id={`tab-${id}`}
+              aria-selected={side === id}
+              aria-controls="side-content"
+              onClick={() => {
+                page.side.value = id;
+              }}
+              onKeyDown={(event) => {
+                const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+                if (!step) return;
+                const next =
+                  sides[(sides.findIndex((one) => one.id === id) + step + sides.length) % sides.length]!;
+                page.side.value = next.id;
+                document.getElementById(`tab-${next.id}`)?.focus();
+              }}
+              tabIndex={side === id || (side === null && id === 'figure') ? 0 : -1}
+            >
+              {title}
+              {id === 'doubts' && doubts > 0 && <span class="count">{doubts}</span>}
+            </button>
+          ))}
+        </div>
         {side && (
           <button
             type="button"

@@ -1,0 +1,108 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
+
+/** Rules of WCAG 2.0 to 2.2, levels A and AA, as axe-core checks them (W3C Recommendation 2023-10-05). */
+const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe-core finds wrong on the page as it stands, one line each. */
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  const results = await page.evaluate(
+    (tags) =>
+      (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
+        runOnly: { type: 'tag', values: tags },
+      }),
+    levels,
+  );
+  return results.violations.flatMap(({ id, help, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(' ')} (${failureSummary})`),
+  );
+}
+
+/** Every screen, and how to come to it. */
+const screens: readonly (readonly [name: string, come: (page: Page) => Promise<unknown>])[] = [
+  ['the sheet with the figure', async () => {}],
+  ['the working of a cell', (page) => page.keyboard.press('Alt+2')],
+  ['the guide', (page) => page.keyboard.press('Alt+3')],
+  [
+    'a page of the guide',
+    async (page) => {
+      await page.keyboard.press('Alt+3');
+      await page.getByRole('button', { name: /^LEAN\.PARALLEL/ }).click();
+    },
+  ],
+  ['the doubts', (page) => page.keyboard.press('Alt+4')],
+  ['the command finder', (page) => page.keyboard.press('F1')],
+  ['all keys', (page) => runCommand(page, 'All keys')],
+  ['the books', (page) => page.keyboard.press('Alt+b')],
+  ['bringing a file in', (page) => runCommand(page, 'Bring in')],
+  ['versions', (page) => runCommand(page, 'Versions')],
+  ['a column', (page) => page.keyboard.press('Alt+Enter')],
+  ['a new sheet', (page) => runCommand(page, 'New sheet')],
+  ['a filter', (page) => runCommand(page, 'Show only some rows')],
+  ['find and replace', (page) => page.keyboard.press('Control+f')],
+  ['a name', (page) => runCommand(page, 'Name this cell')],
+  [
+    'an open menu',
+    async (page) => {
+      const menu = page.locator('.menus').getByRole('button', { name: 'Column', exact: true });
+      if (await menu.isVisible()) await menu.click();
+    },
+  ],
+  [
+    'a formula being written',
+    async (page) => {
+      await page.keyboard.press('Shift+F2');
+      await page.keyboard.type('LEAN.PARALLEL(femur, nobody');
+      await page.locator('.formula-below').waitFor();
+      await page.waitForTimeout(200);
+    },
+  ],
+];
+
+let served: Served;
+beforeAll(async () => {
+  served = await buildAndServe();
+});
+afterAll(() => served?.close());
+
+/** Screens whose look differs most between light and dark, wide and narrow. */
+const telling = screens.filter(([name]) =>
+  /figure|working|page of the guide|doubts|finder|books|a column|formula/.test(name),
+);
+
+describe.each([
+  ['a desk, light', screens, { viewport: { width: 1280, height: 800 }, colorScheme: 'light' }],
+  ['a desk, dark', telling, { viewport: { width: 1280, height: 800 }, colorScheme: 'dark' }],
+  [
+    'a phone, light',
+    telling,
+    { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true },
+  ],
+] as const)('on %s', (_name, shown, options) => {
+  let watched: Watched;
+  beforeAll(async () => {
+    watched = await launch(served.address, options);
+    await sheetShown(watched.page);
+  });
+  afterAll(() => watched?.close());
+
+  test.each(shown)(
+    '%s breaks no rule of WCAG 2.2 AA that can be checked by machine',
+    async (_screen, come) => {
+      const { page, faults } = watched;
+      await page.reload();
+      await sheetShown(page);
+      await come(page);
+      await page.waitForTimeout(100);
+      expect(await violations(page)).toEqual([]);
+      expect(faults).toEqual([]);
+    },
+  );
+});
