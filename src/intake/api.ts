@@ -144,6 +144,8 @@ export interface ColumnChoice {
   readonly dateOrder?: DateOrder | undefined;
   readonly clock?: Clock | undefined;
   readonly missing?: readonly string[] | undefined;
+  readonly yes?: readonly string[] | undefined;
+  readonly no?: readonly string[] | undefined;
   /** Name of the sheet's column that it feeds; null leaves it out. */
   readonly feeds?: string | null | undefined;
 }

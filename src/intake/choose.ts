@@ -109,7 +109,7 @@ function howOf(
   choice: ColumnChoice | undefined,
 ): RecipeColumn | null {
   if (!choice) return how;
-  const { kind: _kind, label: _label, feeds: _feeds, unit, missing, ...rest } = choice;
+  const { kind: _kind, label: _label, feeds: _feeds, unit, missing, yes, no, ...rest } = choice;
   return {
     heading: source.heading || source.label,
     column: column.name,
@@ -117,6 +117,8 @@ function howOf(
     ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)),
     ...(unit ? { unit } : {}),
     ...(missing ? { missing: [...missing] } : {}),
+    ...(yes ? { yes: [...yes] } : {}),
+    ...(no ? { no: [...no] } : {}),
   };
 }
 

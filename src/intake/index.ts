@@ -30,6 +30,7 @@ export type { CellChange, Mode } from './plan.ts';
 export { type Prepared, type PrepareOptions, prepare, preparing } from './prepare.ts';
 export type { Preview, PreviewRow } from './preview.ts';
 export { provenanceJson, type Recipe, readRecipe, recipeJson } from './recipe.ts';
+export { recipeEdit } from './records.ts';
 export { mendedRows } from './release.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
-export { recipeEdit, type Taken, type TakeOptions, takingIn } from './take-in.ts';
+export { type Taken, type TakeOptions, takingIn } from './take-in.ts';

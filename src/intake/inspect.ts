@@ -1,9 +1,10 @@
 import type { Choices, Encoding, Finding, Findings, IntakeOptions, Progress, Shape } from './api.ts';
 import { decodeAll, type EncodingFinding, findingEncoding, isEncoding } from './decode.ts';
 import { findDialect } from './dialect.ts';
+import { findFooter } from './footer.ts';
 import { hashing } from './hash.ts';
 import { kindOfFile } from './kind-of-file.ts';
-import { findFooter, findLayout, type LayoutFindings } from './layout.ts';
+import { findLayout, type LayoutFindings } from './layout.ts';
 import { type Dialect, parseText, parsingText } from './parse.ts';
 import { IntakeRefusal, note } from './sentences.ts';
 import { findShape, lookingAtColumns, tableNotes, tableOf, withColumns } from './table.ts';
@@ -67,21 +68,19 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
   const table = tableOf(body, layout, shape.value, name);
   const looked = yield* lookingAtColumns(table, dialect.delimiter.value, choices);
   const hash = options.hash ?? (yield* hashing(bytes));
+  const fromWorkbook = <T>(finding: Finding<T>): Finding<T> =>
+    options.workbook
+      ? { ...finding, certainty: 'sure', because: note('from-workbook', { table: options.workbook.table }) }
+      : finding;
   const findings: Findings = {
     name,
     size: options.size ?? bytes.length,
     hash,
     workbook: options.workbook ?? null,
-    encoding: options.workbook
-      ? {
-          value: 'utf-8',
-          certainty: 'sure',
-          because: note('from-workbook', { table: options.workbook.table }),
-        }
-      : encoding,
+    encoding: fromWorkbook(encoding),
     byteOrderMark,
-    delimiter: dialect.delimiter,
-    quote: dialect.quote,
+    delimiter: fromWorkbook(dialect.delimiter),
+    quote: fromWorkbook(dialect.quote),
     lineEnd: dialect.lineEnd,
     preamble: layout.preamble,
     headingLines: layout.headingLines,

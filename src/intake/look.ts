@@ -31,6 +31,7 @@ type DateUse = 'self' | 'dotted' | 'dmy' | 'mdy' | 'open' | 'zone';
 type DurationWay = 'three parts' | 'open' | 'h:mm' | 'm:ss' | 'words';
 
 const EXAMPLES = 3;
+const LONGEST_EXAMPLE = 60;
 const MOST_DISTINCT = 200;
 
 /** What the cells of one column look like, counted. */
@@ -73,7 +74,7 @@ export class ColumnLook {
       return;
     }
     this.filled += times;
-    if (this.examples.length < EXAMPLES && !this.examples.includes(text)) this.examples.push(text);
+    if (this.examples.length < EXAMPLES) this.keepExample(text);
     if (this.distinct.size < MOST_DISTINCT) this.distinct.add(key);
     if (yesWords.has(key)) this.yes += times;
     if (noWords.has(key)) this.no += times;
@@ -100,6 +101,11 @@ export class ColumnLook {
       const inner = markUse(own.number);
       if (inner !== 'none') this.numberInside.add(inner, own.number, times);
     }
+  }
+
+  private keepExample(text: string): void {
+    const shown = text.slice(0, LONGEST_EXAMPLE).replace(/\s+/g, ' ');
+    if (!this.examples.includes(shown)) this.examples.push(shown);
   }
 
   /** Marks of numbers that stand before a unit. */

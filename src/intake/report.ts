@@ -1,7 +1,8 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
 import type { Chosen } from './choose.ts';
 import { listed } from './map.ts';
-import type { Placed, Placing } from './place.ts';
+import type { Placing } from './place.ts';
+import type { Placed } from './placed.ts';
 import type { Plan } from './plan.ts';
 import { type Note, note } from './sentences.ts';
 

@@ -1,5 +1,6 @@
 import type { Choices, ColumnFinding, Finding, Progress, Shape } from './api.ts';
-import { findColumn, habitsOf } from './columns.ts';
+import { findColumn } from './columns.ts';
+import { habitsOf } from './find-marks.ts';
 import type { LayoutFindings } from './layout.ts';
 import { ColumnLook } from './look.ts';
 import { findRepeats, type Repeats, reshaper } from './reshape.ts';

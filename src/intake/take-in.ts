@@ -1,20 +1,21 @@
 import type { Edit } from '../book/edit.ts';
 import type { Sheet } from '../book/model.ts';
 import { properName } from '../book/names.ts';
-import { displayUnitOf } from '../units/unit.ts';
 import type { Findings, HeldRow, IntakeOptions, Progress, Provenance, Report, Target } from './api.ts';
 import { differingTotals, doubtfulRows, repeatedRows } from './checks.ts';
-import { boundsFor, type Chosen, chooseColumns, newSheet } from './choose.ts';
+import { boundsFor, chooseColumns, newSheet } from './choose.ts';
+import { columnNotes } from './column-notes.ts';
 import { decodePieces } from './decode.ts';
 import { HEAD, type Inspected, inspecting } from './inspect.ts';
-import { DateLane } from './lanes.ts';
+import { DateLane } from './lanes/date.ts';
 import { recipeFits } from './map.ts';
 import { parseRows } from './parse.ts';
 import { guessWho, settleWho, type Who } from './people.ts';
-import { columnNotes, Placing } from './place.ts';
+import { Placing } from './place.ts';
 import { type CellChange, type Mode, planning } from './plan.ts';
 import { type Preview, previewOf } from './preview.ts';
-import { type Recipe, recipeJson } from './recipe.ts';
+import type { Recipe } from './recipe.ts';
+import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
 import type { WhoReport } from './who.ts';
 
@@ -58,6 +59,8 @@ export interface Taken {
     readonly by: 'spelling' | 'content';
   }[];
   readonly who: WhoReport | null;
+  /** How that was found out, to be handed in again with answers. */
+  readonly whoRule: Who | null;
 }
 
 /** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
@@ -77,6 +80,7 @@ export function* takingIn(
   const placing = new Placing(inspected, chosen.matches, {
     recipe,
     now: options.now ?? '',
+    missing: options.choices?.missing,
     boundsOf: boundsFor(options),
     expected: expectedRows(findings, bytes.length),
   });
@@ -126,6 +130,7 @@ export function* takingIn(
       by,
     })),
     who: settled?.report ?? null,
+    whoRule: settled ? who : null,
   };
 }
 
@@ -203,74 +208,3 @@ const sheetEdits = ({ id, name, label, purpose }: Sheet, { book }: Target): Edit
 /** Rows to make room for: all of a short file, an estimate of a long one. */
 const expectedRows = (f: Findings, bytes: number): number =>
   f.partial ? Math.ceil((f.rows / HEAD) * bytes * 1.05) : f.rows;
-
-function recipeOf(
-  sheet: Sheet,
-  chosen: Chosen,
-  findings: Findings,
-  mode: Mode,
-  key: readonly string[] | undefined,
-  who: Who | null,
-): Recipe {
-  return {
-    version: 1,
-    title: `${sheet.label}: ${findings.name || 'pasted'}`,
-    sheet: sheet.name,
-    columns: chosen.matches
-      .filter((m) => m.source.heading !== '')
-      .map(({ source, column, how }) => ({
-        heading: source.heading,
-        column: column.name,
-        ...(column.kind === 'number' && column.dimension
-          ? { unit: source.unit.value ?? displayUnitOf(column)!.unit }
-          : {}),
-        ...(source.dateOrder && column.kind === 'date' ? { dateOrder: source.dateOrder.value } : {}),
-        ...(source.clock ? { clock: source.clock.value } : {}),
-        ...how,
-      })),
-    rest: chosen.leftOut.length > 0 ? 'ignore' : 'match',
-    mode,
-    ...(key ? { key: [...key] } : {}),
-    ...(findings.shape.value ? { shape: shapeOf(findings.shape.value) } : {}),
-    ...(who ? { who } : {}),
-  };
-}
-
-function shapeOf(shape: NonNullable<Findings['shape']['value']>): NonNullable<Recipe['shape']> {
-  return shape.to === 'long' ? shape : { ...shape, by: [...shape.by], columns: undefined };
-}
-
-export const recipeEdit = (taken: Taken): Edit => ({
-  do: 'set-part',
-  part: 'recipes',
-  key: taken.recipeKey,
-  value: recipeJson(taken.recipe),
-});
-
-function provenanceOf(
-  { findings, layout }: Inspected,
-  sheet: Sheet,
-  recipe: Recipe,
-  byRecipe: boolean,
-  mode: Mode,
-  time: string,
-  report: Report,
-): Provenance {
-  return {
-    file: findings.name,
-    size: findings.size,
-    hash: findings.hash,
-    time,
-    sheet: sheet.name,
-    recipe: byRecipe ? recipe.title : null,
-    mode,
-    rows: report.rows,
-    cells: report.cells,
-    reading: {
-      delimiter: findings.delimiter.value,
-      quote: findings.quote.value,
-      headings: layout.headings,
-      shape: findings.shape.value,
-    },
-  };
-}

@@ -120,3 +120,26 @@ describe('equal rows in one file', () => {
     );
   });
 });
+
+describe('words that the user chooses', () => {
+  test('for missing values hold in texts, too; for yes and no they take the place of ours', () => {
+    const book = newBook();
+    addSheet(book, 'log', [[{ name: 'note', kind: 'text' }], [{ name: 'pain', kind: 'yes-no' }]]);
+    bring(book, 'log', 'note,pain\nnil,hurts\nfine,quiet\nnil,yes\n', {
+      choices: { missing: ['nil'], columns: { 1: { yes: ['hurts'], no: ['quiet'] } } },
+    });
+    expect(column(book, 'log', 'note')).toEqual([null, 'fine', null]);
+    expect(column(book, 'log', 'pain')).toEqual([
+      true,
+      false,
+      { held: 'yes', reason: '"yes" is neither yes (hurts) nor no (quiet). Correct it or clear it.' },
+    ]);
+  });
+
+  test('a decimal mark chosen against the finding turns the other mark into that of thousands', () => {
+    const book = newBook();
+    addSheet(book, 'log', [[{ name: 'force', kind: 'number' }], [{ name: 'day', kind: 'text' }]]);
+    bring(book, 'log', 'force;day\n1.250;a\n1.480;b\n', { choices: { columns: { 0: { decimal: ',' } } } });
+    expect(column(book, 'log', 'force')).toEqual([1250, 1480]);
+  });
+});

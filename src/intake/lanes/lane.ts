@@ -1,12 +1,15 @@
-import { type CellBlock, CellKind, type Held } from '../book/cells.ts';
-import type { Note } from './sentences.ts';
-import { sentence } from './sentences.ts';
+import { type CellBlock, CellKind, type Held } from '../../book/cells.ts';
+import type { Note } from '../sentences.ts';
+import { sentence } from '../sentences.ts';
 
 /** The first of several things, with the row it stands in. */
 export interface First {
   readonly row: number;
   readonly text: string;
 }
+
+/** Different texts of a column that are remembered. */
+export const MEMORY = 20_000;
 
 /** A text of its own: a slice of a long text would keep all of it in memory. */
 export const ownText = (text: string): string => (text.length < 13 ? text : ` ${text}`.slice(1));
