@@ -59,6 +59,8 @@ export class Lanes {
   single = false;
   /** Every lane is a number: no tag has to be looked at. */
   plain = false;
+  /** Every lane is yes or no. */
+  decided = false;
   /** Cells of an array: the cell engine looks for numbers that are not finite only once a single value comes out. */
   unchecked = false;
   /** So many tags from 0 are known to be `Tag.number` already. */
@@ -86,6 +88,7 @@ export class Lanes {
       this.numberTags = n;
     }
     this.plain = true;
+    this.decided = false;
   }
 
   /** Declares the first n lanes to be of one tag that is no number. */
@@ -93,16 +96,19 @@ export class Lanes {
     this.tags.fill(tag, 0, n);
     this.numberTags = 0;
     this.plain = false;
+    this.decided = tag === Tag.yesNo;
   }
 
   /** Lanes of any tag will be set one by one. */
   mixed(): void {
     this.plain = false;
+    this.decided = false;
     this.numberTags = 0;
   }
 
   /** Finds out whether lanes that were set one by one have all become numbers. */
   look(n: number): void {
+    if (this.decided) return;
     for (let i = 0; i < n; i++) if (this.tags[i] !== Tag.number) return;
     this.numberTags = n;
     this.plain = true;
@@ -220,6 +226,7 @@ export const notANumber = builtIn('#NUM!', 'NaN or infinite value encountered.')
 export const notCoercible = builtIn('#VALUE!', 'Value cannot be coerced to number.');
 export const divisionByZero = builtIn('#DIV/0!', '');
 export const wrongType = builtIn('#VALUE!', 'Wrong type of argument.');
+export const badMode = builtIn('#VALUE!', 'Mode not recognized.');
 export const wrongCount = builtIn('#N/A', 'Wrong number of arguments.');
 export const noMatch = builtIn('#N/A', '');
 const unknownError = issue('#ERROR!', 'unknown');

@@ -114,8 +114,9 @@ const ifNode: Make = (args) => {
   const [test, yes, no = constantNode(false)] = args;
   return branching([test!], [yes!, no], ([tests], n, choice) => {
     const { pick } = choice;
-    if (tests!.plain && !tests!.single) {
-      for (let i = 0; i < n; i++) pick[i] = tests!.numbers[i] !== 0 ? 0 : 1;
+    if ((tests!.plain || tests!.decided) && !tests!.single) {
+      const { numbers } = tests!;
+      for (let i = 0; i < n; i++) pick[i] = numbers[i] !== 0 ? 0 : 1;
       return;
     }
     for (let i = 0; i < n; i++) {
@@ -239,7 +240,7 @@ export const choosing: ReadonlyMap<string, Make> = new Map([
 /** AND, OR, XOR of single values: every argument is read, so an error in any of them is the result. */
 function junction(start: number, join: (so: number, next: number) => number): Kernel {
   return (args, n, out) => {
-    if (args.every((a) => a.plain)) {
+    if (args.every((a) => a.plain || a.decided)) {
       for (let i = 0; i < n; i++) {
         let so = start;
         for (const a of args) so = join(so, a.numbers[a.single ? 0 : i] !== 0 ? 1 : 0);

@@ -90,6 +90,7 @@ type Asked =
   | 'criterion'
   | 'mode'
   | 'zero'
+  | 'subtotal'
   | 'no'
   | 'way'
   | 'ranked'
@@ -214,6 +215,11 @@ export const recipes: Readonly<Record<string, readonly (readonly Asked[])[]>> = 
   'VAR.S': [['area']],
   'VAR.P': [['numbers'], ['number']],
   STDEVA: [['area']],
+  SUBTOTAL: [
+    ['subtotal', 'area'],
+    ['subtotal', 'area', 'number'],
+    ['small', 'numbers'],
+  ],
   LARGE: [['numbers', 'small']],
   SMALL: [['area', 'small']],
   PERCENTILE: [['numbers', 'share']],
@@ -453,6 +459,8 @@ export function formulaMaker(c: Chance, rows: number): (depth: number) => Made {
         return literal(c.pick([1, -1]));
       case 'ranked':
         return cells(['ranked', 'falling', 'wild'], 0, rows - 1, false);
+      case 'subtotal':
+        return literal(c.pick([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 101, 109, 12, 0]));
       case 'zero':
         return literal(0);
       case 'mode':

@@ -1,0 +1,229 @@
+import { SimpleRangeValue } from 'hyperformula';
+import type { Issue } from '../../../functions/core/issue.ts';
+import type { Range } from '../../../functions/core/value.ts';
+import { cellEngine } from '../cell-engine/engine.ts';
+import { found, readNumber } from './coerce.ts';
+import { divisionByZero, isNumberTag, Lanes, Tag } from './lanes.ts';
+import { momentsOf } from './moments.ts';
+import type { Area } from './nodes.ts';
+
+/**
+ * SUM and its kin. Cells of ranges and references that hold no number are skipped; a value that is written or computed
+ * counts as the number it stands for. A whole column is folded once and remembered.
+ */
+type Takes =
+  /** Numbers only. */
+  | 'numbers'
+  /** Yes/no as 1 or 0 and text as 0 too (the functions that end in A). */
+  | 'all'
+  /** 1 for each number. */
+  | 'count'
+  /** 1 for each cell that is not blank. */
+  | 'filled';
+
+/** A fold that joins one number after the other; areas may be folded on their own and joined. */
+export interface Joining {
+  readonly takes: Takes;
+  readonly map?: (x: number) => number;
+  readonly start: number;
+  readonly join: (so: number, next: number) => number;
+  /** `join` is addition. */
+  readonly adds?: boolean;
+  readonly end: (so: number, count: number) => number | Issue;
+}
+/** A fold that needs all numbers at once. */
+export interface Gathering {
+  readonly takes: Takes;
+  readonly of: (values: Float64Array, n: number, name: string) => number | Issue;
+}
+export type Fold = Joining | Gathering;
+
+const add = (so: number, next: number): number => so + next;
+const same = (so: number): number => so;
+const finite = (so: number): number => (Number.isFinite(so) ? so : 0);
+const adding = (takes: Takes, end: Joining['end'] = same, map?: (x: number) => number): Joining => ({
+  takes,
+  start: 0,
+  join: add,
+  adds: true,
+  end,
+  ...(map ? { map } : {}),
+});
+const mean = (total: number, count: number): number | Issue => (count === 0 ? divisionByZero : total / count);
+const largest = (takes: Takes): Joining => ({
+  takes,
+  start: Number.NEGATIVE_INFINITY,
+  join: Math.max,
+  end: finite,
+});
+const smallest = (takes: Takes): Joining => ({
+  takes,
+  start: Number.POSITIVE_INFINITY,
+  join: Math.min,
+  end: finite,
+});
+const spread = (takes: Takes, sample: boolean, root: boolean): Gathering => ({
+  takes,
+  of: (values, n, name) => {
+    const divisor = sample ? n - 1 : n;
+    if (divisor < 1) return divisionByZero;
+    const moments = momentsOf(values, n);
+    if (!moments) return byEngine(name, values, n);
+    const variance = moments.variance(divisor);
+    return root ? Math.sqrt(variance) : variance;
+  },
+});
+
+/** Numbers beyond what plain doubles can square are left to the cell engine. */
+function byEngine(name: string, values: Float64Array, n: number): number | Issue {
+  const value = SimpleRangeValue.onlyValues(Array.from(values.subarray(0, n), (x) => [x]));
+  const result = cellEngine().evaluate({
+    type: 'FUNCTION_CALL',
+    procedureName: name,
+    args: [{ type: 'NUMBER', value }],
+  });
+  const out = new Lanes(1);
+  out.setInner(0, result as number, name);
+  return out.tags[0] === Tag.error ? out.errorAt(0) : out.numbers[0]!;
+}
+
+const folds: ReadonlyMap<string, Fold> = new Map<string, Fold>([
+  ['SUM', adding('numbers')],
+  ['SUMSQ', adding('numbers', same, (x) => x ** 2)],
+  ['PRODUCT', { takes: 'numbers', start: 1, join: (so, x) => so * x, end: same }],
+  ['MAX', largest('numbers')],
+  ['MIN', smallest('numbers')],
+  ['MAXA', largest('all')],
+  ['MINA', smallest('all')],
+  ['COUNT', adding('count')],
+  ['COUNTA', adding('filled')],
+  ['AVERAGE', adding('numbers', mean)],
+  ['AVERAGEA', adding('all', mean)],
+  ['VAR.S', spread('numbers', true, false)],
+  ['VAR.P', spread('numbers', false, false)],
+  ['STDEV.S', spread('numbers', true, true)],
+  ['STDEV.P', spread('numbers', false, true)],
+  ['VARA', spread('all', true, false)],
+  ['VARPA', spread('all', false, false)],
+  ['STDEVA', spread('all', true, true)],
+  ['STDEVPA', spread('all', false, true)],
+]);
+const aliases: Readonly<Record<string, string>> = {
+  VAR: 'VAR.S',
+  VARS: 'VAR.S',
+  VARP: 'VAR.P',
+  STDEV: 'STDEV.S',
+  STDEVS: 'STDEV.S',
+  STDEVP: 'STDEV.P',
+};
+/** The fold of a function by name or alias. */
+export const foldOf = (name: string): Fold | undefined => folds.get(aliases[name] ?? name);
+
+/** What `contribution` found; an error is in `found.error`. */
+export const given = { number: 0 };
+export const NOTHING = 0;
+export const NUMBER = 1;
+export const FAILED = 2;
+
+/** What lane i adds to a fold: nothing, `given.number`, or an error. */
+export function contribution(fold: Fold, lanes: Lanes, i: number, isCell: boolean): number {
+  const tag = lanes.tags[i]!;
+  if (fold.takes === 'count') {
+    given.number = isNumberTag(tag) || (!isCell && tag !== Tag.error && readNumber(lanes, i)) ? 1 : 0;
+    return NUMBER;
+  }
+  if (fold.takes === 'filled') {
+    given.number = isCell && tag === Tag.blank ? 0 : 1;
+    return NUMBER;
+  }
+  if (isNumberTag(tag)) given.number = lanes.numbers[i]!;
+  else if (tag === Tag.error || !isCell) {
+    if (!readNumber(lanes, i)) return FAILED;
+    given.number = found.value;
+  } else if (fold.takes === 'all' && tag !== Tag.blank)
+    given.number = tag === Tag.yesNo ? lanes.numbers[i]! : 0;
+  else return NOTHING;
+  if ('map' in fold && fold.map) given.number = fold.map(given.number);
+  return NUMBER;
+}
+
+/** Where a fold stands after some cells. */
+interface Part {
+  readonly so: number;
+  readonly count: number;
+}
+
+const parts = new WeakMap<Range, Map<Fold, Part | Issue>>();
+const gathered = new WeakMap<Range, Map<Fold, number | Issue>>();
+
+function remembered<T>(memory: WeakMap<Range, Map<Fold, T>>, fold: Fold, area: Area, make: () => T): T {
+  if (!area.range) return make();
+  let of = memory.get(area.range);
+  if (!of) {
+    of = new Map();
+    memory.set(area.range, of);
+  }
+  let value = of.get(fold);
+  if (value === undefined) {
+    value = make();
+    of.set(fold, value);
+  }
+  return value;
+}
+
+/** An area folded on its own. */
+export const partOf = (fold: Joining, area: Area): Part | Issue =>
+  remembered(parts, fold, area, () => {
+    const { lanes } = area;
+    const { numbers } = lanes;
+    const size = area.rows * area.columns;
+    let so = fold.start;
+    if (lanes.plain && fold.adds && !fold.map && fold.takes !== 'count' && fold.takes !== 'filled') {
+      for (let i = 0; i < size; i++) so += numbers[i]!;
+      return { so, count: size };
+    }
+    let count = 0;
+    for (let i = 0; i < size; i++) {
+      const what = contribution(fold, lanes, i, true);
+      if (what === FAILED) return found.error;
+      if (what === NOTHING) continue;
+      so = fold.join(so, given.number);
+      count++;
+    }
+    return { so, count };
+  });
+
+/** The numbers of an area behind the n that are in `room`; the new n, −1 for an error. */
+export function gatherArea(fold: Gathering, area: Area, n: number): number {
+  const size = area.rows * area.columns;
+  enlarge(n + size);
+  let count = n;
+  for (let i = 0; i < size; i++) {
+    const what = contribution(fold, area.lanes, i, true);
+    if (what === FAILED) return -1;
+    if (what === NUMBER) room.numbers[count++] = given.number;
+  }
+  return count;
+}
+
+/** Where numbers are gathered; used by one fold at a time. */
+export const room = { numbers: new Float64Array(256) };
+export function enlarge(size: number): void {
+  if (room.numbers.length >= size) return;
+  const larger = new Float64Array(size * 2);
+  larger.set(room.numbers);
+  room.numbers = larger;
+}
+
+/** The result of an area alone. */
+export function ofArea(name: string, fold: Fold, area: Area): number | Issue {
+  if ('of' in fold)
+    return remembered(gathered, fold, area, () => {
+      const size = area.rows * area.columns;
+      if (area.lanes.plain) return fold.of(area.lanes.numbers, size, name);
+      const n = gatherArea(fold, area, 0);
+      return n < 0 ? found.error : fold.of(room.numbers, n, name);
+    });
+  const part = partOf(fold, area);
+  return 'so' in part ? fold.end(part.so, part.count) : part;
+}
