@@ -5,11 +5,15 @@ import { join } from 'node:path';
 import { build } from 'vite';
 
 export const root = join(import.meta.dirname, '..', '..');
-const command = join(root, 'dist/cli/leverbook.js');
+/** A folder for each test file, since they run at the same time; inside the project, where the packages are found. */
+const built = join(root, 'node_modules', `.leverbook-test-${process.pid}`);
 
-/** Builds the command from the source that is tested. */
-export const buildCommand = () =>
-  build({ root, configFile: join(root, 'vite.cli.config.ts'), logLevel: 'error' });
+/** Builds the command from the source that is tested; answers what takes it away again. */
+export async function buildCommand(outDir = built): Promise<() => void> {
+  const configFile = join(root, 'vite.cli.config.ts');
+  await build({ root, configFile, logLevel: 'error', build: { outDir, emptyOutDir: true } });
+  return () => rmSync(built, { recursive: true, force: true });
+}
 
 export interface Ran {
   readonly code: number | null;
@@ -19,7 +23,7 @@ export interface Ran {
 
 /** Runs the built command as a user would, in a process of its own. */
 export function leverbook(args: readonly string[], input?: string): Ran {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(built, 'leverbook.js'), ...args], {
     cwd: root,
     encoding: 'utf8',
     maxBuffer: 1 << 28,
