@@ -2,7 +2,7 @@ import { type Issue, isIssue } from '../core/issue.ts';
 import { defaultFoot } from '../tables/foot.ts';
 import { carryOf } from '../tables/placements.ts';
 import { cos, sin } from './angle.ts';
-import { type BarRulePlacement, barRule, FEET } from './balance.ts';
+import { type BarRulePlacement, barRule, demand, FEET, given } from './balance.ts';
 import { hipFlexion, kneeFlexion } from './flexion.ts';
 import { barRuleLean } from './lean.ts';
 import { ankleAboveFloor, balanceFromHeel, leverOf, newLeg, pitchOf, setLeg } from './leg.ts';
@@ -35,6 +35,8 @@ export interface FigurePoints {
   /** What stands over mid-foot: the bar, or with arms forward the whole body's centre of mass. */
   readonly bar: Point;
   readonly balanced: 'bar' | 'centre of mass';
+  /** Heel to toe, cm; from the lengths where it was not measured. */
+  readonly footLength: number;
   readonly lean: number;
   readonly shank: number;
   readonly pitch: number;
@@ -52,7 +54,13 @@ export function figureOf(lifter: Lifter): FigurePoints | Issue {
   const { femur, tibia, trunk, ankle, lift = 0, depth = 0, placement = 'high-bar', stance = 0 } = lifter;
   const foot = lifter.foot ?? defaultFoot(femur, tibia, trunk);
   const lean = barRuleLean(femur, tibia, trunk, ankle, lift, depth, placement, foot, stance);
-  if (isIssue(lean)) return lean;
+  return isIssue(lean) ? lean : figureWith(lifter, lean);
+}
+
+/** The lifter at a lean that is given, deg, balanced or not: the bar stands where that lean puts it. */
+export function figureWith(lifter: Lifter, lean: number): FigurePoints {
+  const { femur, tibia, trunk, ankle, lift = 0, depth = 0, placement = 'high-bar', stance = 0 } = lifter;
+  const foot = lifter.foot ?? defaultFoot(femur, tibia, trunk);
   const pitch = pitchOf(lift, foot);
   const shank = ankle + pitch;
   const leg = newLeg();
@@ -69,7 +77,7 @@ export function figureOf(lifter: Lifter): FigurePoints | Issue {
   const bar: Point =
     placement === 'arms-forward'
       ? [
-          0,
+          (given(balance, trunk, lean) - demand(balance, leg, trunk)) / balance.weight,
           // the feet's own centre of mass taken half way up to the ankle: it only moves the drawn point
           (balance.ankle + FEET / 2) * ankleY +
             balance.knee * kneeY +
@@ -90,6 +98,7 @@ export function figureOf(lifter: Lifter): FigurePoints | Issue {
     shoulder,
     bar,
     balanced: placement === 'arms-forward' ? 'centre of mass' : 'bar',
+    footLength: foot,
     lean,
     shank,
     pitch,

@@ -91,7 +91,16 @@ export interface PostureFigure {
   readonly knee: Point;
   readonly hip: Point;
   readonly shoulder: Point;
+  /** What stands over mid-foot: the bar, or with arms forward the body's centre of mass. */
   readonly bar: Point;
+  readonly balanced: 'bar' | 'centre of mass';
+  /** Heel to toe, cm; measured or from the lengths. */
+  readonly footLength: number;
+  /** Centre of mass of body and bar together; where body mass and bar load are known. */
+  readonly centre?: Point;
+  /** N·m, both sides, plus asks for extension; where body mass and bar load are known. */
+  readonly hipMoment?: number;
+  readonly kneeMoment?: number;
   /** Degrees. */
   readonly lean: number;
   readonly shank: number;
@@ -102,17 +111,97 @@ export interface PostureFigure {
   readonly depth: number;
 }
 
+/** A set-up that no posture holds. */
+export interface NoPosture {
+  readonly sentence: string;
+  /** The posture that comes nearest, and how far its load stays behind (−) mid-foot, cm. */
+  readonly nearest?: { readonly posture: PostureFigure; readonly offset: number };
+}
+
+/** A figure, or the reason why there is none. */
+export interface Told {
+  readonly value: number | string | null;
+  readonly sentence?: string;
+}
+
+/** What stands beside the drawing: angles deg, lengths cm, moments N·m. */
+export interface FigureNumbers {
+  /** SD of the lean at parallel for 1 cm and 2° of measuring error. */
+  readonly leanError: Told;
+  readonly deepest: Told;
+  readonly limiter: Told;
+  readonly kneeAhead: Told;
+  readonly hipMoment: Told;
+  readonly kneeMoment: Told;
+  readonly hipShare: Told;
+}
+
+/** Where the lean at parallel comes from, deg; the items add up to lean − reference. */
+export interface FigureParts {
+  readonly lean: number;
+  readonly reference: number;
+  readonly referenceAnkle: number;
+  readonly items: readonly { readonly name: string; readonly value: number }[];
+}
+
+interface Control {
+  readonly label: string;
+  readonly from: 'row' | 'named cell' | 'tried out' | 'left out';
+}
+/** Something that can be tried out: a figure within limits, or one of some words. */
+export type FigureControl =
+  | (Control & {
+      readonly measure: 'lift' | 'depth' | 'ankle' | 'stance' | 'bar' | 'mass';
+      readonly unit: string;
+      readonly least: number;
+      readonly most: number;
+      readonly step: number;
+      readonly value: number | null;
+    })
+  | (Control & {
+      readonly measure: 'placement';
+      readonly words: readonly string[];
+      readonly value: string;
+    });
+
+/** Where the lift on show can be written. `changes` is false when it stands there already. */
+export type KeepLift =
+  | {
+      readonly column: string;
+      readonly label: string;
+      readonly text: string;
+      readonly changes: boolean;
+      readonly overFormula: boolean;
+    }
+  | { readonly sentence: string };
+
+/** A second lifter in the same set-up, lengths scaled to the first one's stature. */
+export interface Beside {
+  readonly row: number;
+  readonly title: string;
+  readonly scale: number;
+  readonly by: 'stature' | 'femur + tibia + trunk';
+  readonly stand: PostureFigure | NoPosture;
+}
+
 /** The lifter of a row at depth, flat and lifted; a set-up that no posture holds says why. */
 export interface Figure {
   readonly sheet: string;
   readonly row: number;
   readonly title: string;
-  readonly flat: PostureFigure | { readonly sentence: string };
-  readonly lifted: PostureFigure | { readonly sentence: string } | null;
+  readonly flat: PostureFigure | NoPosture;
+  readonly lifted: PostureFigure | NoPosture | null;
   /** SD of the lean for 1 cm and 2° of measuring error, degrees; null without a posture. */
   readonly leanError: number | null;
   /** Columns the figure could not find or that are blank in this row. */
   readonly missing: readonly string[];
+  readonly numbers: { readonly flat: FigureNumbers; readonly lifted: FigureNumbers | null };
+  readonly parts: FigureParts | null;
+  readonly controls: readonly FigureControl[];
+  readonly keep: KeepLift;
+  /** Other rows that can be drawn beside this one. */
+  readonly lifters: readonly { readonly row: number; readonly title: string }[];
+  readonly beside: Beside | null;
 }
 
 export interface Doubt {

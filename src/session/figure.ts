@@ -1,149 +1,181 @@
-import { invoke } from '../../functions/core/invoke.ts';
-import { type Issue, isIssue } from '../../functions/core/issue.ts';
-import type { Argument } from '../../functions/core/value.ts';
-import type { BarRulePlacement } from '../../functions/posture/balance.ts';
-import { figureOf as pointsOf } from '../../functions/posture/figure.ts';
-import { registry } from '../../functions/registry.ts';
-import { columnNamed, sheetOf } from '../book/book.ts';
-import type { Book, Sheet } from '../book/model.ts';
-import { nameKey } from '../book/names.ts';
+import { columnNamed, columnOf, sheetOf } from '../book/book.ts';
+import type { Sheet } from '../book/model.ts';
 import { refuse } from '../book/refusal.ts';
-import { z } from '../book/zod.ts';
-import type { Figure, PostureFigure } from './api.ts';
+import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './api.ts';
+import {
+  chosenColumns,
+  dateOf,
+  type FigureOptions,
+  figureOptions,
+  type Known,
+  knownOf,
+  type Measure,
+  type NEEDED,
+  titleOf,
+} from './figure-lifter.ts';
+import { partsOf } from './figure-parts.ts';
+import { descentOf, MEASURING_ERROR, numbersOf, standOf } from './figure-stand.ts';
+import { typedText } from './typed.ts';
 import type { Viewed } from './views.ts';
 
-/** What can be tried out in the figure without touching the data. Lengths cm, angles deg. */
-export const figureOptions = z.strictObject({
-  lift: z.number().optional(),
-  depth: z.number().optional(),
-  ankle: z.number().optional(),
-  stance: z.number().optional(),
-  placement: z.string().optional(),
-});
-export type FigureOptions = z.infer<typeof figureOptions>;
-
-const NEEDED = ['femur', 'tibia', 'trunk', 'ankle'] as const;
-const MEASURES = [...NEEDED, 'foot', 'lift', 'placement', 'stance'] as const;
-type Measure = (typeof MEASURES)[number];
-
-/** SDs of measuring that the error band is for: a tape to 1 cm, an ankle test to 2°. */
-export const MEASURING_ERROR = { length: 1, ankle: 2 } as const;
-
-const settingSchema = z.object({ columns: z.record(z.string(), z.string()).optional() });
+export { type FigureOptions, figureOptions, MEASURING_ERROR };
 
 /**
- * The lifter of a row: flat and, with a lift, lifted. A measure comes from the column of its name (femur, tibia, trunk,
- * foot, ankle, lift, placement, stance), from another one that the book's setting `figure` names, or for set-up from a
- * named cell (the setting may name one for the lengths too); what is tried out goes before all of them.
+ * The lifter of a row: flat and, with a lift, lifted, with the figures beside the drawing. What is tried out goes before
+ * what the row and the named cells hold. Nothing is changed.
  */
 export function figureOf(viewed: Viewed, sheetId: string, row: number, given: FigureOptions = {}): Figure {
-  const { book } = viewed;
-  const sheet = sheetOf(book, sheetId);
-  if (!(row >= 0 && row < sheet.rows)) refuse(`The sheet "${sheet.name}" has no row ${row + 1}.`);
-  const chosen = chosenColumns(book);
-  const values = new Map<Measure, Argument>();
-  for (const measure of MEASURES)
-    values.set(
-      measure,
-      (given as Partial<Record<Measure, Argument>>)[measure] ?? valueFor(viewed, sheet, row, measure, chosen),
-    );
-  const missing = NEEDED.filter((measure) => typeof values.get(measure) !== 'number');
-  const depth = given.depth ?? 0;
-  const lift = values.get('lift');
-  const wanted = typeof lift === 'number' && lift > 0 ? lift : 0;
-  const sentence = missing.length
-    ? `The figure needs ${missing.join(', ')} of this row; columns of these names hold ${missing.length === 1 ? 'it' : 'them'}, or the setting of the figure names others.`
-    : '';
-  const posture = (height: number): Figure['flat'] =>
-    sentence ? { sentence } : postureOf(viewed, values, depth, height);
+  const sheet = sheetWithRow(viewed, sheetId, row);
+  const known = knownOf(viewed, sheet, row, given);
+  const depth = known.number('depth') ?? 0;
+  const lift = known.number('lift') ?? 0;
+  const lifted = lift > 0 ? standOf(viewed, known, lift, depth) : null;
+  const flat = standOf(viewed, known, 0, depth);
+  const numbers = {
+    flat: numbersOf(viewed, known, flat, 0),
+    lifted: lifted && numbersOf(viewed, known, lifted, lift),
+  };
+  const error = numbers.flat.leanError.value;
   return {
     sheet: sheet.id,
     row,
-    title: titleOf(viewed, sheet, row),
-    flat: posture(0),
-    lifted: wanted > 0 ? posture(wanted) : null,
-    leanError: missing.length ? null : leanError(values),
-    missing,
+    title: known.title,
+    flat,
+    lifted,
+    leanError: typeof error === 'number' ? error : null,
+    missing: known.missing,
+    numbers,
+    parts: partsOf(viewed, known, lift),
+    controls: controlsOf(known),
+    keep: keepOf(viewed, sheet, row, lift),
+    lifters: liftersOf(viewed, sheet, row),
+    beside: given.beside === undefined ? null : besideOf(viewed, known, given, given.beside, lift, depth),
   };
 }
 
-function chosenColumns(book: Book): Readonly<Record<string, string>> {
-  const setting = settingSchema.safeParse(book.parts.settings.get('figure'));
-  return (setting.success && setting.data.columns) || {};
-}
-
-function valueFor(
-  { book, calculation }: Viewed,
-  sheet: Sheet,
-  row: number,
-  measure: Measure,
-  chosen: Readonly<Record<string, string>>,
-): Argument {
-  const own = Object.hasOwn(chosen, measure) ? chosen[measure] : undefined;
-  const column = columnNamed(sheet, own ?? measure);
-  const value = column ? calculation.value(sheet.id, column.id, row) : null;
-  if (value !== null && value !== '') return value;
-  const needed = (NEEDED as readonly string[]).includes(measure);
-  const named = book.names.get(nameKey(own ?? (needed ? '' : measure)));
-  return named ? calculation.value(named.sheet, named.column, named.row) : null;
-}
-
-/** The points of a posture, or the sentence why there is none. LEAN.AT checks the figures as it does in a formula. */
-function postureOf(
+/** The descent of a row's lifter, on the lift where there is one: posture by posture, from the top. */
+export function figureDescent(
   viewed: Viewed,
-  values: ReadonlyMap<Measure, Argument>,
-  depth: number,
-  lift: number,
-): PostureFigure | { readonly sentence: string } {
-  const at = (measure: Measure): Argument => values.get(measure) ?? undefined;
-  const lean = invoke(registry.get('LEAN.AT')!, [
-    depth,
-    at('femur'),
-    at('tibia'),
-    at('trunk'),
-    at('ankle'),
-    lift,
-    at('placement'),
-    at('foot'),
-    at('stance'),
-  ]);
-  if (isIssue(lean)) return { sentence: viewed.calculation.sentence(lean) };
-  const points = pointsOf({
-    femur: at('femur') as number,
-    tibia: at('tibia') as number,
-    trunk: at('trunk') as number,
-    ankle: at('ankle') as number,
-    lift,
-    depth,
-    ...placementOf(at('placement')),
-    foot: typeof at('foot') === 'number' ? (at('foot') as number) : undefined,
-    stance: typeof at('stance') === 'number' ? (at('stance') as number) : 0,
+  sheetId: string,
+  row: number,
+  given: FigureOptions = {},
+): readonly PostureFigure[] {
+  const known = knownOf(viewed, sheetWithRow(viewed, sheetId, row), row, given);
+  return descentOf(viewed, known, Math.max(0, known.number('lift') ?? 0));
+}
+
+function sheetWithRow({ book }: Viewed, sheetId: string, row: number): Sheet {
+  const sheet = sheetOf(book, sheetId);
+  if (!(row >= 0 && row < sheet.rows)) refuse(`The sheet "${sheet.name}" has no row ${row + 1}.`);
+  return sheet;
+}
+
+interface Range {
+  readonly measure: Exclude<Measure, 'placement' | 'stature' | (typeof NEEDED)[0 | 1 | 2] | 'foot'>;
+  readonly label: string;
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  readonly step: number;
+  readonly fallback: number | null;
+}
+
+/** What can be tried out, and within which limits: those of training, narrower than what the functions accept. */
+const RANGES: readonly Range[] = [
+  { measure: 'lift', label: 'Heel lift', unit: 'cm', least: 0, most: 5, step: 0.1, fallback: 0 },
+  { measure: 'depth', label: 'Thigh above parallel', unit: '°', least: -40, most: 60, step: 1, fallback: 0 },
+  { measure: 'ankle', label: 'Ankle range', unit: '°', least: 5, most: 60, step: 0.5, fallback: null },
+  { measure: 'stance', label: 'Feet turned out', unit: '°', least: 0, most: 45, step: 1, fallback: 0 },
+  { measure: 'bar', label: 'Bar load', unit: 'kg', least: 0, most: 300, step: 2.5, fallback: null },
+  { measure: 'mass', label: 'Body mass', unit: 'kg', least: 30, most: 200, step: 0.5, fallback: null },
+];
+
+const controlsOf = (known: Known): readonly FigureControl[] => [
+  ...RANGES.map(({ fallback, ...range }) => {
+    const value = known.number(range.measure) ?? fallback;
+    return {
+      ...range,
+      least: Math.min(range.least, value ?? range.least),
+      most: Math.max(range.most, value ?? range.most),
+      value,
+      from: known.origin(range.measure),
+    };
+  }),
+  {
+    measure: 'placement',
+    label: 'Bar placement',
+    words: ['high-bar', 'low-bar', 'front', 'arms-forward'],
+    value: typeof known.value('placement') === 'string' ? String(known.value('placement')) : 'high-bar',
+    from: known.origin('placement'),
+  },
+];
+
+/** Where a lift that was tried out can be written, and the text that would be; or why it cannot. */
+function keepOf({ book, calculation, locale }: Viewed, sheet: Sheet, row: number, lift: number): KeepLift {
+  const name = chosenColumns(book).lift ?? 'lift';
+  const found = columnNamed(sheet, name);
+  if (!found)
+    return {
+      sentence: `The sheet ${sheet.label} has no column "${name}": add one in cm, and a lift can be kept here.`,
+    };
+  const column = columnOf(sheet, found.id);
+  if (column.kind !== 'number' || (column.dimension !== undefined && column.dimension !== 'length'))
+    return {
+      sentence: `The column ${column.label} does not hold lengths, so the lift cannot be kept there.`,
+    };
+  const now = calculation.value(sheet.id, column.id, row);
+  return {
+    column: column.id,
+    label: column.label,
+    text: typedText(lift, column, locale),
+    changes: !(typeof now === 'number' && Math.abs(now - lift) < 1e-9) && !(now === null && lift === 0),
+    overFormula: column.formula !== undefined,
+  };
+}
+
+/** A list to choose from holds so many rows; a longer sheet is filtered first. */
+const LIFTERS = 300;
+
+function liftersOf(viewed: Viewed, sheet: Sheet, row: number): Figure['lifters'] {
+  const rows = Array.from({ length: Math.min(sheet.rows, LIFTERS) }, (_, i) => i).filter((i) => i !== row);
+  return rows.map((i) => {
+    const date = dateOf(viewed, sheet, i);
+    return { row: i, title: `${titleOf(viewed, sheet, i)}${date ? `, ${date}` : ''}` };
   });
-  return isIssue(points) ? { sentence: viewed.calculation.sentence(points as Issue) } : points;
 }
 
-/** LEAN.AT has checked the word already. */
-const placementOf = (word: Argument): { placement?: BarRulePlacement } =>
-  typeof word === 'string' && word.trim() !== ''
-    ? { placement: word.trim().toLowerCase() as BarRulePlacement }
-    : {};
-
-function leanError(values: ReadonlyMap<Measure, Argument>): number | null {
-  const error = registry.get('LEAN.ERROR');
-  if (!error) return null;
-  const lengths = NEEDED.map((measure) => values.get(measure));
-  const { length, ankle } = MEASURING_ERROR;
-  const setup = [0, values.get('placement'), values.get('foot'), values.get('stance')];
-  const value = invoke(error, [length, ankle, ...lengths, ...setup]);
-  return typeof value === 'number' ? value : null;
-}
-
-/** What the row is called: its first text. */
-function titleOf({ calculation }: Viewed, sheet: Sheet, row: number): string {
-  for (const column of sheet.columns) {
-    if (column.kind !== 'text' && column.kind !== 'choice') continue;
-    const value = calculation.value(sheet.id, column.id, row);
-    if (typeof value === 'string' && value.trim() !== '') return value;
-  }
-  return `${sheet.label}, row ${row + 1}`;
+/** Another lifter in this one's set-up, with all lengths scaled so that both are of one stature. */
+function besideOf(
+  viewed: Viewed,
+  known: Known,
+  given: FigureOptions,
+  row: number,
+  lift: number,
+  depth: number,
+): Beside {
+  const { sheet } = known;
+  if (row >= sheet.rows) refuse(`The sheet "${sheet.name}" has no row ${row + 1}.`);
+  const { ankle: _, ...shared } = given;
+  const other = knownOf(viewed, sheet, row, { ...shared, lift, depth });
+  const [mine, theirs] = [known.number('stature'), other.number('stature')];
+  const byStature = mine !== undefined && theirs !== undefined && theirs > 0;
+  const sum = (of: Known): number =>
+    (of.number('femur') ?? 0) + (of.number('tibia') ?? 0) + (of.number('trunk') ?? 0);
+  const scale = byStature ? mine / theirs : sum(other) > 0 ? sum(known) / sum(other) : 1;
+  const lengths: readonly Measure[] = ['femur', 'tibia', 'trunk', 'foot'];
+  const number = (measure: Measure): number | undefined => {
+    if (['placement', 'stance', 'mass', 'bar'].includes(measure)) return known.number(measure);
+    const value = other.number(measure);
+    return value !== undefined && lengths.includes(measure) ? value * scale : value;
+  };
+  const value: Known['value'] = (measure) =>
+    number(measure) ?? (measure === 'placement' ? known.value(measure) : undefined);
+  const date = dateOf(viewed, sheet, row);
+  return {
+    row,
+    title: `${other.title}${date && other.title === known.title ? `, ${date}` : ''}`,
+    scale,
+    by: byStature ? 'stature' : 'femur + tibia + trunk',
+    stand: standOf(viewed, { ...other, number, value }, lift, depth),
+  };
 }

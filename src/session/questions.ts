@@ -2,10 +2,10 @@ import type { Issue } from '../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../functions/core/value.ts';
 import { sheetOf } from '../book/book.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
-import type { CellInfo, Doubt, Figure, Outline, Tile } from './api.ts';
+import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
 import { type ColumnSummary, summaryOf } from './column-summary.ts';
 import { type CsvOptions, csvOf } from './csv.ts';
-import { type FigureOptions, figureOf, figureOptions } from './figure.ts';
+import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure.ts';
 import { finding, type Search, searchSchema } from './find.ts';
 import type { History } from './history.ts';
 import { type RowRecord, recordsOf } from './records.ts';
@@ -102,6 +102,10 @@ export abstract class Questions {
   /** The lifter of a row at depth, flat and lifted. @throws Refusal */
   figure(sheet: string, row: number, options: FigureOptions = {}): Figure {
     return figureOf(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
+  descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
+    return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
   }
   /** A sheet as CSV that comes back equal. @throws Refusal */
   toCsv(sheet: string, options: CsvOptions = {}): string {

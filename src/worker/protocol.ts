@@ -1,6 +1,16 @@
 import type { FunctionHelp } from '../../functions/core/describe.ts';
 import type { ColumnReport, Report } from '../intake/index.ts';
-import type { CellInfo, Done, Doubt, Figure, FormulaCheck, Outline, Place, PostureFigure, Tile } from '../session/api.ts';
+import type {
+  CellInfo,
+  Done,
+  Doubt,
+  Figure,
+  FormulaCheck,
+  Outline,
+  Place,
+  PostureFigure,
+  Tile,
+} from '../session/api.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { FigureOptions } from '../session/figure.ts';
