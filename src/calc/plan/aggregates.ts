@@ -15,7 +15,7 @@ import {
   partOf,
   room,
 } from './folds.ts';
-import { badMode, type Lanes, Tag, wrongCount } from './lanes.ts';
+import { type Lanes, Tag } from './lanes.ts';
 import {
   constantNode,
   type Frame,
@@ -24,6 +24,7 @@ import {
   type ScalarNode,
   varyingScalar,
 } from './nodes.ts';
+import { badMode, wrongCount } from './problems.ts';
 
 const settle = (out: Lanes, i: number, result: number | Issue): void => {
   if (typeof result === 'number') out.setNumber(i, result, Tag.number);

@@ -4,8 +4,9 @@ import type { FunctionBody } from '../cell-engine/engine.ts';
 import { errorOf } from '../cell-engine/values.ts';
 import { engineRange, rangeOfArea } from './areas.ts';
 import { found, readNumber, textOf, truthOf } from './coerce.ts';
-import { isNumberTag, Lanes, Tag, wrongCount, wrongType } from './lanes.ts';
+import { isNumberTag, Lanes, Tag } from './lanes.ts';
 import { type Area, type AreaNode, type Frame, type PlanNode, scalarOfArea } from './nodes.ts';
+import { wrongCount, wrongType } from './problems.ts';
 
 /** A function of the cell engine, or one of ours over ranges that takes its parameters. */
 export interface Callee extends Pick<FunctionBody, 'name' | 'metadata' | 'parameters' | 'coerce'> {

@@ -4,7 +4,7 @@ import type { Builtin } from '../builtins/index.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 import { areaOfMatrix, rangeOfArea } from './areas.ts';
 import { settle } from './domain.ts';
-import { Lanes, Tag, wrongCount } from './lanes.ts';
+import { Lanes, Tag } from './lanes.ts';
 import {
   type Area,
   type AreaNode,
@@ -18,6 +18,7 @@ import {
   scalarOfArea,
   varyingScalar,
 } from './nodes.ts';
+import { wrongCount } from './problems.ts';
 
 /** The arguments of one row, raw: null for a blank, undefined where one is left out, ranges whole. */
 export function rawArguments(

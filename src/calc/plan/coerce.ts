@@ -1,6 +1,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
-import { type Lanes, notCoercible, Tag, tagOfRich } from './lanes.ts';
+import { type Lanes, Tag, tagOfRich } from './lanes.ts';
+import { notCoercible } from './problems.ts';
 
 /** Most distinct texts that are remembered before starting over. */
 const REMEMBERED = 50_000;

@@ -11,16 +11,14 @@ import { kindOfTag } from './areas.ts';
 import { bodyNode } from './body.ts';
 import { arrayNode, builtinNode, isIndexed, rowNode, sizeNode } from './calls.ts';
 import { domainNode, spilled } from './domain.ts';
-import { type Lanes, Tag, wrongCount } from './lanes.ts';
-import { choosing, junctionNode } from './logic.ts';
+import { elementwise } from './elementwise.ts';
+import { junctionNode } from './junctions.ts';
+import { type Lanes, Tag } from './lanes.ts';
+import { choosing } from './logic.ts';
 import {
   type Area,
   BLOCK,
-  cellNode,
-  cellsNode,
-  columnNode,
   constantNode,
-  elementwise,
   fixedScalar,
   frameOfRun,
   localNode,
@@ -29,9 +27,10 @@ import {
   type Run,
   type ScalarNode,
   varyingScalar,
-  wholeColumnNode,
 } from './nodes.ts';
 import { binaryKernels, negate, percent } from './operators.ts';
+import { wrongCount } from './problems.ts';
+import { cellNode, cellsNode, columnNode, wholeColumnNode } from './references.ts';
 
 /** Compiles a bound formula into a plan over columns. */
 export const compile: Compile = (formula) => {

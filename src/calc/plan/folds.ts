@@ -3,9 +3,10 @@ import type { Issue } from '../../../functions/core/issue.ts';
 import type { Range } from '../../../functions/core/value.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { found, readNumber } from './coerce.ts';
-import { divisionByZero, isNumberTag, Lanes, Tag } from './lanes.ts';
+import { isNumberTag, Lanes, Tag } from './lanes.ts';
 import { momentsOf } from './moments.ts';
 import type { Area } from './nodes.ts';
+import { divisionByZero } from './problems.ts';
 
 /**
  * SUM and its kin. Cells of ranges and references that hold no number are skipped; a value that is written or computed

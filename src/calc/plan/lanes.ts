@@ -1,8 +1,9 @@
-import { CellError, EmptyValue, type SimpleRangeValue } from 'hyperformula';
-import { type Issue, isIssue, issue } from '../../../functions/core/issue.ts';
+import { CellError, EmptyValue } from 'hyperformula';
+import type { Issue } from '../../../functions/core/issue.ts';
 import type { Value } from '../../../functions/core/value.ts';
 import { cellEngine, type NumberSort } from '../cell-engine/engine.ts';
 import { errorOf, type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
+import { notANumber, unknownError } from './problems.ts';
 
 /**
  * What a lane holds: 0–5 as `Kind`, 6–9 numbers of a further sort. The cell engine remembers those sorts through `+` and
@@ -218,19 +219,6 @@ export class Lanes {
 export const tagOfRich = (value: Parameters<ReturnType<typeof cellEngine>['sortOf']>[0]): number =>
   tagOfSort[cellEngine().sortOf(value)];
 
-const builtIn = (code: Issue['code'], message: string): Issue =>
-  issue(code, 'built-in', { details: { message } });
-
-/** Not finite, as the cell engine words it. */
-export const notANumber = builtIn('#NUM!', 'NaN or infinite value encountered.');
-export const notCoercible = builtIn('#VALUE!', 'Value cannot be coerced to number.');
-export const divisionByZero = builtIn('#DIV/0!', '');
-export const wrongType = builtIn('#VALUE!', 'Wrong type of argument.');
-export const badMode = builtIn('#VALUE!', 'Mode not recognized.');
-export const wrongCount = builtIn('#N/A', 'Wrong number of arguments.');
-export const noMatch = builtIn('#N/A', '');
-const unknownError = issue('#ERROR!', 'unknown');
-
 /** Lanes that hold one value for every row. */
 export function singleLane(value: Value): Lanes {
   const lanes = new Lanes(1);
@@ -253,6 +241,3 @@ export function gather(from: Lanes, rows: Int32Array, n: number, into: Lanes): L
   for (let i = 0; i < n; i++) into.copy(i, from, rows[i]!);
   return into;
 }
-
-export type EngineResult = Inner | SimpleRangeValue;
-export { isIssue };

@@ -1,0 +1,62 @@
+import { SimpleRangeValue } from 'hyperformula';
+import { isIssue } from '../../../functions/core/issue.ts';
+import { isMatrix } from '../../../functions/core/value.ts';
+import { type Inner, isRich } from '../cell-engine/values.ts';
+import { isCellOf } from '../ranges/lookup.ts';
+import { areaOfEngineRange, areaOfMatrix } from './areas.ts';
+import type { Callee } from './arguments.ts';
+import { spilled } from './domain.ts';
+import { Lanes, Tag } from './lanes.ts';
+import type { Area } from './nodes.ts';
+
+/** Calls the body; a call that overflows the stack or meets a fault of the engine is an error value. */
+export function call(callee: Callee, handed: readonly unknown[]): unknown {
+  try {
+    return callee.run(...handed);
+  } catch (error) {
+    return {
+      code: '#ERROR!',
+      reason: 'fault',
+      function: callee.name,
+      details: { message: String(error) },
+    };
+  }
+}
+
+const tagOfResult: Readonly<Record<string, number>> = {
+  NUMBER_DATE: Tag.date,
+  NUMBER_TIME: Tag.time,
+  NUMBER_DATETIME: Tag.dateTime,
+  NUMBER_PERCENT: Tag.percent,
+  NUMBER_CURRENCY: Tag.currency,
+};
+
+export function put(out: Lanes, i: number, callee: Callee, result: unknown): void {
+  const sort = callee.metadata.returnNumberType;
+  if (typeof result === 'number')
+    out.setNumber(i, result, sort ? (tagOfResult[sort] ?? Tag.number) : Tag.number);
+  else if (isCellOf(result)) {
+    const tag = result.range.kinds[result.at]!;
+    if (tag === Tag.text) out.setText(i, result.range.texts![result.at]!);
+    else if (tag === Tag.error) out.setError(i, result.range.errors![result.at]!);
+    else {
+      out.tags[i] = tag;
+      out.numbers[i] = result.range.numbers[result.at]!;
+    }
+  } else if (isIssue(result)) out.setError(i, result);
+  else if (result instanceof SimpleRangeValue || isMatrix(result)) {
+    const area = areaOf(callee, result);
+    if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
+    else out.setError(i, spilled(area.rows, area.columns));
+  } else if (sort && isRich(result)) out.setNumber(i, result.val, tagOfResult[sort] ?? Tag.number);
+  else out.setInner(i, result as Inner | undefined, callee.name);
+}
+
+export function areaOf(callee: Callee, result: unknown): Area {
+  if (result instanceof SimpleRangeValue) return areaOfEngineRange(result, callee.name);
+  if (isMatrix(result)) return areaOfMatrix(result);
+  const lanes = new Lanes(1);
+  lanes.mixed();
+  put(lanes, 0, callee, result);
+  return { rows: 1, columns: 1, lanes, range: null };
+}
