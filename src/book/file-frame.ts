@@ -12,11 +12,13 @@ export const limits = {
   /** Rows × columns with values, over all sheets: 9 bytes each. */
   cells: 60_000_000,
   names: 10_000,
+  /** Characters of a name or a label, of any other text, of a formula. */
+  short: 300,
   text: 100_000,
   formula: 10_000,
 } as const;
 
-const short = z.string().max(300);
+const short = z.string().max(limits.short);
 const long = z.string().max(limits.text);
 const id = z.string().min(1).max(100);
 const formula = z.string().max(limits.formula);
@@ -41,13 +43,17 @@ export const columnSchema = z.strictObject({
   hidden: z.boolean().optional(),
 });
 
-const sheetSchema = z.strictObject({
+/** A sheet without its columns. */
+export const sheetHeadSchema = z.strictObject({
   id: id.optional(),
   name: short,
   label: short.optional(),
   purpose: z.enum(['gathered', 'worked', 'notes']),
   note: long.optional(),
   rows: z.int().min(0).max(limits.rows),
+});
+
+const sheetSchema = sheetHeadSchema.extend({
   columns: z.array(columnSchema.extend({ cells: cells.optional() })).max(limits.columns),
 });
 

@@ -84,7 +84,7 @@ function damaged(path: Path, problem: string): never {
     .join('')
     .replace(/^\./, '');
   throw new BookFileError(
-    `The book file is damaged${at ? ` at ${at.slice(0, 120)}` : ''}: ${problem}. Mend it there with a text editor, or open an earlier copy; the file was not changed.`,
+    `The book file is damaged${at ? ` at ${at.slice(0, 120)}` : ''}: ${problem.slice(0, 300)}. Mend it there with a text editor, or open an earlier copy; the file was not changed.`,
   );
 }
 

@@ -5,6 +5,7 @@ import { createBook, type LiveBook } from '../../src/book/book.ts';
 import { CellKind, Cells } from '../../src/book/cells.ts';
 import type { Edit } from '../../src/book/edit.ts';
 import { writeBook } from '../../src/book/file-write.ts';
+import type { Json } from '../../src/book/model.ts';
 import { Refusal } from '../../src/book/refusal.ts';
 import { book, editFor, picks } from './random.ts';
 
@@ -247,5 +248,83 @@ describe('the memory of a column', () => {
     cells.set(0, 9);
     expect(block.numbers[0]).toBe(1);
     expect(cells.get(0)).toBe(9);
+  });
+});
+
+describe('an edit that would make a book whose file cannot be opened again is refused, and nothing is changed', () => {
+  const long = 'x'.repeat(301);
+  const endless = 'x'.repeat(100_001);
+  const column = { id: 'c', name: 'c', label: 'c', kind: 'number' } as const;
+  const sheet = { id: 't', name: 't', label: 't', purpose: 'worked', rows: 0, columns: [] } as const;
+  let deep: Json = 1;
+  for (let n = 0; n < 40; n++) deep = [deep];
+  const cases: readonly (readonly [string, Edit, RegExp])[] = [
+    ['a long title', { do: 'set-title', title: long }, /title has 301 characters; at most 300/],
+    [
+      'a long sheet label',
+      { do: 'add-sheet', index: 0, sheet: { ...sheet, label: long } },
+      /its label cannot be kept/,
+    ],
+    ['an endless sheet note', { do: 'add-sheet', index: 0, sheet: { ...sheet, note: endless } }, /its note/],
+    ['too many rows', { do: 'add-sheet', index: 0, sheet: { ...sheet, rows: 2_000_001 } }, /its rows/],
+    ['too many rows more', { do: 'add-rows', sheet: 's', row: 0, count: 2_000_000 }, /2000003 rows/],
+    [
+      'a long new label of a sheet',
+      { do: 'change-sheet', sheet: 's', name: 's', label: long, purpose: 'notes' },
+      /its label/,
+    ],
+    [
+      'a long heading',
+      { do: 'add-column', sheet: 's', index: 0, column: { ...column, label: long } },
+      /its label/,
+    ],
+    [
+      'a long unit',
+      { do: 'add-column', sheet: 's', index: 0, column: { ...column, unit: long } },
+      /its unit/,
+    ],
+    [
+      'a width of nothing',
+      { do: 'change-column', sheet: 's', column: { ...column, id: 'a', name: 'a', width: 0 } },
+      /its width/,
+    ],
+    [
+      'an endless text',
+      { do: 'put-cells', sheet: 's', row: 0, columns: ['a'], cells: [[endless]] },
+      /100001 char/,
+    ],
+    [
+      'an endless text in a block',
+      { do: 'put-cells', sheet: 's', row: 0, columns: ['a'], cells: [Cells.from([endless], 1)] },
+      /100001 characters/,
+    ],
+    [
+      'an endless held text',
+      { do: 'put-cells', sheet: 's', row: 0, columns: ['a'], cells: [[{ held: endless, reason: 'r' }]] },
+      /100001 characters/,
+    ],
+    [
+      'an endless formula',
+      { do: 'put-cells', sheet: 's', row: 0, columns: ['a'], cells: [[{ formula: endless }]] },
+      /formula of 100001/,
+    ],
+    ['a record nested too deep', { do: 'set-part', part: 'charts', key: 'k', value: deep }, /32 levels/],
+    [
+      'a record called __proto__',
+      { do: 'set-part', part: 'charts', key: '__proto__', value: 1 },
+      /__proto__/,
+    ],
+    [
+      'a long name of a cell',
+      { do: 'set-name', name: long, target: { sheet: 's', column: 'a', row: 0 } },
+      /301 characters/,
+    ],
+  ];
+  test.each(cases)('%s', (_, edit, sentence) => {
+    const made = small();
+    const before = writeBook(made);
+    expect(() => applyEdit(made, edit)).toThrow(sentence);
+    expect(() => applyEdit(made, edit)).toThrow(Refusal);
+    expect(writeBook(made)).toBe(before);
   });
 });

@@ -1,11 +1,13 @@
 import { columnOf, type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
+import { checkColumn } from './limits.ts';
 import { checkColumnName, replaceSheet, withColumns } from './shared.ts';
 
 export function changeColumn(book: LiveBook, edit: EditOf<'change-column'>): Applied {
   const sheet = sheetOf(book, edit.sheet);
   const before = columnOf(sheet, edit.column.id);
   checkColumnName(book, edit.sheet, edit.column, false);
+  checkColumn(edit.column);
   replaceSheet(
     book,
     withColumns(

@@ -4,6 +4,7 @@ import type { Change, Edit } from '../edit.ts';
 import type { Column, NamedCell, Sheet } from '../model.ts';
 import { nameKey } from '../names.ts';
 import { refuse } from '../refusal.ts';
+import { checkTexts } from './limits.ts';
 
 export function replaceSheet(book: LiveBook, sheet: Sheet): void {
   book.sheets = book.sheets.map((s) => (s.id === sheet.id ? sheet : s));
@@ -96,6 +97,7 @@ export function checkColumnName(book: LiveBook, sheetId: string, column: Column,
 /** Refuses cells that no column can hold: numbers that are not finite, kinds that do not exist. */
 export function checkRun(run: CellRun | undefined): void {
   if (!run) return;
+  checkTexts(run);
   if (isList(run)) {
     for (const cell of run) {
       const number =
