@@ -6,7 +6,7 @@ import {
   type Range,
   type Value,
 } from '../../../functions/core/value.ts';
-import { regress } from '../../../functions/statistics/regression.ts';
+import { type Regression, regress } from '../../../functions/statistics/regression.ts';
 import type { Builtin, Size } from './builtin.ts';
 import { conditionOf, errorAt, isNumberAt, noData, problem, unequal } from './reading.ts';
 
@@ -16,17 +16,6 @@ interface Data {
   readonly rows: readonly Float64Array[];
   /** y lies in one row, and so do the variables. */
   readonly across: boolean;
-}
-
-interface Fit {
-  /** Slopes in the order of the variables. */
-  readonly slopes: readonly number[];
-  readonly intercept: number;
-  readonly slopeErrors: readonly number[];
-  readonly interceptError: number;
-  readonly df: number;
-  readonly rss: number;
-  readonly tss: number;
 }
 
 /** 1, 2, 3, … where no x is given. */
@@ -71,20 +60,10 @@ function dataOf(name: string, y: Argument, x: Argument): Data | Issue {
   return rows ? { y: y.numbers.slice(0, n), rows, across } : unequal(name);
 }
 
-function fitOf(name: string, { y, rows }: Data, withConstant: boolean): Fit | Issue {
+function fitOf(name: string, { y, rows }: Data, withConstant: boolean): Regression | Issue {
   const p = rows[0]?.length ?? 0;
   if (y.length < p + (withConstant ? 1 : 0)) return noData(name);
-  const fit = regress(y, rows, withConstant);
-  if (!fit) return problem(name, '#NUM!', 'All x values are equal.');
-  return {
-    slopes: fit.coefficients.slice(1),
-    intercept: fit.coefficients[0]!,
-    slopeErrors: fit.se.slice(1),
-    interceptError: fit.se[0]!,
-    df: fit.df,
-    rss: fit.rss,
-    tss: fit.tss,
-  };
+  return regress(y, rows, withConstant) ?? problem(name, '#NUM!', 'All x values are equal.');
 }
 
 const missing = (name: string): Issue => problem(name, '#N/A', 'Value not found.');
@@ -114,8 +93,8 @@ const linest: Builtin = {
     if (isIssue(data)) return data;
     const fit = fitOf(name, data, withConstant);
     if (isIssue(fit)) return fit;
-    const p = fit.slopes.length;
-    const values: Value[] = [...fit.slopes.toReversed(), fit.intercept];
+    const p = fit.coefficients.length - 1;
+    const values: Value[] = fit.coefficients.toReversed();
     if (!withStatistics) return { rows: 1, columns: p + 1, values };
     const fill = (row: readonly Value[]): Value[] => [
       ...row,
@@ -123,8 +102,7 @@ const linest: Builtin = {
     ];
     const model = fit.tss - fit.rss;
     values.push(
-      ...fit.slopeErrors.toReversed().map((e) => orMissing(name, e)),
-      orMissing(name, fit.interceptError),
+      ...fit.se.toReversed().map((e) => orMissing(name, e)),
       ...fill([orMissing(name, model / fit.tss), orMissing(name, Math.sqrt(fit.rss / fit.df))]),
       ...fill([orMissing(name, model / p / (fit.rss / fit.df)), fit.df]),
       ...fill([model, fit.rss]),
@@ -156,8 +134,9 @@ const trend: Builtin = {
     if (isIssue(data)) return data;
     const fit = fitOf(name, data, withConstant);
     if (isIssue(fit)) return fit;
+    const [intercept, ...slopes] = fit.coefficients;
     const fitted = (row: ArrayLike<number>): number =>
-      fit.slopes.reduce((sum, b, j) => sum + b * row[j]!, fit.intercept);
+      slopes.reduce((sum, b, j) => sum + b * row[j]!, intercept!);
     if (at === undefined || at === null) {
       const values = data.rows.map(fitted);
       return data.across
@@ -168,10 +147,10 @@ const trend: Builtin = {
     if (!isRange(at)) return typeof at === 'number' ? fitted([at]) : unequal(name);
     const wrong = numbersOrIssue(name, at);
     if (wrong) return wrong;
-    if (fit.slopes.length === 1)
+    if (slopes.length === 1)
       return { rows: at.rows, columns: at.columns, values: Array.from(at.numbers, (v) => fitted([v])) };
     const rows = variables(at, data.across ? at.columns : at.rows, data.across);
-    if (!rows || rows[0]?.length !== fit.slopes.length) return unequal(name);
+    if (!rows || rows[0]?.length !== slopes.length) return unequal(name);
     const values = rows.map(fitted);
     return data.across
       ? { rows: 1, columns: values.length, values }

@@ -11,7 +11,8 @@ import {
 import { cellEngine } from '../cell-engine/engine.ts';
 import { type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
 import { type Callee, coerceLane, defaultOf, parametersOf, wrong } from '../plan/arguments.ts';
-import { singleLane, wrongCount, wrongType } from '../plan/lanes.ts';
+import { singleLane } from '../plan/lanes.ts';
+import { wrongCount, wrongType } from '../plan/problems.ts';
 import { conditional } from '../ranges/conditional.ts';
 import { isCellOf, lookups } from '../ranges/lookup.ts';
 import type { Builtin } from './builtin.ts';
@@ -74,6 +75,17 @@ const lookup = (name: keyof typeof lookups, maxArgs: number, parameters: string,
   compute: (args) => callBody(name, name, lookups[name] as (...args: never[]) => unknown, args),
 });
 
+const xlookup: Builtin = {
+  name: 'XLOOKUP',
+  minArgs: 3,
+  maxArgs: 6,
+  parameters: 'value, range, answers, [otherwise], [match = 0], [search = 1]',
+  about: 'Finds a value in a row or column and answers from the same place of another.',
+  size: ([, range, answers]) =>
+    range!.columns === 1 ? { rows: 1, columns: answers!.columns } : { rows: answers!.rows, columns: 1 },
+  compute: (args) => callBody('XLOOKUP', 'XLOOKUP', lookups.XLOOKUP as (...args: never[]) => unknown, args),
+};
+
 /** Like MATCH, with the modes of XLOOKUP. */
 const xmatch: Builtin = {
   name: 'XMATCH',
@@ -115,6 +127,7 @@ const averageIfs: Builtin = {
 export const overRanges = [
   averageIfs,
   xmatch,
+  xlookup,
   lookup('MATCH', 3, 'value, range, [type = 1]', 'Place of a value in a row or column; type 0: any order.'),
   lookup(
     'VLOOKUP',
