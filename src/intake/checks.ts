@@ -1,7 +1,7 @@
 import { CellKind } from '../book/cells.ts';
 import type { Plausibility, Progress } from './api.ts';
-import { Meanings } from './choose.ts';
 import { NumberLane } from './lanes/number.ts';
+import { Meanings } from './meanings.ts';
 import type { Placing } from './place.ts';
 import type { Filled } from './plan.ts';
 import { readNumber } from './read-number.ts';

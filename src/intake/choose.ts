@@ -1,13 +1,13 @@
+import { limits } from '../book/file-frame.ts';
 import type { Column, Sheet } from '../book/model.ts';
 import { nameKey, properName } from '../book/names.ts';
 import { dimensions } from '../units/dimension.ts';
 import { unitFromWord } from '../units/unit.ts';
-import type { ColumnChoice, ColumnFinding, Findings, PlausibleColumn, Target } from './api.ts';
+import type { ColumnChoice, ColumnFinding, Findings, Target } from './api.ts';
 import { listed, type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
+import type { TakeOptions } from './options.ts';
 import type { Recipe, RecipeColumn } from './recipe.ts';
 import { IntakeRefusal } from './sentences.ts';
-import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
-import type { TakeOptions } from './take-in.ts';
 
 /** Which column of the file goes where. */
 export interface Chosen extends Mapping {
@@ -67,6 +67,14 @@ export function chooseColumns(
       taken.add(nameKey(column.name));
       return { source, column, by: 'name', how: howOf(source, column, null, choices[source.index]) };
     });
+  const columns = sheet.columns.length + made.length;
+  if (columns > limits.columns)
+    throw new IntakeRefusal('too-many-columns', {
+      name: findings.name,
+      sheet: sheet.name,
+      columns,
+      most: limits.columns,
+    });
   return {
     matches: [...matches, ...made].sort((a, b) => a.source.index - b.source.index),
     unmatched: mapping.unmatched,
@@ -122,15 +130,24 @@ function howOf(
   };
 }
 
+/** What the book's file accepts. */
+const LONGEST_LABEL = 300;
+
+/** A label as long as a book takes one; a heading that is longer stands whole in the column's note. */
+const clipped = (label: string): string =>
+  label.length > LONGEST_LABEL ? `${label.slice(0, LONGEST_LABEL - 1)}…` : label;
+
 function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Column {
   const name = properName(source.label, taken);
   const kind = source.kind.value;
   const unit = source.unit.value === null ? undefined : unitFromWord(source.unit.value);
   const dimension = kind === 'number' ? (source.dimension ?? undefined) : undefined;
+  const label = clipped(source.label);
   return {
     id: name,
     name,
-    label: source.label,
+    label,
+    ...(label === source.label ? {} : { note: source.heading.slice(0, limits.text) }),
     kind,
     ...(dimension ? { dimension, unit: unit?.unit ?? dimensions[dimension] } : {}),
   };
@@ -138,40 +155,10 @@ function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Col
 
 export function newSheet(target: Target, findings: Findings): Sheet {
   const stem = findings.name.replace(/^.*[\\/]/, '').replace(/\.[^.]{1,5}$/, '');
-  const label = target.label ?? (stem || 'Sheet');
+  const label = clipped(target.label ?? (stem || 'Sheet'));
   const name = properName(
     label,
     (n) => target.book?.sheets.some((s) => nameKey(s.name) === nameKey(n) || s.id === n) ?? false,
   );
   return { id: name, name, label, purpose: 'gathered', columns: [], rows: 0, cells: new Map() };
-}
-
-/** Finds what is known about a column, by its name, its label, or a word of the trade for them. */
-export class Meanings<T> {
-  private readonly lines = synonymIndex(synonyms);
-  private readonly known = new Map<string, T>();
-
-  constructor(entries: readonly (readonly [names: readonly string[], value: T])[]) {
-    for (const [names, value] of entries)
-      for (const name of names) {
-        const key = headingKey(name);
-        this.known.set(key, value);
-        const line = this.lines.get(key);
-        for (const other of line === undefined ? [] : synonyms[line]!)
-          if (!this.known.has(other)) this.known.set(other, value);
-      }
-  }
-
-  of(column: Pick<Column, 'name' | 'label'>): T | undefined {
-    return this.known.get(headingKey(column.name)) ?? this.known.get(headingKey(column.label));
-  }
-}
-
-/** Bounds of a column, if it is known what it measures. */
-export function boundsFor({ plausibility }: TakeOptions): (column: Column) => PlausibleColumn | null {
-  const known = new Meanings((plausibility?.columns ?? []).map((p) => [p.names, p]));
-  return (column) => {
-    const found = known.of(column);
-    return found && (found.dimension === undefined || found.dimension === column.dimension) ? found : null;
-  };
 }

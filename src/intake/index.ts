@@ -1,6 +1,8 @@
 import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
 import { inspecting as inspectingAll } from './inspect.ts';
-import { type Taken, type TakeOptions, takingIn } from './take-in.ts';
+import type { TakeOptions } from './options.ts';
+import { takingIn } from './take-in.ts';
+import type { Taken } from './taken.ts';
 
 /** Runs a task to its end at once. */
 function finish<T>(task: Generator<Progress, T>): T {
@@ -26,6 +28,7 @@ export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions =
 export type * from './api.ts';
 export { hashOfSoon } from './hash.ts';
 export { recipeFits } from './map.ts';
+export type { TakeOptions, Who } from './options.ts';
 export type { CellChange, Mode } from './plan.ts';
 export { type Prepared, type PrepareOptions, prepare, preparing } from './prepare.ts';
 export type { Preview, PreviewRow } from './preview.ts';
@@ -33,4 +36,6 @@ export { provenanceJson, type Recipe, readRecipe, recipeJson } from './recipe.ts
 export { recipeEdit } from './records.ts';
 export { mendedRows } from './release.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
-export { type Taken, type TakeOptions, takingIn } from './take-in.ts';
+export { takingIn } from './take-in.ts';
+export type { Taken } from './taken.ts';
+export type { WhoReport } from './who.ts';

@@ -1,14 +1,12 @@
 import { CellKind } from '../book/cells.ts';
 import type { Book, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
+import type { Who } from './options.ts';
 import type { Filled } from './plan.ts';
-import type { Recipe } from './recipe.ts';
 import { cellWords } from './rows-of-sheet.ts';
 import { type Note, note } from './sentences.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 import { type Person, type WhoReport, whoIsWho } from './who.ts';
-
-export type Who = NonNullable<Recipe['who']>;
 
 const columnNamed = (sheet: Sheet, name: string) =>
   sheet.columns.find((column) => nameKey(column.name) === nameKey(name));

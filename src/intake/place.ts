@@ -1,3 +1,4 @@
+import { limits } from '../book/file-frame.ts';
 import type { HeldRow } from './api.ts';
 import type { Inspected } from './inspect.ts';
 import { ownText } from './lanes/lane.ts';
@@ -5,7 +6,7 @@ import type { Match } from './map.ts';
 import type { Batch } from './parse.ts';
 import { type Placed, type PlacingOptions, placedBy } from './placed.ts';
 import { type Reshaper, reshaper } from './reshape.ts';
-import { type Note, note } from './sentences.ts';
+import { IntakeRefusal, type Note, note } from './sentences.ts';
 
 interface Waiting {
   readonly batch: Batch;
@@ -31,6 +32,8 @@ export class Placing {
   /** Lines of the file that were read. */
   read = 0;
   rowLines = 0;
+  private readonly room: number;
+  private readonly sheet: string;
   private record = 0;
   private readonly inspected: Inspected;
   private waiting: Waiting[] = [];
@@ -40,6 +43,8 @@ export class Placing {
 
   constructor(inspected: Inspected, matches: readonly Match[], options: PlacingOptions) {
     this.inspected = inspected;
+    this.room = options.room;
+    this.sheet = options.sheet;
     this.lines = new Uint32Array(options.expected);
     this.placed = matches.map((match) => placedBy(match, options));
     const { shape, layout, findings } = inspected;
@@ -134,6 +139,12 @@ export class Placing {
   }
 
   private noteLine(line: number): void {
+    if (this.rows >= this.room)
+      throw new IntakeRefusal('too-many-rows', {
+        name: this.inspected.findings.name,
+        sheet: this.sheet,
+        most: limits.rows,
+      });
     if (this.rows === this.lines.length) {
       const lines = new Uint32Array(Math.max(16, Math.ceil(this.rows * 1.5)));
       lines.set(this.lines);
@@ -147,6 +158,8 @@ export class Placing {
     const { layout, findings } = this.inspected;
     const width = layout.headings.length;
     if (damaged) return note('open-quote');
+    for (const cell of cells)
+      if (cell.length > limits.text) return note('cell-too-long', { length: cell.length, most: limits.text });
     if (cells.length !== width) {
       if (cells.length > width) {
         for (let i = width; i < cells.length; i++)

@@ -30,6 +30,10 @@ export interface PlacingOptions {
   readonly boundsOf: (column: Column) => PlausibleColumn | null;
   /** Words for missing values that the user chose for this file. */
   readonly missing: readonly string[] | undefined;
+  /** Name of the sheet. */
+  readonly sheet: string;
+  /** Rows that the sheet can take. */
+  readonly room: number;
   /** Rows to expect. */
   readonly expected: number;
 }

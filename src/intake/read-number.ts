@@ -61,7 +61,8 @@ function readSlowly(text: string, { decimal, thousands }: NumberStyle): number {
       '',
     );
   if (decimal === ',') t = t.includes('.') ? 'no' : t.replace(',', '.');
-  return PLAIN.test(t) ? Number(t) : Number.NaN;
+  const value = PLAIN.test(t) ? Number(t) : Number.NaN;
+  return Number.isFinite(value) ? value : Number.NaN;
 }
 
 /** How a text that could be a number uses its marks; the evidence for a column's style. */

@@ -1,3 +1,4 @@
+import { limits } from '../book/file-frame.ts';
 import type { Json } from '../book/model.ts';
 import { z } from '../book/zod.ts';
 
@@ -5,12 +6,14 @@ const dateOrder = z.enum(['ymd', 'dmy', 'mdy']);
 const decimal = z.enum(['.', ',']);
 const words = z.array(z.string().max(60)).max(60);
 const text = z.string().min(1).max(200);
+/** As long as a cell may be. */
+const heading = z.string().min(1).max(limits.text);
 
 /** Which heading feeds which column, and how its cells are read. What is left out is found in the file each time. */
 export const recipeColumn = z.strictObject({
-  heading: text,
+  heading,
   /** Other headings that mean the same. */
-  or: z.array(text).max(20).optional(),
+  or: z.array(heading).max(20).optional(),
   /** Name of the sheet's column. */
   column: text,
   /** Unit of the cells, by its sign or a word for it. */

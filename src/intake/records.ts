@@ -4,10 +4,10 @@ import { displayUnitOf } from '../units/unit.ts';
 import type { Findings, Provenance, Report } from './api.ts';
 import type { Chosen } from './choose.ts';
 import type { Inspected } from './inspect.ts';
-import type { Who } from './people.ts';
+import type { Who } from './options.ts';
 import type { Mode } from './plan.ts';
 import { type Recipe, recipeJson } from './recipe.ts';
-import type { Taken } from './take-in.ts';
+import type { Taken } from './taken.ts';
 
 /** The recipe that this import was, for the next file of its kind. */
 export function recipeOf(
@@ -20,7 +20,7 @@ export function recipeOf(
 ): Recipe {
   return {
     version: 1,
-    title: `${sheet.label}: ${findings.name || 'pasted'}`,
+    title: `${sheet.label}: ${findings.name || 'pasted'}`.slice(0, 200),
     sheet: sheet.name,
     columns: chosen.matches
       .filter((m) => m.source.heading !== '')

@@ -84,6 +84,10 @@ export const sentences = {
     `${file(d)} has a row with more than ${Number(d.most).toLocaleString('en')} cells. Save the table alone, or save it as CSV.`,
   'workbook-no-table': (d) =>
     `${file(d)} has no table ${d.table ? `"${d.table}"` : 'with rows'}. Its tables: ${d.tables || 'none'}.`,
+  'too-many-columns': (d) =>
+    `Sheet "${d.sheet}" would have ${Number(d.columns).toLocaleString('en')} columns with those of ${file(d)}; a sheet has at most ${Number(d.most).toLocaleString('en')}. Leave columns out, or make rows of columns that repeat.`,
+  'too-many-rows': (d) =>
+    `Sheet "${d.sheet}" would have more than ${Number(d.most).toLocaleString('en')} rows with those of ${file(d)}, or the book too many cells. Split the file, or leave out columns.`,
   'workbook-unopened': (d) =>
     `${file(d)} is a zipped workbook, which has to be opened before its tables can be read. Choose one of its tables.`,
 
@@ -145,6 +149,7 @@ export const sentences = {
   // Held cells.
   'not-a-number': (d) =>
     `"${d.text}" is no number. A number such as ${d.example} is accepted here. Correct it or clear it.`,
+  'number-too-large': (d) => `"${d.text}" is larger than any number can be. Correct it or clear it.`,
   'other-mark': (d) =>
     `"${d.text}" has another decimal mark than this column, which has a ${mark(d.mark)}. Write ${d.write} if that is meant.`,
   'lone-unit': (d) =>
@@ -165,6 +170,8 @@ export const sentences = {
     `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a mark inside a cell that should stand in quotes.`,
   'too-few-cells': (d) =>
     `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a line break inside a cell, or fill in what is missing.`,
+  'cell-too-long': (d) =>
+    `A cell of this row has ${Number(d.length).toLocaleString('en')} characters; at most ${Number(d.most).toLocaleString('en')} are accepted. Look for a quote that was not closed, or shorten it.`,
   'open-quote': () =>
     'A quote is opened on this line and not closed properly, so its cells cannot be told apart. Close the quote or take it out.',
   'name-missing': () => 'The row has a value but does not say for which column. Fill that in.',
@@ -184,7 +191,7 @@ export const sentences = {
   'missing-words': (d) =>
     `${column(d)}: ${many(d.count, 'cell')} with ${d.words} taken as missing and left blank.`,
   'own-units': (d) =>
-    `${column(d)}: ${many(d.count, 'cell')} with a unit of their own, such as "${d.example}", converted from it.`,
+    `${column(d)}: ${many(d.count, 'cell')} with the unit in the cell, such as "${d.example}", read in that unit.`,
   'time-zones': (d) =>
     `${column(d)}: ${many(d.count, 'date')} with a time zone, such as "${d.example}"; the time is taken as it is written.`,
   'per-cent': (d) => `${column(d)}: per cent signs left off, so "${d.example}" is ${d.value}.`,

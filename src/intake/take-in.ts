@@ -1,67 +1,26 @@
 import type { Edit } from '../book/edit.ts';
+import { limits } from '../book/file-frame.ts';
 import type { Sheet } from '../book/model.ts';
 import { properName } from '../book/names.ts';
-import type { Findings, HeldRow, IntakeOptions, Progress, Provenance, Report, Target } from './api.ts';
+import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
 import { differingTotals, doubtfulRows, repeatedRows } from './checks.ts';
-import { boundsFor, chooseColumns, newSheet } from './choose.ts';
+import { chooseColumns, newSheet } from './choose.ts';
 import { columnNotes } from './column-notes.ts';
 import { decodePieces } from './decode.ts';
 import { HEAD, type Inspected, inspecting } from './inspect.ts';
 import { DateLane } from './lanes/date.ts';
 import { recipeFits } from './map.ts';
+import { boundsFor } from './meanings.ts';
+import type { TakeOptions } from './options.ts';
 import { parseRows } from './parse.ts';
-import { guessWho, settleWho, type Who } from './people.ts';
+import { guessWho, settleWho } from './people.ts';
 import { Placing } from './place.ts';
-import { type CellChange, type Mode, planning } from './plan.ts';
-import { type Preview, previewOf } from './preview.ts';
+import { type Mode, planning } from './plan.ts';
+import { previewOf } from './preview.ts';
 import type { Recipe } from './recipe.ts';
 import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
-import type { WhoReport } from './who.ts';
-
-export interface TakeOptions extends IntakeOptions {
-  /** The recipe to go by. */
-  readonly recipe?: Recipe;
-  /** Recipes to choose from by the file's headings, when none is given. */
-  readonly recipes?: readonly { readonly key: string; readonly recipe: Recipe }[];
-  /** What becomes of rows that stand in the sheet: the recipe's mode, else append. */
-  readonly mode?: Mode;
-  readonly key?: readonly string[];
-  /** Headings that match no column: left out, or made new columns (the default). */
-  readonly rest?: 'ignore' | 'add';
-  /** Whose rows these are; null asks nobody. Left out, the recipe's, or what the book suggests. */
-  readonly who?: Who | null;
-  /** Further lines of words that mean the same, before the trade's own. */
-  readonly synonyms?: readonly (readonly string[])[];
-}
-
-/** Everything that came of a file. Nothing has been written: that is done by applying `edits` together. */
-export interface Taken {
-  readonly edits: readonly Edit[];
-  readonly report: Report;
-  readonly heldRows: readonly HeldRow[];
-  /** Lines of rows whose values do not make sense together, the first of them. */
-  readonly doubtfulLines: readonly number[];
-  readonly provenance: Provenance;
-  readonly findings: Findings;
-  readonly preview: Preview;
-  /** How to take the next file of this kind in. */
-  readonly recipe: Recipe;
-  readonly recipeKey: string;
-  /** True when the recipe was there already. */
-  readonly byRecipe: boolean;
-  /** What an update would change, the first of them. */
-  readonly changes: readonly CellChange[];
-  /** Columns that the file's may be meant for; they were not taken. */
-  readonly proposals: readonly {
-    readonly heading: string;
-    readonly column: string;
-    readonly by: 'spelling' | 'content';
-  }[];
-  readonly who: WhoReport | null;
-  /** How that was found out, to be handed in again with answers. */
-  readonly whoRule: Who | null;
-}
+import type { Taken } from './taken.ts';
 
 /** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
 const MEANT = 0.5;
@@ -83,6 +42,8 @@ export function* takingIn(
     missing: options.choices?.missing,
     boundsOf: boundsFor(options),
     expected: expectedRows(findings, bytes.length),
+    sheet: sheet.name,
+    room: roomIn(sheet, target, chosen.newColumns.length, options.mode ?? recipe?.mode ?? 'append'),
   });
   yield* placeAll(bytes, inspected, placing);
   const lineOf = (row: number): number => placing.lines[row]!;
@@ -204,6 +165,15 @@ const sheetEdits = ({ id, name, label, purpose }: Sheet, { book }: Target): Edit
     sheet: { id, name, label, purpose, rows: 0, columns: [] },
   },
 ];
+
+/** Rows that the sheet can take before the book's file could no longer be opened. */
+function roomIn(sheet: Sheet, { book }: Target, newColumns: number, mode: Mode): number {
+  const columns = Math.max(1, sheet.columns.length + newColumns);
+  const others = (book?.sheets ?? []).filter((s) => s.id !== sheet.id);
+  const cells = others.reduce((n, s) => n + s.rows * s.columns.length, 0);
+  const most = Math.min(limits.rows, Math.floor((limits.cells - cells) / columns));
+  return mode === 'replace' ? most : most - sheet.rows;
+}
 
 /** Rows to make room for: all of a short file, an estimate of a long one. */
 const expectedRows = (f: Findings, bytes: number): number =>

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { inspect, takeIn } from '../../src/intake/index.ts';
+import { applyEdit } from '../../src/book/apply.ts';
+import { readBook } from '../../src/book/file.ts';
+import { writeBook } from '../../src/book/file-write.ts';
+import { inspect, readRecipe, recipeEdit, takeIn } from '../../src/intake/index.ts';
 import { addSheet, bring, bytesOf, column, newBook, refusal, wordsOf } from './help.ts';
 
 const roster = () => {
@@ -52,9 +55,10 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
 
   test.each([
     [
-      '44 cm',
-      /"44 cm" carries a unit; the cells of this column are plain numbers in cm\. Write 44 if that is meant/,
+      '440 mm',
+      /"440 mm" carries a unit; the cells of this column are plain numbers in cm\. Write 44 if that/,
     ],
+    ['1e999', /"1e999" is no number/],
     [
       '"44,5"',
       /"44,5" has another decimal mark than this column, which has a point\. Write 44\.5 if that is meant/,
@@ -78,6 +82,50 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
     });
     expect(taken.report.cells.held).toBe(1);
     expect(wordsOf(taken).filter((w) => reason.test(w))).toHaveLength(1);
+  });
+
+  test('44 cm in a column in cm is 44, and the report says that the unit stood in the cell', () => {
+    const book = roster();
+    const taken = bring(
+      book,
+      'roster',
+      'athlete,femur\nAda,42.1\nBo,44 cm\nCy,45.2\nDi,41.0\nEk,43\nFi,40.4\n',
+    );
+    expect(column(book, 'roster', 'femur')[1]).toBe(44);
+    expect(wordsOf(taken)).toContain(
+      'Column "femur": 1 cell with the unit in the cell, such as "44 cm", read in that unit.',
+    );
+  });
+
+  test("a heading and a file name longer than a label are clipped, whole in the column's note, and the book opens again", () => {
+    const book = newBook();
+    const heading = `Femur ${'very '.repeat(100)}long`;
+    const taken = takeIn(
+      bytesOf(`athlete,${heading}\nAda,42\n`),
+      { sheet: null, book },
+      { name: `${'x'.repeat(400)}.csv` },
+    );
+    applyEdit(book, { do: 'batch', edits: [...taken.edits, recipeEdit(taken)] });
+    const back = readBook(writeBook(book));
+    expect(back.sheets[0]!.label).toHaveLength(300);
+    expect(back.sheets[0]!.columns[1]!.label).toHaveLength(300);
+    expect(back.sheets[0]!.columns[1]!.note).toBe(heading);
+    expect(readRecipe([...back.parts.recipes.values()][0]).columns[1]!.heading).toBe(heading);
+  });
+
+  test('a row with a cell longer than a book takes is held', () => {
+    const book = roster();
+    const taken = bring(book, 'roster', `athlete,femur\n${'a'.repeat(100_001)},42\nBo,44\n`);
+    expect(taken.report.rows).toMatchObject({ in: 2, placed: 1, held: 1 });
+    expect(taken.heldRows[0]!.reason.reason).toBe('cell-too-long');
+  });
+
+  test('more columns than a sheet takes are refused', () => {
+    const wide = Array.from({ length: 2001 }, (_, i) => `c${i}x`);
+    const bytes = bytesOf(`${wide.join(',')}\n${wide.map(() => 1).join(',')}\n`);
+    expect(refusal(() => takeIn(bytes, { sheet: null }, { name: 'x.csv' }))).toMatch(
+      /would have 2,001 columns.*at most 2,000/,
+    );
   });
 
   test('NaN is a word for a missing value: the cell is blank, and the report says so', () => {

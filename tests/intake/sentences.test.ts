@@ -38,6 +38,7 @@ const details = {
   label: 'Column 4',
   known: 'cm, mm',
   largest: 512_000_000,
+  length: 200_000,
   line: 7,
   mark: ',',
   matching: 20,

@@ -78,6 +78,10 @@ export class NumberLane extends Lane {
       const raw = readNumber(text, style);
       const value = Number.isNaN(raw) ? this.readOther(text.trim(), text, row) : (raw * per) / of;
       if (Number.isNaN(value)) continue;
+      if (!Number.isFinite(value)) {
+        this.hold(row, text, note('number-too-large', { text: ownText(text) }));
+        continue;
+      }
       kinds[row] = CellKind.number;
       numbers[row] = value + 0;
       this.filled++;
@@ -145,7 +149,8 @@ export class NumberLane extends Lane {
       return Number.NaN;
     }
     const base = (value * unit.per) / unit.of;
-    if (!this.o.ownUnits) {
+    // The unit that the cells are in anyway says nothing new; another one is an exception to look at, unless it is the habit.
+    if (!this.o.ownUnits && !(unit.unit === here.unit && this.o.factor === 1)) {
       const write = Number(((base * here.of) / here.per / this.o.factor).toPrecision(10));
       this.hold(row, raw, note('lone-unit', { text, unit: here.unit, write }));
       return Number.NaN;

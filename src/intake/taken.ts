@@ -1,0 +1,35 @@
+import type { Edit } from '../book/edit.ts';
+import type { Findings, HeldRow, Provenance, Report } from './api.ts';
+import type { Who } from './options.ts';
+import type { CellChange } from './plan.ts';
+import type { Preview } from './preview.ts';
+import type { Recipe } from './recipe-shape.ts';
+import type { WhoReport } from './who.ts';
+
+/** Everything that came of a file. Nothing has been written: that is done by applying `edits` together. */
+export interface Taken {
+  readonly edits: readonly Edit[];
+  readonly report: Report;
+  readonly heldRows: readonly HeldRow[];
+  /** Lines of rows whose values do not make sense together, the first of them. */
+  readonly doubtfulLines: readonly number[];
+  readonly provenance: Provenance;
+  readonly findings: Findings;
+  readonly preview: Preview;
+  /** How to take the next file of this kind in. */
+  readonly recipe: Recipe;
+  readonly recipeKey: string;
+  /** True when the recipe was there already. */
+  readonly byRecipe: boolean;
+  /** What an update would change, the first of them. */
+  readonly changes: readonly CellChange[];
+  /** Columns that the file's may be meant for; they were not taken. */
+  readonly proposals: readonly {
+    readonly heading: string;
+    readonly column: string;
+    readonly by: 'spelling' | 'content';
+  }[];
+  readonly who: WhoReport | null;
+  /** How that was found out, to be handed in again with answers. */
+  readonly whoRule: Who | null;
+}
