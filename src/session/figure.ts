@@ -83,7 +83,7 @@ interface Range {
 /** What can be tried out, and within which limits: those of training, narrower than what the functions accept. */
 const RANGES: readonly Range[] = [
   { measure: 'lift', label: 'Heel lift', unit: 'cm', least: 0, most: 5, step: 0.1, fallback: 0 },
-  { measure: 'depth', label: 'Thigh above parallel', unit: '°', least: -40, most: 60, step: 1, fallback: 0 },
+  { measure: 'depth', label: 'Depth, + above', unit: '°', least: -40, most: 60, step: 1, fallback: 0 },
   { measure: 'ankle', label: 'Ankle range', unit: '°', least: 5, most: 60, step: 0.5, fallback: null },
   { measure: 'stance', label: 'Feet turned out', unit: '°', least: 0, most: 45, step: 1, fallback: 0 },
   { measure: 'bar', label: 'Bar load', unit: 'kg', least: 0, most: 300, step: 2.5, fallback: null },

@@ -1,101 +1,170 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { Figure } from '../../session/api.ts';
+import type { Figure, NoPosture, PostureFigure } from '../../session/api.ts';
 import type { FigureOptions } from '../../session/figure.ts';
 import { usePage } from '../shell/context.ts';
-import { Drawing } from './Drawing.tsx';
-import './figure.css';
 import { run } from '../state/actions.ts';
+import { say } from '../state/page.ts';
+import { Descent } from './Descent.tsx';
+import { Drawing } from './Drawing.tsx';
+import { savePng, saveSvg } from './export.ts';
+import './figure.css';
 import { Numbers } from './Numbers.tsx';
+import { Parts } from './Parts.tsx';
 import { TryOut } from './TryOut.tsx';
-import { isPosture } from './words.ts';
+import { centimetres, isPosture } from './words.ts';
 
 /** The selected lifter at depth. Asks the session again whenever the row or the book changes. */
 export function FigurePanel() {
   const page = usePage();
   const figure = useSignal<Figure | null>(null);
   const plates = useSignal(false);
-  const asked = useRef(0);
   const tried = useSignal<FigureOptions>({});
+  /** The posture of the descent that is on show, and all of them. */
+  const moment = useSignal<PostureFigure | null>(null);
+  const descent = useSignal<readonly PostureFigure[]>([]);
+  const asked = useRef(0);
   const at = useRef('');
+  const drawn = useRef<HTMLElement>(null);
   useSignalEffect(() => {
     const { outline, sheet, selection } = page;
     const id = sheet.value?.id;
     const rows = sheet.value?.rows ?? 0;
     const row = Math.min(selection.value?.row ?? 0, rows - 1);
-    if (!outline.value || id === undefined || rows === 0) return;
+    if (!outline.value || id === undefined || rows === 0) {
+      figure.value = null;
+      return;
+    }
     // Another lifter is looked at as he or she is.
     const place = `${id} ${row}`;
     if (at.current !== place && Object.keys(tried.peek()).length > 0) tried.value = {};
     at.current = place;
     const turn = ++asked.current;
-    void page.service.figure(id, row, tried.value).then((answer) => {
-      if (turn === asked.current) figure.value = answer;
+    const wanted = tried.value;
+    void page.service.figure(id, row, wanted).then((answer) => {
+      if (turn !== asked.current) return;
+      figure.value = answer;
+      moment.value = null;
+      descent.value = [];
     });
   });
-  const sheet = page.sheet.value;
-  const column = sheet?.columns.find(({ name, formula }) => name === 'lift' && formula === undefined);
-  const keep =
-    sheet && column
-      ? (lift: number) =>
-          void run(page, {
-            do: 'set-cells',
-            sheet: sheet.id,
-            row: figure.value?.row ?? 0,
-            columns: [column.id],
-            texts: [[`${lift} cm`]],
-          })
-      : null;
   useEffect(() => () => void asked.current++, []);
   const now = figure.value;
-  if (!now) return <p class="soft panel-note">Drawing…</p>;
+  if (!now) return <p class="soft panel-note">The figure is drawn for the row that is chosen.</p>;
+  if (now.missing.length > 0) return <Missing figure={now} />;
+  const save = async (how: typeof savePng) => {
+    const svg = drawn.current?.querySelector('svg');
+    if (!svg) return;
+    try {
+      await how(svg, now.title);
+    } catch (reason) {
+      say(page, reason instanceof Error ? reason.message : String(reason), 'wrong');
+    }
+  };
+  const canDraw = [now.flat, now.lifted].some((stand) => stand && (isPosture(stand) || stand.nearest));
   return (
     <div class="figure-panel">
       <h3 class="figure-title">{now.title}</h3>
-      <Told figure={now} plates={plates.value} />
-      {(isPosture(now.flat) || (now.lifted && isPosture(now.lifted))) && (
-        <label class="check">
-          <input
-            type="checkbox"
-            checked={plates.value}
-            onChange={(event) => {
-              plates.value = event.currentTarget.checked;
-            }}
+      {canDraw && (
+        <figure ref={drawn}>
+          <Drawing
+            figure={now}
+            plates={plates.value}
+            {...(moment.value ? { moment: moment.value, descent: descent.value } : {})}
           />
-          Draw a full-size plate (45 cm)
-        </label>
+        </figure>
       )}
-      {now.missing.length === 0 && <TryOut figure={now} tried={tried} keep={keep} />}
+      {!isPosture(now.flat) && <Failure where="On the flat" why={now.flat} />}
+      {now.lifted && !isPosture(now.lifted) && <Failure where="With the lift" why={now.lifted} />}
+      <Below figure={now} />
+      {canDraw && (
+        <Descent
+          frames={descent}
+          moment={moment}
+          ask={() => page.service.descent(now.sheet, now.row, tried.value)}
+        />
+      )}
+      <Numbers figure={now} moment={moment.value} />
+      <TryOut
+        figure={now}
+        tried={tried}
+        keep={(text) => {
+          if ('sentence' in now.keep) return;
+          void run(page, {
+            do: 'set-cells',
+            sheet: now.sheet,
+            row: now.row,
+            columns: [now.keep.column],
+            texts: [[text]],
+          }).then((done) => {
+            if (!done) return;
+            const { lift: _, ...rest } = tried.value;
+            tried.value = rest;
+          });
+        }}
+      />
+      {now.parts && <Parts parts={now.parts} />}
+      {canDraw && (
+        <div class="figure-actions">
+          <label class="check">
+            <input
+              type="checkbox"
+              checked={plates.value}
+              onChange={(event) => {
+                plates.value = event.currentTarget.checked;
+              }}
+            />
+            Full-size plate (45 cm)
+          </label>
+          <button type="button" class="firm" onClick={() => void save(saveSvg)}>
+            Save SVG
+          </button>
+          <button type="button" class="firm" onClick={() => void save(savePng)}>
+            Save PNG
+          </button>
+        </div>
+      )}
       <p class="caution">
-        A static side view from lengths and ankle range: good for comparing set-ups of one lifter, not for
-        diagnosis. ±1 cm and ±2° of measuring error move the lean by 2–3°. Pain, numbness or a recent injury:
-        stop, and see a licensed clinician.
+        A static side view from lengths and ankle range, with the whole ankle range used at every depth: good
+        for comparing set-ups of one lifter, not for diagnosis. ±1 cm and ±2° of measuring error move the lean
+        by 2–3°. Pain, numbness or a recent injury: stop, and see a licensed clinician.
       </p>
     </div>
   );
 }
 
-function Told({ figure, plates }: { figure: Figure; plates: boolean }) {
-  const flat = figure.flat;
-  const lifted = figure.lifted;
-  const none = !isPosture(flat) && !(lifted && isPosture(lifted));
-  if (none && figure.missing.length > 0)
-    return (
-      <p class="panel-note">
-        The figure needs {listed(figure.missing)} of this row. Fill{' '}
-        {figure.missing.length > 1 ? 'them' : 'it'} in, or choose a row of a sheet that has femur, tibia,
-        trunk and ankle.
-      </p>
-    );
+function Missing({ figure }: { figure: Figure }) {
+  const { missing } = figure;
   return (
-    <>
-      <figure>
-        <Drawing figure={figure} plates={plates} />
-      </figure>
-      {!isPosture(flat) && <p class="panel-note">On the flat: {flat.sentence}</p>}
-      {lifted && !isPosture(lifted) && <p class="panel-note">With the lift: {lifted.sentence}</p>}
-      <Numbers figure={figure} />
-    </>
+    <p class="panel-note">
+      The figure needs {listed(missing)} of this row. Fill {missing.length > 1 ? 'them' : 'it'} in, or choose
+      a row of a sheet that has femur, tibia, trunk and ankle.
+    </p>
+  );
+}
+
+/** Why a set-up cannot be held, and by how far. */
+function Failure({ where, why }: { where: string; why: NoPosture }) {
+  return (
+    <p class="panel-note failure">
+      <b>{where}: no posture holds.</b> {why.sentence}
+      {why.nearest &&
+        ` Drawn as far forward as the trunk goes: the load stays ${centimetres(-why.nearest.offset)} behind mid-foot.`}
+    </p>
+  );
+}
+
+/** A depth below what the lifter reaches is drawn, and said. */
+function Below({ figure: { lifted, flat, numbers } }: { figure: Figure }) {
+  const stand = lifted ?? flat;
+  const { deepest, limiter } = (lifted && numbers.lifted) ?? numbers.flat;
+  if (!isPosture(stand) || typeof deepest.value !== 'number' || stand.depth >= deepest.value - 0.05)
+    return null;
+  return (
+    <p class="panel-note failure">
+      Deeper than this lifter reaches within the limits
+      {typeof limiter.value === 'string' && limiter.value !== 'none' ? `: held by ${limiter.value}` : ''}.
+    </p>
   );
 }
 

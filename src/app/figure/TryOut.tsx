@@ -1,112 +1,69 @@
 import type { Signal } from '@preact/signals';
-import type { Figure } from '../../session/api.ts';
+import type { Figure, FigureControl } from '../../session/api.ts';
 import type { FigureOptions } from '../../session/figure.ts';
-import { isPosture } from './words.ts';
-
-interface Slider {
-  readonly key: 'lift' | 'depth' | 'ankle' | 'stance';
-  readonly label: string;
-  readonly unit: string;
-  readonly min: number;
-  readonly max: number;
-  readonly step: number;
-  readonly of: (figure: Figure) => number;
-}
-
-const posture = ({ lifted, flat }: Figure) =>
-  lifted && isPosture(lifted) ? lifted : isPosture(flat) ? flat : null;
-
-const sliders: readonly Slider[] = [
-  {
-    key: 'lift',
-    label: 'Heel lift',
-    unit: 'cm',
-    min: 0,
-    max: 5,
-    step: 0.1,
-    of: (figure) => posture(figure)?.lift ?? 0,
-  },
-  {
-    key: 'ankle',
-    label: 'Ankle range',
-    unit: '°',
-    min: 0,
-    max: 60,
-    step: 1,
-    of: (figure) => {
-      const now = posture(figure);
-      return now ? now.shank - now.pitch : 30;
-    },
-  },
-  {
-    key: 'depth',
-    label: 'Thigh above parallel',
-    unit: '°',
-    min: -30,
-    max: 60,
-    step: 1,
-    of: (figure) => posture(figure)?.depth ?? 0,
-  },
-  { key: 'stance', label: 'Feet turned out', unit: '°', min: 0, max: 45, step: 1, of: () => 0 },
-];
-
-const placements = ['high-bar', 'low-bar', 'front', 'arms-forward'] as const;
 
 interface Props {
   readonly figure: Figure;
   readonly tried: Signal<FigureOptions>;
-  /** Writes the lift that is tried into the row; null where the row has no place for it. */
-  readonly keep: ((lift: number) => void) | null;
+  /** Writes the lift that is on show into the row. */
+  readonly keep: (text: string) => void;
 }
 
-/** Sliders that change the drawing and nothing else. */
+type Slide = Exclude<FigureControl, { measure: 'placement' }>;
+
+/** Set-ups tried out: they change the drawing and nothing else, until the lift is kept. */
 export function TryOut({ figure, tried, keep }: Props) {
   const set = (change: FigureOptions) => {
     tried.value = { ...tried.value, ...change };
   };
+  const without = (key: keyof FigureOptions) => {
+    const { [key]: _, ...rest } = tried.value;
+    tried.value = rest;
+  };
   const any = Object.keys(tried.value).length > 0;
   return (
-    <details class="try-out" open={any}>
-      <summary>Try something out</summary>
-      <p class="soft">Nothing here touches the data.</p>
-      {sliders.map(({ key, label, unit, min, max, step, of }) => {
-        const value = tried.value[key] ?? of(figure);
-        const shown = step < 1 ? value.toFixed(1) : Math.round(value).toString();
-        return (
-          <label key={key} class="slider">
-            <span>{label}</span>
-            <input
-              type="range"
-              min={min}
-              max={max}
-              step={step}
-              value={value}
-              aria-valuetext={`${shown} ${unit}`}
-              onInput={(event) => set({ [key]: Number(event.currentTarget.value) })}
-            />
-            <output>{`${shown.replace('-', '−')}${unit === '°' ? '°' : ` ${unit}`}`}</output>
+    <section class="try-out">
+      <h4>Try something out</h4>
+      {figure.controls.map((control) =>
+        control.measure === 'placement' ? (
+          <label key="placement" class="slider">
+            <span>{control.label}</span>
+            <select value={control.value} onChange={(event) => set({ placement: event.currentTarget.value })}>
+              {control.words.map((word) => (
+                <option key={word} value={word}>
+                  {word}
+                </option>
+              ))}
+            </select>
           </label>
-        );
-      })}
-      <label class="slider">
-        <span>Bar</span>
-        <select
-          value={tried.value.placement ?? ''}
-          onChange={(event) => {
-            const placement = event.currentTarget.value;
-            if (placement) return set({ placement });
-            const { placement: _, ...rest } = tried.value;
-            tried.value = rest;
-          }}
-        >
-          <option value="">as in the row</option>
-          {placements.map((one) => (
-            <option key={one} value={one}>
-              {one}
-            </option>
-          ))}
-        </select>
-      </label>
+        ) : (
+          <Slider
+            key={control.measure}
+            control={control}
+            set={(value) => (value === null ? without(control.measure) : set({ [control.measure]: value }))}
+          />
+        ),
+      )}
+      {figure.lifters.length > 0 && (
+        <label class="slider">
+          <span>Beside</span>
+          <select
+            value={tried.value.beside ?? ''}
+            onChange={(event) => {
+              const { value } = event.currentTarget;
+              if (value === '') without('beside');
+              else set({ beside: Number(value) });
+            }}
+          >
+            <option value="">nobody</option>
+            {figure.lifters.map(({ row, title }) => (
+              <option key={row} value={row}>
+                {title}, row {row + 1}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       <div class="try-actions">
         <button
           type="button"
@@ -118,12 +75,74 @@ export function TryOut({ figure, tried, keep }: Props) {
         >
           Back to the row
         </button>
-        {keep && tried.value.lift !== undefined && (
-          <button type="button" class="strong" onClick={() => keep(tried.value.lift ?? 0)}>
-            Keep this lift in the row
-          </button>
-        )}
+        <Keep figure={figure} tried={tried.value} keep={keep} />
       </div>
-    </details>
+      <p class="soft small">{note(figure)}</p>
+    </section>
   );
+}
+
+/** A slider with a field for the exact figure; blank where nothing is known. */
+function Slider({ control, set }: { control: Slide; set: (value: number | null) => void }) {
+  const { label, unit, least, most, step, value, from } = control;
+  const digits = step < 1 ? 1 : 0;
+  const text = value === null ? '' : String(Number(value.toFixed(digits)));
+  const name = `${label}, ${unit === '°' ? 'degrees' : unit}`;
+  return (
+    <div class={`slider${from === 'tried out' ? ' tried' : ''}`} title={`From: ${from}`}>
+      <span>{label}</span>
+      <input
+        type="range"
+        aria-label={name}
+        min={least}
+        max={most}
+        step={step}
+        value={value ?? least}
+        aria-valuetext={text === '' ? 'not set' : `${text} ${unit}`}
+        onInput={(event) => set(Number(event.currentTarget.value))}
+      />
+      <span class="slider-field">
+        <input
+          type="number"
+          aria-label={name}
+          min={least}
+          max={most}
+          step={step}
+          value={text}
+          placeholder="–"
+          onChange={(event) => {
+            const typed = event.currentTarget.value;
+            if (typed === '') return set(null);
+            set(Math.max(least, Math.min(most, Number(typed))));
+          }}
+        />
+        <span aria-hidden="true">{unit}</span>
+      </span>
+    </div>
+  );
+}
+
+function Keep({
+  figure,
+  tried,
+  keep,
+}: {
+  figure: Figure;
+  tried: FigureOptions;
+  keep: (text: string) => void;
+}) {
+  const place = figure.keep;
+  if ('sentence' in place || tried.lift === undefined) return null;
+  return (
+    <button type="button" class="strong" disabled={!place.changes} onClick={() => keep(place.text)}>
+      Keep this lift in the row
+    </button>
+  );
+}
+
+function note({ keep }: Figure): string {
+  if ('sentence' in keep) return `Nothing here touches the data. ${keep.sentence}`;
+  return keep.overFormula
+    ? `Nothing here touches the data until the lift is kept: then it stands over the formula of ${keep.label} in this row.`
+    : 'Nothing here touches the data until the lift is kept.';
 }

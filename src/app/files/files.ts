@@ -74,8 +74,8 @@ export async function writeBook(
   }
 }
 
-/** Hands a text to the person as a file. */
-export function download(text: string, name: string, type: string): void {
+/** Hands a text or a picture to the person as a file. */
+export function download(text: string | Blob, name: string, type: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;

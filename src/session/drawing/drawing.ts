@@ -1,12 +1,13 @@
 import type { Figure, Point, PostureFigure } from '../api.ts';
 import { type Body, bodyOf } from './body.ts';
 import { arc, type Extent, type Frame, frameFor, line, towards } from './geometry.ts';
+import { centreLine, fan, moments, shortfall } from './loads.ts';
 import { el, type Shape } from './shape.ts';
 import { centimetres, degrees, inWords, isPosture } from './words.ts';
 
 export const drawingWidth = 340;
-export const drawingHeight = 392;
-const margin = { left: 34, right: 16, top: 18, bottom: 40 };
+export const drawingHeight = 404;
+const margin = { left: 34, right: 16, top: 18, bottom: 52 };
 
 /** Radius of a bar's shaft sleeve and of a full-size plate, cm: 50 mm sleeves, 450 mm discs (common competition sizes). */
 const sleeve = 2.5;
@@ -21,17 +22,19 @@ export interface DrawingOptions {
   readonly prefix?: string;
   /** Side lines that keep the scale of several drawings the same. */
   readonly extent?: Extent;
+  /** A posture of the descent, drawn alone. */
+  readonly moment?: PostureFigure;
+  /** All postures of the descent, so that the scale stays the same. */
+  readonly descent?: readonly PostureFigure[];
 }
 
 /** The lifter to scale as SVG: the set-up that is chosen in full, the other one as a thin outline behind it. */
 export function drawingOf(figure: Figure, options: DrawingOptions = {}): Shape | null {
-  const { plates = false, only, prefix = '' } = options;
-  const flat = isPosture(figure.flat) ? figure.flat : null;
-  const lifted = figure.lifted && isPosture(figure.lifted) ? figure.lifted : null;
-  const main = only === 'flat' ? flat : only === 'lifted' ? lifted : (lifted ?? flat);
-  if (!main) return null;
-  const ghost = only === undefined && lifted ? flat : null;
-  const extent = options.extent ?? extentOf([main, ghost], plates);
+  const { plates = false, only, prefix = '', descent = [] } = options;
+  const scene = sceneOf(figure, only, options.moment);
+  if (!scene) return null;
+  const { main, ghost, failed, beside } = scene;
+  const extent = options.extent ?? extentOf([main, ghost, ...descent], plates);
   const frame = frameFor(extent, drawingWidth, drawingHeight, margin);
   const [groundHatch, wedgeHatch] = [`${prefix}ground-hatch`, `${prefix}wedge-hatch`];
   return el(
@@ -40,13 +43,13 @@ export function drawingOf(figure: Figure, options: DrawingOptions = {}): Shape |
       class: 'drawing',
       viewBox: `0 0 ${drawingWidth} ${drawingHeight}`,
       role: 'img',
-      'aria-label': inWords(figure),
+      'aria-label': inWords(figure, options.moment),
       'data-scale': frame.scale,
     },
     el('defs', {}, hatch(groundHatch, 'ground-hatch', 6, 45), hatch(wedgeHatch, 'wedge-hatch', 4, -45)),
     ground(frame, groundHatch),
     ruler(frame, extent.top),
-    ghost && lifter(bodyOf(ghost, frame), 'ghost', wedgeHatch),
+    ghost && lifter(bodyOf(ghost, frame), beside === null ? 'ghost' : 'ghost beside', wedgeHatch),
     plates &&
       el('circle', {
         class: 'plate',
@@ -54,13 +57,52 @@ export function drawingOf(figure: Figure, options: DrawingOptions = {}): Shape |
         cy: frame.y(main.bar[1]),
         r: plate * frame.scale,
       }),
-    lifter(bodyOf(main, frame), 'main', wedgeHatch),
+    lifter(bodyOf(main, frame), failed === null ? 'main' : 'main failed', wedgeHatch),
+    failed === null && fan(main, scene.error, leanRadius(main, frame) * 1.3, frame),
     midFoot(frame, main),
-    errorBand(main, figure.leanError, frame),
+    centreLine(main, frame),
     bar(frame.at(main.bar), frame.scale),
-    angles(main, ghost, frame),
+    angles(main, ghost, beside ?? 'flat', frame),
+    moments(main, frame),
+    failed !== null && shortfall(main, failed, frame),
     main.lift > 0 && liftMark(main, frame),
   );
+}
+
+interface Scene {
+  readonly main: PostureFigure;
+  /** Drawn as an outline behind it. */
+  readonly ghost: PostureFigure | null;
+  /** Whose outline it is, where it is another lifter. */
+  readonly beside: string | null;
+  readonly error: number | null;
+  /** How far the load is from mid-foot, where no posture holds. */
+  readonly failed: number | null;
+}
+
+/** What is drawn in full and what behind it: the lifted set-up before the flat one, one that holds before one that fails. */
+function sceneOf(
+  figure: Figure,
+  only: DrawingOptions['only'],
+  moment: PostureFigure | undefined,
+): Scene | null {
+  const plain = { ghost: null, beside: null, error: null, failed: null };
+  if (moment) return { ...plain, main: moment };
+  const wanted =
+    only === 'flat' ? figure.flat : only === 'lifted' ? figure.lifted : (figure.lifted ?? figure.flat);
+  if (!wanted) return null;
+  const flat = only === undefined && figure.lifted && isPosture(figure.flat) ? figure.flat : null;
+  const other = only === undefined && figure.beside && isPosture(figure.beside.stand) ? figure.beside : null;
+  const ghost = other ? (other.stand as PostureFigure) : flat;
+  const behind = { ghost, beside: other ? other.title : null };
+  if (isPosture(wanted)) {
+    const numbers = wanted === figure.lifted ? figure.numbers.lifted : figure.numbers.flat;
+    const error = numbers?.leanError.value;
+    return { ...plain, ...behind, main: wanted, error: typeof error === 'number' ? error : null };
+  }
+  if (wanted.nearest)
+    return { ...plain, ...behind, main: wanted.nearest.posture, failed: wanted.nearest.offset };
+  return flat && { ...plain, main: flat };
 }
 
 /** What all set-ups of a figure need, so that two drawings of it have one scale. */
@@ -77,7 +119,8 @@ function extentOf(postures: readonly (PostureFigure | null)[], plates: boolean):
   for (const posture of postures) {
     if (!posture) continue;
     const trunk = Math.hypot(posture.shoulder[0] - posture.hip[0], posture.shoulder[1] - posture.hip[1]);
-    left = Math.min(left, posture.hip[0] - trunk * 0.22, posture.heel[0] - 3);
+    const aside = posture.hipMoment === undefined ? trunk * 0.22 : trunk * 0.22 + 16;
+    left = Math.min(left, posture.hip[0] - aside, posture.heel[0] - 3);
     right = Math.max(right, posture.knee[0] + 7, posture.toe[0] + 3, posture.shoulder[0] + trunk * 0.62);
     top = Math.max(top, posture.shoulder[1] + trunk * 0.62);
     if (plates) {
@@ -136,7 +179,7 @@ function midFoot(frame: Frame, main: PostureFigure): Shape {
   );
 }
 
-function lifter(body: Body, kind: 'main' | 'ghost', wedgeFill: string): Shape {
+function lifter(body: Body, kind: string, wedgeFill: string): Shape {
   const [rx, ry] = body.headRadii;
   const [hx, hy] = body.headCentre;
   const skin = (d: string) => el('path', { class: 'skin', d });
@@ -158,7 +201,9 @@ function lifter(body: Body, kind: 'main' | 'ghost', wedgeFill: string): Shape {
     body.arm.map((d) => el('path', { class: 'skin arm', d })),
     el('path', { class: 'arms', d: body.armLinks }),
     el('path', { class: 'links', d: body.links }),
-    body.joints.map(([x, y]) => el('circle', { class: 'joint', cx: x, cy: y, r: kind === 'main' ? 3.2 : 2 })),
+    body.joints.map(([x, y]) =>
+      el('circle', { class: 'joint', cx: x, cy: y, r: kind.startsWith('main') ? 3.2 : 2 }),
+    ),
   );
 }
 
@@ -172,19 +217,11 @@ function bar([x, y]: Point, scale: number): Shape {
   );
 }
 
-/** How far the lean may be off: a piece of the lean's own arc, as wide as the error. */
-function errorBand(main: PostureFigure, error: number | null, frame: Frame): Shape | null {
-  if (error === null) return null;
-  const radius = leanRadius(main, frame);
-  const d = arc(frame.at(main.hip), radius, main.lean - error, main.lean + error);
-  return el('path', { class: 'error-band', d });
-}
-
 const leanRadius = ({ hip, shoulder }: PostureFigure, frame: Frame): number =>
   Math.hypot(shoulder[0] - hip[0], shoulder[1] - hip[1]) * frame.scale * 0.82;
 
 /** Lean and shank as arcs from the vertical; their figures stand behind the vertical, where nothing is drawn. */
-function angles(main: PostureFigure, ghost: PostureFigure | null, frame: Frame): Shape {
+function angles(main: PostureFigure, ghost: PostureFigure | null, whose: string, frame: Frame): Shape {
   const hip = frame.at(main.hip);
   const ankle = frame.at(main.ankle);
   const shank = Math.hypot(main.knee[0] - main.ankle[0], main.knee[1] - main.ankle[1]) * frame.scale;
@@ -198,7 +235,7 @@ function angles(main: PostureFigure, ghost: PostureFigure | null, frame: Frame):
     el('path', { class: 'reference', d: line(hip, towards(hip, 0, radius + 14)) }),
     el('path', { class: 'sweep', d: arc(hip, radius, 0, main.lean) }),
     words('lean', hip[0] - 7, hip[1] - radius + 4, degrees(main.lean)),
-    ghost && words('ghost-lean', hip[0] - 7, hip[1] - radius + 20, `flat ${degrees(ghost.lean)}`),
+    ghost && words('ghost-lean', hip[0] - 7, hip[1] - radius + 20, `${whose} ${degrees(ghost.lean)}`),
     el('path', { class: 'reference', d: line(ankle, towards(ankle, 0, shankRadius + 12)) }),
     el('path', { class: 'sweep', d: arc(ankle, shankRadius, 0, main.shank) }),
     words(undefined, ankle[0] - 6, ankle[1] - shankRadius + 4, degrees(main.shank)),

@@ -63,7 +63,8 @@ export function arc(centre: Point, radius: number, from: number, to: number): st
     centre[0] + radius * Math.sin((degrees * Math.PI) / 180),
     centre[1] - radius * Math.cos((degrees * Math.PI) / 180),
   ];
-  return `M${spot(on(from))}A${n(radius)} ${n(radius)} 0 0 ${to > from ? 1 : 0} ${spot(on(to))}`;
+  const large = Math.abs(to - from) > 180 ? 1 : 0;
+  return `M${spot(on(from))}A${n(radius)} ${n(radius)} 0 ${large} ${to > from ? 1 : 0} ${spot(on(to))}`;
 }
 
 /** The point at a distance from `from` in a direction given in degrees from the vertical, forward positive. */

@@ -1,4 +1,4 @@
-import type { Figure, PostureFigure } from '../api.ts';
+import type { Figure, FigureNumbers, NoPosture, PostureFigure } from '../api.ts';
 
 export type Stand = Figure['flat'];
 
@@ -22,22 +22,48 @@ export const change = (from: number, to: number): string => {
 };
 
 /** The figure in words, for those who hear it. */
-export function inWords(figure: Figure): string {
+export function inWords(figure: Figure, moment?: PostureFigure): string {
+  if (moment)
+    return `Side view of ${figure.title}, going down: ${depthInWords(moment)}; ${posture(moment, null)}`;
   const parts: string[] = [];
-  if (isPosture(figure.flat))
+  const { flat, lifted, beside, numbers } = figure;
+  if (isPosture(flat))
     parts.push(
-      `Side view of ${figure.title}, to scale. On the flat: ${posture(figure.flat, figure.leanError)}`,
+      `Side view of ${figure.title}, to scale. On the flat: ${posture(flat, errorOf(numbers.flat))}`,
     );
-  else parts.push(`${figure.title}. On the flat no posture can be drawn: ${figure.flat.sentence}`);
-  if (figure.lifted && isPosture(figure.lifted))
+  else parts.push(`${figure.title}. On the flat ${failure(flat)}`);
+  if (lifted && isPosture(lifted))
     parts.push(
-      `With ${centimetres(figure.lifted.lift)} under the heel: ${posture(figure.lifted, figure.leanError)}`,
+      `With ${centimetres(lifted.lift)} under the heel: ${posture(lifted, errorOf(numbers.lifted))}`,
     );
-  else if (figure.lifted) parts.push(`With the lift: ${figure.lifted.sentence}`);
+  else if (lifted) parts.push(`With the lift ${failure(lifted)}`);
+  if (beside && isPosture(beside.stand))
+    parts.push(
+      `Behind it ${beside.title}, lengths times ${beside.scale.toFixed(2)}: ${posture(beside.stand, null)}`,
+    );
   return parts.join(' ');
+}
+
+export const depthInWords = ({ depth }: PostureFigure): string => {
+  const off = Math.round(Math.abs(depth));
+  return off === 0 ? 'thigh level' : `thigh ${off} degrees ${depth > 0 ? 'above' : 'below'} level`;
+};
+
+const errorOf = (numbers: FigureNumbers | null): number | null =>
+  typeof numbers?.leanError.value === 'number' ? numbers.leanError.value : null;
+
+function failure({ sentence, nearest }: NoPosture): string {
+  const short = nearest
+    ? ` As far forward as the trunk goes, the load stays ${centimetres(-nearest.offset)} behind mid-foot.`
+    : '';
+  return `no posture holds: ${sentence}${short}`;
 }
 
 function posture(of: PostureFigure, error: number | null): string {
   const margin = error === null ? '' : ` give or take ${Math.max(1, Math.round(error))}`;
-  return `the trunk leans ${whole(of.lean)}${margin} degrees from the vertical, the shank ${whole(of.shank)}; knee bent ${whole(of.kneeFlexion)} degrees, hip ${whole(of.hipFlexion)}; the bar stands over mid-foot.`;
+  const loads =
+    of.hipMoment === undefined || of.kneeMoment === undefined
+      ? ''
+      : ` The hips bear ${whole(of.hipMoment)} newton metres, the knees ${whole(of.kneeMoment)}.`;
+  return `the trunk leans ${whole(of.lean)}${margin} degrees from the vertical, the shank ${whole(of.shank)}; knee bent ${whole(of.kneeFlexion)} degrees, hip ${whole(of.hipFlexion)}; the ${of.balanced} stands over mid-foot.${loads}`;
 }
