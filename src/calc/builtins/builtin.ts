@@ -13,8 +13,8 @@ export interface Builtin {
   /** The arguments in words, as the formula line shows them: `value, range, [order = 0]`. */
   readonly parameters: string;
   readonly about: string;
-  /** Arguments come raw: null for a blank, undefined where one is skipped, an Issue for an error, ranges whole. */
-  readonly compute: (args: readonly Argument[]) => Outcome;
+  /** Arguments come raw: null for a blank, undefined where one is skipped, an Issue for an error, ranges whole. null answers a blank. */
+  readonly compute: (args: readonly Argument[]) => Outcome | null;
   /** For functions that answer an array: how large, from the sizes of the arguments alone. */
   readonly size?: (args: readonly Size[]) => Size;
 }

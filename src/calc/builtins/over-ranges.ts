@@ -23,7 +23,7 @@ function callBody(
   like: string,
   run: (...args: never[]) => unknown,
   args: readonly Argument[],
-): Outcome {
+): Outcome | null {
   const callee: Callee = { ...cellEngine().body(like)!, name, run: run as Callee['run'], typedRanges: true };
   const parameters = parametersOf(callee, args.length);
   if (!parameters) return wrongCount;
@@ -55,13 +55,13 @@ function coerce(callee: Callee, parameter: FunctionArgument, args: readonly Argu
   return coerceLane(callee, parameter, singleLane(given), 0);
 }
 
-function outcomeOf(result: unknown, name: string): Outcome {
+function outcomeOf(result: unknown, name: string): Outcome | null {
   if (isCellOf(result)) return (valueAt(result.range, result.at) ?? 0) as Outcome;
   if (isMatrix(result) || isIssue(result)) return result;
   const inner = result as Inner;
   if (inner instanceof CellError) return issueOfError(inner, name);
   if (isRich(inner)) return inner.val;
-  if (typeof inner === 'symbol' || inner === undefined) return '';
+  if (typeof inner === 'symbol' || inner === undefined) return null;
   return inner as number | string | boolean;
 }
 

@@ -64,7 +64,8 @@ const substitute: Builtin = {
   maxArgs: 4,
   parameters: 'text, old, new, [which]',
   about: 'Puts a new text in the place of an old one, everywhere or where it stands for the which-th time.',
-  compute([given, search, replacement, which]): Outcome {
+  compute(args): Outcome {
+    const [given, search, replacement, which] = args;
     const name = 'SUBSTITUTE';
     const text = oneText(name, given);
     if (isIssue(text)) return text;
@@ -72,7 +73,8 @@ const substitute: Builtin = {
     if (isIssue(old)) return old;
     const instead = oneText(name, replacement);
     if (isIssue(instead)) return instead;
-    const place = which === undefined ? undefined : numberOf(name, which);
+    // left empty it counts as 0, as an empty argument of the cell engine's functions does
+    const place = args.length < 4 ? undefined : numberOf(name, which);
     if (isIssue(place)) return place;
     if (place !== undefined && place < 1) return problem(name, '#VALUE!', 'Argument cannot be less than 1.');
     if (old === '') return text;

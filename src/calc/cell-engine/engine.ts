@@ -8,6 +8,7 @@ import {
   HyperFormula,
   SimpleRangeValue,
 } from 'hyperformula';
+import { type Aggregation, addRangesApart } from './aggregation.ts';
 import { cellEngineSettings } from './settings.ts';
 import type { Inner, RichNumber } from './values.ts';
 
@@ -74,6 +75,7 @@ export interface Held {
 }
 interface Grid {
   readonly dependencyGraph: { getCellValue(address: Held): Inner };
+  readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, unknown]> };
 }
 export type BinaryTree =
   | 'PLUS_OP'
@@ -165,7 +167,9 @@ function open(): CellEngine {
     functionPlugins: [...HyperFormula.getAllFunctionPlugins(), Opening],
   });
   const inside = insides!;
-  (inside.interpreter as unknown as Grid).dependencyGraph.getCellValue = (address) => address.read();
+  const grid = inside.interpreter as unknown as Grid;
+  grid.dependencyGraph.getCellValue = (address) => address.read();
+  addRangesApart(grid.functionRegistry.functions.get('SUM')![1] as Aggregation);
   inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
   const bodies = new Map<string, FunctionBody | undefined>();

@@ -63,10 +63,10 @@ function joinRow(
   let count = 0;
   for (let k = 0; k < args.length; k++) {
     const arg = args[k]!;
+    const isReference = arg.written === 'reference';
     const area = arg.is === 'area' ? arg.area(frame, i) : null;
-    // an array of one cell that was computed is that value
-    const one = area && arg.written !== 'reference' && area.rows * area.columns === 1;
-    if (area && !one) {
+    // a range is folded on its own, a computed array cell by cell; one of one cell is that value
+    if (area && isReference) {
       const part = partOf(fold, area);
       if (!('so' in part)) return part;
       so = fold.join(part.so, so);
@@ -74,11 +74,15 @@ function joinRow(
       continue;
     }
     const lane = area ? area.lanes : lanes[k]!;
-    const what = contribution(fold, lane, area || lane.single ? 0 : i, arg.written === 'reference');
-    if (what === FAILED) return found.error;
-    if (what === NOTHING) continue;
-    so = fold.join(so, given.number);
-    count++;
+    const size = area ? area.rows * area.columns : 1;
+    for (let j = 0; j < size; j++) {
+      const at = area ? j : lane.single ? 0 : i;
+      const what = contribution(fold, lane, at, isReference || size > 1);
+      if (what === FAILED) return found.error;
+      if (what === NOTHING) continue;
+      so = fold.join(so, given.number);
+      count++;
+    }
   }
   return fold.end(so, count);
 }

@@ -6,7 +6,7 @@ import { Lanes, Tag } from './lanes.ts';
 import type { Area } from './nodes.ts';
 
 /** An area of what a function answered: its array, or one cell with its value. */
-export function areaOfMatrix(outcome: Outcome): Area {
+export function areaOfMatrix(outcome: Outcome | null): Area {
   const { rows, columns, values } = isMatrix(outcome) ? outcome : { rows: 1, columns: 1, values: [outcome] };
   const lanes = new Lanes(rows * columns);
   lanes.mixed();

@@ -45,7 +45,7 @@ function given(args: readonly PlanNode[], frame: Frame, lane: number): Argument[
   });
 }
 
-export function settle(out: Lanes, i: number, outcome: Outcome): void {
+export function settle(out: Lanes, i: number, outcome: Outcome | null): void {
   if (!isMatrix(outcome)) out.setValue(i, outcome);
   else if (outcome.values.length === 1) out.setValue(i, outcome.values[0]);
   else out.setError(i, spilled(outcome.rows, outcome.columns));
