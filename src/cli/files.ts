@@ -33,7 +33,9 @@ export function readText(path: string, what: string): string {
 }
 
 /** A set of files that appear together: all are written beside their places first, then put in place. */
-export function writeTogether(files: readonly { readonly path: string; readonly text: string }[]): void {
+export function writeTogether(
+  files: readonly { readonly path: string; readonly text: string | Uint8Array }[],
+): void {
   const staged: { readonly path: string; readonly beside: string }[] = [];
   try {
     for (const { path, text } of files) {

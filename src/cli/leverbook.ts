@@ -55,6 +55,20 @@ program
   .action(async (file, options) => (await import('./check.ts')).checkCommand(file, options));
 
 program
+  .command('handout')
+  .description('Write a page for each athlete of a book: HTML, and PDF where a Chromium is found.')
+  .argument('<book>', 'a .leverbook.json file; it is never changed')
+  .requiredOption('--out <folder>', 'write the pages into this folder')
+  .option('--sheet <name>', 'the sheet with one row an athlete')
+  .option('--athlete <name>', 'only this athlete (repeatable)', collect, [])
+  .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
+  .addHelpText(
+    'after',
+    '\nPDF: LEVERBOOK_CHROMIUM names the Chromium that prints, else one on PATH does; without one, or with\nLEVERBOOK_CHROMIUM=off, there is only HTML.',
+  )
+  .action(async (book, options) => (await import('./handout.ts')).handoutCommand(book, options));
+
+program
   .command('functions')
   .description('Show the function reference: all, or one whole.')
   .argument('[name]', 'a function, such as LEAN.PARALLEL')

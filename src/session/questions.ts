@@ -7,6 +7,7 @@ import { type ColumnSummary, summaryOf } from './column-summary.ts';
 import { type CsvOptions, csvOf } from './csv.ts';
 import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure.ts';
 import { finding, type Search, searchSchema } from './find.ts';
+import { type HandoutRequest, type Handouts, handoutRequest, handoutsOf } from './handouts/handouts.ts';
 import type { History } from './history.ts';
 import { type RowRecord, recordsOf } from './records.ts';
 import { type RowView, rowsInView, rowView } from './row-view.ts';
@@ -106,6 +107,10 @@ export abstract class Questions {
   /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
   descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
     return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** A page for each athlete, as data. @throws Refusal */
+  handouts(request: HandoutRequest = {}): Handouts {
+    return handoutsOf(this.viewed(), handoutRequest.parse(request));
   }
   /** A sheet as CSV that comes back equal. @throws Refusal */
   toCsv(sheet: string, options: CsvOptions = {}): string {

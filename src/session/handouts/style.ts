@@ -1,0 +1,64 @@
+import type { Paper } from './settings.ts';
+
+const margin = 12;
+const sizes: Readonly<Record<Paper, readonly [name: string, width: number, height: number]>> = {
+  a4: ['A4', 210, 297],
+  letter: ['letter', 215.9, 279.4],
+};
+
+/** Style sheet of handouts: black on white for the printer, one page an athlete. Lengths mm. */
+export function handoutStyle(paper: Paper): string {
+  const [name, width, height] = sizes[paper];
+  return `@page{size:${name};margin:${margin}mm}
+.handout{box-sizing:border-box;display:flex;flex-direction:column;gap:3mm;width:${width - 2 * margin}mm;min-height:${height - 2 * margin - 1}mm;color:#1c2125;background:#fff;font:10pt/1.38 Barlow,"Segoe UI","Helvetica Neue",Arial,sans-serif}
+.handout header{display:grid;grid-template-columns:1fr auto;align-items:baseline;padding-bottom:1.5mm;border-bottom:.6mm solid #1c2125}
+.handout-book{grid-column:1/-1;margin:0;color:#50565a;font-size:8.5pt}
+.handout h1{margin:0;font-size:19pt;font-weight:600;line-height:1.15;overflow-wrap:anywhere}
+.handout h2{margin:0 0 1mm;font-size:11pt;font-weight:600;line-height:1.2}
+.handout p,.handout ul{margin:0}
+.handout ul{padding-left:4.5mm}
+.handout li{margin-bottom:.8mm}
+.handout-tested{color:#50565a}
+.handout-figures{display:flex;justify-content:space-evenly;gap:4mm}
+.handout figure{margin:0;width:76mm;text-align:center}
+.handout figcaption{font-weight:600}
+.handout-columns{display:grid;grid-template-columns:72mm 1fr;gap:7mm;flex:1}
+.handout-words{display:flex;flex-direction:column;gap:3.5mm}
+.handout table{width:100%;border-collapse:collapse}
+.handout th,.handout td{padding:.7mm 0;border-bottom:.2mm solid #b9b5aa;font-weight:400;text-align:right;vertical-align:baseline}
+.handout th{text-align:left}
+.handout td{padding-left:2mm;white-space:nowrap}
+.handout td:not(.handout-error){max-width:48mm;white-space:normal}
+.handout-error,.handout-none{color:#50565a}
+.handout footer{padding:2mm 3mm;border:.4mm solid #1c2125;font-size:8.5pt;break-inside:avoid}
+.handout footer h2{font-size:9.5pt}
+.handout footer li{margin-bottom:0}
+.handout-contact{margin-top:1.5mm;font-weight:600}
+${drawingStyle}@media print{.handout{break-after:page;break-inside:avoid}.handout:last-child{break-after:auto}}
+`;
+}
+
+/** The figure in print: ink and two greys, brass for the lift and the error. */
+const drawingStyle = `.handout .drawing{display:block;width:100%;height:auto}
+.handout .drawing text{fill:#1c2125;font-size:12px}
+.handout .drawing path,.handout .drawing circle,.handout .drawing ellipse{vector-effect:non-scaling-stroke}
+.handout .ground-hatch path,.handout .ruler path{stroke:#8a867a;stroke-width:1;fill:none}
+.handout .ground>path{stroke:#1c2125;stroke-width:1.5}
+.handout .ruler text{font-size:10px;fill:#50565a}
+.handout .midfoot path{fill:none;stroke:#9a6b16;stroke-width:1.2;stroke-dasharray:14 3 2 3}
+.handout .midfoot text{fill:#6e4a0b;font-size:11px}
+.handout .lifter .skin{fill:#e4ecef;stroke:#7d99a4;stroke-width:1}
+.handout .lifter .links{fill:none;stroke:#1c2125;stroke-width:2.2}
+.handout .lifter .arms{fill:none;stroke:#4a5054;stroke-width:1.4}
+.handout .lifter .joint{fill:#fff;stroke:#1c2125;stroke-width:1.5}
+.handout .lifter .wedge{stroke:#6e4a0b;stroke-width:1.2}
+.handout .wedge-hatch path{stroke:#9a6b16}
+.handout .bar circle{fill:#1c2125}
+.handout .bar path{stroke:#1c2125;stroke-width:.75}
+.handout .fan path{fill:#ecd9b0;stroke:#b98b37;stroke-width:.75}
+.handout .reference{fill:none;stroke:#50565a;stroke-width:.9;stroke-dasharray:2 3}
+.handout .sweep{fill:none;stroke:#1c2125;stroke-width:1.1}
+.handout .angles .lean{font-size:17px;font-weight:600}
+.handout .lift-mark path{fill:none;stroke:#6e4a0b;stroke-width:1}
+.handout .lift-mark text{fill:#6e4a0b;font-weight:500}
+`;

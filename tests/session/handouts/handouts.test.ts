@@ -1,0 +1,130 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Json } from '../../../src/book/model.ts';
+import { escaped, shapeText } from '../../../src/session/drawing/shape.ts';
+import { handoutCautions } from '../../../src/session/handouts/handout.ts';
+import { handoutDocument, handoutShapes } from '../../../src/session/handouts/handouts.ts';
+import { Session } from '../../../src/session/session.ts';
+import { leanOf } from '../posture.ts';
+
+const screening = () => Session.open(readFileSync('sample-books/squat-screening.leverbook.json', 'utf8'));
+
+/** A roster of one lifter with names and measures of our choosing. */
+function one(athlete: string, settings: Json = {}): Session {
+  const session = Session.create();
+  const numbers = ['femur', 'tibia', 'trunk', 'ankle', 'foot', 'lift'];
+  session.execute({
+    do: 'add-sheet',
+    name: 'roster',
+    columns: [
+      { name: 'athlete', kind: 'text' },
+      ...numbers.slice(0, 3).map((name) => ({ name, dimension: 'length', unit: 'cm' }) as const),
+      { name: 'ankle', dimension: 'angle', unit: 'deg' },
+      ...numbers.slice(4).map((name) => ({ name, dimension: 'length', unit: 'cm' }) as const),
+    ],
+  });
+  session.execute({
+    do: 'set-cells',
+    sheet: 'roster',
+    row: 0,
+    columns: ['athlete', ...numbers],
+    texts: [[athlete, '43', '40', '51', '32', '26', '2.5']],
+  });
+  session.execute({ do: 'set-part', part: 'handouts', key: 'settings', value: settings });
+  return session;
+}
+
+describe('a handout', () => {
+  test('shows the lean of the closed form in whole degrees, flat and lifted, beside its error', () => {
+    const made = one('Ada').handouts();
+    const text = shapeText(handoutShapes(made)[0]!);
+    const build = { femur: 43, tibia: 40, trunk: 51, ankle: 32, foot: 26 };
+    // The bar rule as a closed form, written for the tests apart from the program (tests/session/posture.ts).
+    expect(text).toContain(`Flat: lean ${Math.round(leanOf(build)!)}° ± `);
+    expect(text).toContain(`Heels on 2.5 cm: lean ${Math.round(leanOf(build, 2.5)!)}° ± `);
+  });
+
+  test('always carries every caution, whatever its parts', () => {
+    const made = one('Ada', { parts: [] }).handouts();
+    const text = shapeText(handoutShapes(made)[0]!);
+    for (const caution of handoutCautions) expect(text).toContain(escaped(caution));
+    for (const words of [
+      '±2–3° of lean',
+      'not for diagnosis',
+      'hip and back toward the knee',
+      'licensed clinician',
+      'safety pins or spotters',
+      'minors',
+    ])
+      expect(handoutCautions.join(' ')).toContain(words);
+    expect(text).not.toContain('<svg');
+  });
+
+  test('says a rule where its formula is true, its places filled, and nothing where it is not', () => {
+    const made = one('Ada', {
+      rules: [
+        { part: 'finding', when: 'femur > tibia', say: 'Thigh {femur}, shank {tibia}, for {athlete}.' },
+        { part: 'finding', when: 'femur < tibia', say: 'Never said.' },
+        { part: 'try', when: 'ankle = 32', say: 'Ankle range {ankle}.' },
+      ],
+    }).handouts();
+    expect(made.handouts[0]!.findings).toEqual(['Thigh 43 cm, shank 40 cm, for Ada.']);
+    expect(made.handouts[0]!.toTry).toEqual(['Ankle range 32°.']);
+    expect(made.notes).toEqual([]);
+  });
+
+  test('leaves out a rule that cannot be read, and says which and why', () => {
+    const made = one('Ada', {
+      rules: [
+        { part: 'finding', when: 'femr > 1', say: 'x' },
+        { part: 'finding', when: 'femur > 1', say: 'Speaks of {feemur}.' },
+        { part: 'finding', when: 'femur > 1', say: 'Good.' },
+      ],
+    }).handouts();
+    expect(made.handouts[0]!.findings).toEqual(['Good.']);
+    expect(made.notes).toHaveLength(2);
+    expect(made.notes[0]).toContain('Rule 1');
+    expect(made.notes[1]).toContain('{feemur}');
+  });
+
+  test('counts the weeks to the next test from the date of this one', () => {
+    const session = screening();
+    const [first] = session.handouts({ rows: [0] }).handouts;
+    // 2025-09-08 and eight weeks, by the calendar.
+    expect(first!.tested).toBe('2025-09-08');
+    expect(first!.retest).toContain('2025-11-03');
+  });
+
+  test('is made for all athletes of the sample book, each with a finding and a figure or its reason', () => {
+    const { handouts, notes } = screening().handouts();
+    expect(notes).toEqual([]);
+    expect(handouts).toHaveLength(24);
+    for (const { findings, numbers } of handouts) {
+      expect(findings.length).toBeGreaterThan(0);
+      expect(numbers.length).toBeGreaterThan(8);
+    }
+    expect(new Set(handouts.map(({ athlete }) => athlete)).size).toBe(24);
+  });
+
+  test('is a document without script that loads nothing, and keeps hostile names as text', () => {
+    const session = one('"><script>alert(1)</script><img src=x onerror=alert(2)>', {
+      rules: [{ part: 'finding', when: 'TRUE', say: '</li><script>{athlete}</script>' }],
+      contact: '</footer><iframe src="javascript:1">',
+    });
+    for (const paper of ['a4', 'letter'] as const) {
+      const text = handoutDocument(session.handouts(), paper);
+      expect(text).not.toMatch(/<script|<img|<iframe/i);
+      // Quoted values hold nothing that ends them, so that what is left are the tags as a browser reads them.
+      expect(text.replace(/"[^"]*"/g, '""')).not.toMatch(/<[^>]*\s(src|href|on\w+)=/i);
+      expect(text).toContain("default-src 'none'");
+      expect(text).toContain(`size:${paper === 'a4' ? 'A4' : 'letter'}`);
+    }
+  });
+
+  test('is refused with a sentence for a sheet, a row or settings that cannot be', () => {
+    expect(() => one('Ada').handouts({ sheet: 'nobody' })).toThrow(/no sheet "nobody".*roster/);
+    expect(() => one('Ada').handouts({ rows: [7] })).toThrow(/has 1 rows; row 8/);
+    expect(() => one('Ada', { retestWeeks: -1 }).handouts()).toThrow(/retestWeeks/);
+    expect(() => Session.create().handouts()).toThrow(/femur, tibia and trunk/);
+  });
+});
