@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
-import { handoutDocument } from '../session/handouts/handouts.ts';
+import { handoutDocument } from '../session/handouts/document.ts';
 import type { Paper } from '../session/handouts/settings.ts';
 import { Session } from '../session/session.ts';
 import { Exit, Refusal } from './exit.ts';

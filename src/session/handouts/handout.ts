@@ -6,7 +6,8 @@ import { writeDate } from '../../units/date.ts';
 import type { Figure } from '../api.ts';
 import { figureOf } from '../figure.ts';
 import type { Viewed } from '../views.ts';
-import { usualNumberLines, usualRetestWeeks, usualRules } from './defaults.ts';
+import { usualNumberLines } from './numbers.ts';
+import { usualRetestWeeks, usualRules } from './rules.ts';
 import { type HandoutPart, type HandoutRule, type HandoutSettings, handoutParts } from './settings.ts';
 import { errorWords, filled, numberIn, readable, unknownPlaces, valueIn } from './texts.ts';
 

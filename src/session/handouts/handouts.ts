@@ -3,12 +3,10 @@ import type { Book, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { escaped, type Shape, shapeText } from '../drawing/shape.ts';
 import type { Viewed } from '../views.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
-import { handoutPage } from './page.ts';
-import { handoutSettingsOf, type Paper } from './settings.ts';
-import { handoutStyle } from './style.ts';
+import { usualRules } from './rules.ts';
+import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './settings.ts';
 
 /** For whom handouts are asked: a sheet by id or name, some of its rows or all of them. */
 export const handoutRequest = z.strictObject({
@@ -23,6 +21,9 @@ export interface Handouts {
   readonly handouts: readonly Handout[];
   /** Rules that cannot be used, a sentence each. */
   readonly notes: readonly string[];
+  /** What the book says of its handouts, and the rules that hold where it names none. */
+  readonly settings: HandoutSettings;
+  readonly usualRules: readonly HandoutRule[];
 }
 
 /** The handouts of a sheet's athletes; rows without a name are left out. @throws Refusal */
@@ -42,6 +43,8 @@ export function handoutsOf(viewed: Viewed, { sheet: wanted, rows }: HandoutReque
     sheet: sheet.id,
     handouts: named.map((row) => handoutOf(viewed, recipe, row)),
     notes: recipe.notes,
+    settings,
+    usualRules,
   };
 }
 
@@ -73,32 +76,3 @@ const isFilled = ({ calculation }: Viewed, sheet: Sheet, row: number): boolean =
       const value = calculation.value(sheet.id, id, row);
       return value !== null && value !== '';
     });
-
-/** The pages as plain records, for a page that shows them. */
-export const handoutShapes = ({ handouts }: Handouts): readonly Shape[] =>
-  handouts.map((handout, index) => handoutPage(handout, `h${index}-`));
-
-/** What a handout's document may load: nothing. Its only style is its own. */
-const policy = "default-src 'none'; style-src 'unsafe-inline'";
-
-/** A document of its own with these handouts: no script, nothing loaded from elsewhere. */
-export function handoutDocument(made: Handouts, paper: Paper): string {
-  const title = made.handouts.length === 1 ? `${made.handouts[0]!.athlete} · ${made.title}` : made.title;
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${escaped(title)}</title>
-<style>
-body{margin:0}
-@media screen{body{display:grid;justify-content:center;gap:8mm;padding:8mm;background:#e4e2da}.handout{padding:8mm;box-sizing:content-box!important}}
-${handoutStyle(paper)}</style>
-</head>
-<body>
-${handoutShapes(made).map(shapeText).join('\n')}
-</body>
-</html>
-`;
-}

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
 import { escaped, shapeText } from '../../../src/session/drawing/shape.ts';
 import { handoutCautions } from '../../../src/session/handouts/handout.ts';
-import { handoutDocument, handoutShapes } from '../../../src/session/handouts/handouts.ts';
+import { handoutDocument, handoutShapes } from '../../../src/session/handouts/document.ts';
 import { Session } from '../../../src/session/session.ts';
 import { leanOf } from '../posture.ts';
 
