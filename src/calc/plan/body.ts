@@ -1,4 +1,4 @@
-import { CellError, type FunctionArgument } from 'hyperformula';
+import { CellError, EmptyValue, ErrorType, type FunctionArgument } from 'hyperformula';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { issueOfError } from '../cell-engine/values.ts';
 import { rangeBody } from '../ranges/bodies.ts';
@@ -232,5 +232,20 @@ function callExpanded(
     if (value instanceof CellError && parameters[k]!.argumentType !== 'SCALAR') return value;
     handed.push(value === wrong ? undefined : value);
   }
-  return call(callee, handed);
+  const listed = handed.length > FEW ? overLists[callee.name] : undefined;
+  return listed ? listed(handed) : call(callee, handed);
 }
+
+/** More arguments than these might not fit on the stack. */
+const FEW = 1000;
+/** What these functions do, on a list instead of on arguments one by one. */
+const overLists: Readonly<Record<string, (values: readonly unknown[]) => unknown>> = {
+  COUNTBLANK: (values) => values.reduce<number>((n, value) => n + (value === EmptyValue ? 1 : 0), 0),
+  COUNTUNIQUE: (values) =>
+    new Set(values.filter((v) => v !== '').map((v) => (v instanceof CellError ? errorTypes[v.type] : v)))
+      .size,
+  CONCATENATE: (values) => values.join(''),
+};
+const errorTypes = Object.fromEntries(
+  Object.values(ErrorType).map((type) => [type, Symbol(type)]),
+) as Readonly<Record<ErrorType, symbol>>;
