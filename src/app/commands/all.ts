@@ -5,6 +5,7 @@ import { columnCommands } from './column.ts';
 import type { PageCommand } from './command.ts';
 import { isEnabled } from './command.ts';
 import { editCommands } from './edit.ts';
+import { handoutCommands } from './handouts.ts';
 import { helpCommands } from './help.ts';
 import { isPressed } from './keys.ts';
 import { rowCommands } from './row.ts';
@@ -14,6 +15,7 @@ import { viewCommands } from './view.ts';
 /** Everything that can be done on the page, in the order of the menus. */
 export const commands: readonly PageCommand[] = [
   ...bookCommands,
+  ...handoutCommands,
   ...editCommands,
   ...sheetCommands,
   ...columnCommands,

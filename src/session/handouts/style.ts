@@ -16,7 +16,7 @@ export function handoutStyle(paper: Paper): string {
 .handout h1{margin:0;font-size:19pt;font-weight:600;line-height:1.15;overflow-wrap:anywhere}
 .handout h2{margin:0 0 1mm;font-size:11pt;font-weight:600;line-height:1.2}
 .handout p,.handout ul{margin:0}
-.handout ul{padding-left:4.5mm}
+.handout ul{padding-left:4.5mm;list-style:disc}
 .handout li{margin-bottom:.8mm}
 .handout-tested{color:#50565a}
 .handout-figures{display:flex;justify-content:space-evenly;gap:4mm}
@@ -55,7 +55,7 @@ const drawingStyle = `.handout .drawing{display:block;width:100%;height:auto}
 .handout .wedge-hatch path{stroke:#9a6b16}
 .handout .bar circle{fill:#1c2125}
 .handout .bar path{stroke:#1c2125;stroke-width:.75}
-.handout .fan path{fill:#ecd9b0;stroke:#b98b37;stroke-width:.75}
+.handout .fan path{fill:#e3bd72;fill-opacity:.5;stroke:#b98b37;stroke-width:.75}
 .handout .reference{fill:none;stroke:#50565a;stroke-width:.9;stroke-dasharray:2 3}
 .handout .sweep{fill:none;stroke:#1c2125;stroke-width:1.1}
 .handout .angles .lean{font-size:17px;font-weight:600}

@@ -1,0 +1,128 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Json } from '../../book/model.ts';
+import type { Handouts } from '../../session/handouts/handouts.ts';
+import type { HandoutRule } from '../../session/handouts/settings.ts';
+import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
+import { usePage } from '../shell/context.ts';
+import { guarded, run } from '../state/actions.ts';
+import './handouts.css';
+
+/** What handouts say: sentences with the formulas that decide whether they are said, and when to test again. */
+export function RulesForm({ close }: { close: () => void }) {
+  const page = usePage();
+  const made = useSignal<Handouts | null>(null);
+  const rules = useSignal<readonly HandoutRule[]>([]);
+  const weeks = useSignal('');
+  const contact = useSignal('');
+  useEffect(() => {
+    void guarded(page, async () => {
+      const answer = await page.service.handouts({ rows: [0] });
+      rules.value = answer.settings.rules ?? answer.usualRules;
+      weeks.value = String(answer.settings.retestWeeks ?? 8);
+      contact.value = answer.settings.contact ?? '';
+      made.value = answer;
+      return true;
+    });
+  }, [page]);
+  const change = (index: number, part: Partial<HandoutRule>) => {
+    rules.value = rules.value.map((rule, i) => (i === index ? { ...rule, ...part } : rule));
+  };
+  const keep = async (event: Event) => {
+    event.preventDefault();
+    if (!made.value) return;
+    const { contact: _, ...settings } = made.value.settings;
+    const value = {
+      ...settings,
+      rules: rules.value.filter(({ when, say }) => when.trim() !== '' && say.trim() !== ''),
+      retestWeeks: Math.max(0, Math.min(520, Number(weeks.value) || 0)),
+      ...(contact.value.trim() ? { contact: contact.value.trim() } : {}),
+    };
+    const done = await run(page, {
+      do: 'set-part',
+      part: 'handouts',
+      key: 'settings',
+      value: JSON.parse(JSON.stringify(value)) as Json,
+      words: 'Change what handouts say',
+    });
+    if (done) close();
+  };
+  return (
+    <Dialogue title="What handouts say" close={close} wide>
+      <form class="form" onSubmit={(event) => void keep(event)}>
+        <p class="soft">
+          A sentence is said where its formula is true in the athlete’s row. A column or a named cell in
+          braces, such as <code>{'{lean}'}</code>, is filled in with its value.
+        </p>
+        <ul class="rule-list">
+          {rules.value.map((rule, index) => (
+            <li key={index}>
+              <select
+                aria-label={`Where sentence ${index + 1} stands`}
+                value={rule.part}
+                onChange={(event) =>
+                  change(index, { part: event.currentTarget.value as HandoutRule['part'] })
+                }
+              >
+                <option value="finding">What was found</option>
+                <option value="try">What to try</option>
+              </select>
+              <input
+                class="formula"
+                aria-label={`Formula of sentence ${index + 1}`}
+                spellcheck={false}
+                maxLength={2000}
+                value={rule.when}
+                onInput={(event) => change(index, { when: event.currentTarget.value })}
+              />
+              <button
+                type="button"
+                class="firm"
+                aria-label={`Remove sentence ${index + 1}`}
+                onClick={() => {
+                  rules.value = rules.value.filter((_, i) => i !== index);
+                }}
+              >
+                Remove
+              </button>
+              <textarea
+                aria-label={`Sentence ${index + 1}`}
+                maxLength={1000}
+                value={rule.say}
+                onInput={(event) => change(index, { say: event.currentTarget.value })}
+              />
+            </li>
+          ))}
+        </ul>
+        <button
+          type="button"
+          class="firm"
+          onClick={() => {
+            rules.value = [...rules.value, { part: 'finding', when: '', say: '' }];
+          }}
+        >
+          Another sentence
+        </button>
+        <Field label="Weeks to the next test" hint="0 for none.">
+          <input
+            inputMode="numeric"
+            value={weeks.value}
+            onInput={(event) => {
+              weeks.value = event.currentTarget.value;
+            }}
+          />
+        </Field>
+        <Field label="Who to ask" hint="Stands at the foot of each page.">
+          <input
+            maxLength={300}
+            value={contact.value}
+            onInput={(event) => {
+              contact.value = event.currentTarget.value;
+            }}
+          />
+        </Field>
+        <Decide label="Keep" close={close} disabled={made.value === null} />
+      </form>
+    </Dialogue>
+  );
+}
