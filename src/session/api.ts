@@ -31,7 +31,10 @@ export interface Outline {
   /** What undo and redo would do, in words; null when there is nothing. */
   readonly undo: string | null;
   readonly redo: string | null;
+  /** How many doubts wait to be looked at. */
   readonly doubts: number;
+  /** After how many days a test counts as old, where the book says so. */
+  readonly testsOlderThan?: number;
 }
 
 /** Marks of a cell in a tile, one bit each. */
@@ -204,10 +207,23 @@ export interface Figure {
   readonly beside: Beside | null;
 }
 
+/** Something that somebody should look at. Not an error of the book: every value stands. */
 export interface Doubt {
   readonly place: Place;
-  readonly about: CalcDoubt['about'] | 'held';
+  readonly about: CalcDoubt['about'] | 'held' | 'length' | 'ankle' | 'old test';
   readonly sentence: string;
+  /** What can be done about it. */
+  readonly remedy: string;
+  /** Names it in the part `accepted`; another one when what it is about changes. */
+  readonly key: string;
+  /** Somebody has looked at it and is content, and why. */
+  readonly accepted?: Acceptance;
+}
+
+export interface Acceptance {
+  readonly reason: string;
+  /** The day, ISO. */
+  readonly on?: string;
 }
 
 /** What a command did: the outline after it, or why it was refused. Nothing is changed by a refused command. */

@@ -5,6 +5,8 @@ import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
 import { type ColumnSummary, summaryOf } from './column-summary.ts';
 import { type CsvOptions, csvOf } from './csv.ts';
+import { doubtCount, doubtsOf } from './doubts.ts';
+import { oldAfter } from './doubts-data.ts';
 import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure.ts';
 import { finding, type Search, searchSchema } from './find.ts';
 import { type HandoutRequest, type Handouts, handoutRequest, handoutsOf } from './handouts/handouts.ts';
@@ -13,8 +15,6 @@ import { type RowRecord, recordsOf } from './records.ts';
 import { type RowView, rowsInView, rowView } from './row-view.ts';
 import {
   cellInfoOf,
-  doubtCount,
-  doubtsOf,
   namesOutline,
   type Preview,
   previewOf,
@@ -33,6 +33,7 @@ export abstract class Questions {
 
   outline(): Outline {
     const viewed = this.viewed();
+    const old = oldAfter(viewed.book);
     return {
       title: viewed.book.title,
       version: this.version,
@@ -41,6 +42,7 @@ export abstract class Questions {
       undo: this.history.undo,
       redo: this.history.redo,
       doubts: doubtCount(viewed),
+      ...(old === undefined ? {} : { testsOlderThan: old }),
     };
   }
   /** Rows [row, row + rows) of columns [column, column + columns) as the grid shows them. @throws Refusal */
@@ -96,6 +98,7 @@ export abstract class Questions {
   records(sheet: string): Generator<RowRecord> {
     return recordsOf(this.viewed(), sheet);
   }
+  /** Everything that the book doubts; what was accepted says so. */
   doubts(): readonly Doubt[] {
     return doubtsOf(this.viewed());
   }

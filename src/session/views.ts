@@ -7,7 +7,7 @@ import { refuse } from '../book/refusal.ts';
 import type { Calculation } from '../calc/api.ts';
 import { lettersOf } from '../calc/language/address.ts';
 import type { Locale } from '../units/locale.ts';
-import type { CellInfo, Doubt, Outline, Place, SheetOutline, Tile } from './api.ts';
+import type { CellInfo, Outline, Place, SheetOutline, Tile } from './api.ts';
 import { displayOf, marksOf, writer } from './display.ts';
 import { sheetViewOf } from './sheet-view.ts';
 import { typedText } from './typed.ts';
@@ -160,25 +160,4 @@ export function previewOf({ book, calculation, locale }: Viewed, formula: string
   if (value === null) return { display: 'blank', error: false };
   const dimension = column.dimension ?? calculation.check(formula, place).dimension;
   return { display: displayOf(value, dimension ? { ...column, dimension } : column, locale), error: false };
-}
-
-/** How many held values are listed one by one; a page cannot show more, the count is always whole. */
-const HELD_LISTED = 2_000;
-
-/** Everything that the book doubts: held values in the order of sheets, columns and rows, then the calculation's. */
-export function doubtsOf({ book, calculation }: Viewed): readonly Doubt[] {
-  const held: Doubt[] = [];
-  for (const sheet of book.sheets)
-    for (const column of sheet.columns)
-      for (const [row, { reason }] of sheet.cells.get(column.id)!.held) {
-        if (held.length >= HELD_LISTED) break;
-        held.push({ place: { sheet: sheet.id, column: column.id, row }, about: 'held', sentence: reason });
-      }
-  return [...held, ...calculation.doubts()];
-}
-
-export function doubtCount({ book, calculation }: Viewed): number {
-  let held = 0;
-  for (const sheet of book.sheets) for (const cells of sheet.cells.values()) held += cells.held.size;
-  return held + calculation.doubts().length;
 }

@@ -8,8 +8,9 @@ import { shiftRelative } from '../calc/language/move.ts';
 import { type Mention, rewrite } from '../calc/language/rewrite.ts';
 import { displayUnitOf } from '../units/unit.ts';
 import type { CellInfo, Place } from './api.ts';
+import { doubtsOf } from './doubts.ts';
 import { countText, figureText, outcomeText, unitSign, valueText } from './shown.ts';
-import { cellInfoOf, doubtsOf, type Viewed } from './views.ts';
+import { cellInfoOf, type Viewed } from './views.ts';
 import { type Call, callsIn } from './working-calls.ts';
 import { workingText } from './working-text.ts';
 
@@ -117,7 +118,7 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
     sources: byCitation(definitions.flatMap(({ sources }) => sources)),
     cautions: [...new Set(definitions.flatMap(({ cautions = [] }) => cautions))],
     doubts: doubtsOf(viewed)
-      .filter((doubt) => isAt(doubt.place, place))
+      .filter((doubt) => !doubt.accepted && isAt(doubt.place, place))
       .map(({ sentence }) => sentence),
     cameFrom: relatives(viewed, viewed.calculation.precedents(place), place),
     usedBy: relatives(viewed, viewed.calculation.dependents(place), place),

@@ -91,7 +91,6 @@ export function Working() {
         </Section>
       )}
       {now.calls.map((call, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the same call may stand in a formula twice
         <CallSteps key={index} call={call} page={page} />
       ))}
       {now.cautions.length > 0 && (
@@ -177,7 +176,6 @@ function CallSteps({ call, page }: { call: WorkingCall; page: Page }) {
       {call.steps.length > 0 ? (
         <ol class="steps">
           {call.steps.map(({ name, symbol, rule, text }, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: steps have no other key and never move
             <li key={index}>
               <span>
                 {name} {symbol && <i>{symbol}</i>}

@@ -1,4 +1,5 @@
 import type { z } from '../../book/zod.ts';
+import { acceptDoubt } from './accept-doubt.ts';
 import { addColumn } from './add-column.ts';
 import { addRows } from './add-rows.ts';
 import { addSheet } from './add-sheet.ts';
@@ -52,6 +53,7 @@ const records = [
   removeName,
   setTitle,
   setPart,
+  acceptDoubt,
 ] as const;
 
 type AnyRecord = (typeof records)[number];
