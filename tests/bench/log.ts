@@ -122,17 +122,23 @@ function passes(log: Log): Float64Array[] {
     return out;
   };
   const means = (values: Float64Array): Float64Array => {
-    const n = counts(0);
-    return sums(values, 0).map((sum, k) => sum / n[k]!);
+    const out = new Float64Array(ATHLETES);
+    const n = new Float64Array(ATHLETES);
+    for (let i = 0; i < rows; i++) {
+      out[key[i]!]! += values[i]!;
+      n[key[i]!]!++;
+    }
+    return out.map((sum, k) => sum / n[k]!);
   };
-  const extremes = (
-    values: Float64Array,
-    from: number,
-    start: number,
-    join: (a: number, b: number) => number,
-  ) => {
-    const out = new Float64Array(ATHLETES).fill(start);
-    for (let i = 0; i < rows; i++) if (days[i]! >= from) out[key[i]!] = join(out[key[i]!]!, values[i]!);
+  const largest = (values: Float64Array): Float64Array => {
+    const out = new Float64Array(ATHLETES).fill(Number.NEGATIVE_INFINITY);
+    for (let i = 0; i < rows; i++) if (values[i]! > out[key[i]!]!) out[key[i]!] = values[i]!;
+    return out;
+  };
+  const smallest = (values: Float64Array, from: number): Float64Array => {
+    const out = new Float64Array(ATHLETES).fill(Number.POSITIVE_INFINITY);
+    for (let i = 0; i < rows; i++)
+      if (days[i]! >= from && values[i]! < out[key[i]!]!) out[key[i]!] = values[i]!;
     return out;
   };
   return [
@@ -140,8 +146,8 @@ function passes(log: Log): Float64Array[] {
     ...[3, 4].map((k) => sums(measures[k]!, FROM)),
     ...[0, 1].map((k) => means(measures[k]!)),
     counts(FROM),
-    extremes(measures[0]!, 0, Number.NEGATIVE_INFINITY, Math.max),
-    extremes(measures[1]!, FROM, Number.POSITIVE_INFINITY, Math.min),
+    largest(measures[0]!),
+    smallest(measures[1]!, FROM),
   ];
 }
 
