@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
-import { IntakeRefusal, preparing, sentence } from '../intake/index.ts';
-import type { Prepared } from '../session/bring-in.ts';
+import { IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
+import { type Prepared, preparing } from '../session/bring-in.ts';
 import { Session } from '../session/session.ts';
 import { Exit, Refusal } from './exit.ts';
 import { readBytes, readText, writeTogether } from './files.ts';
@@ -93,9 +93,9 @@ async function bringIn(session: Session, sheet: string, file: string, bytes: Uin
   try {
     const now = new Date().toISOString();
     const name = basename(file);
-    const { bytes: table, options } = await runTelling(await preparing(bytes, { name }), new Telling());
+    const { bytes: table, options } = await runTelling(await opening(bytes, { name }), new Telling());
     prepared = await runTelling(
-      session.preparing({ ...options, bytes: table, name, sheet, now }),
+      preparing(session, { ...options, bytes: table, name, sheet, now }),
       new Telling(),
     );
   } catch (error) {

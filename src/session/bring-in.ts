@@ -2,6 +2,7 @@ import { sheetOf } from '../book/book.ts';
 import type { Edit } from '../book/edit.ts';
 import type { Book, Json, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
+import { isFunctionName } from '../calc/index.ts';
 import {
   type Progress,
   provenanceJson,
@@ -29,9 +30,10 @@ export interface Incoming extends Decisions {
   readonly sheet: string | null;
   /** When, ISO 8601. */
   readonly now: string;
-  /** Key of the recipe to use; left out, the sheet's recipe that fits the headings, else matching headings. */
-  readonly recipe?: string;
-  readonly reserved: (name: string) => boolean;
+  /** Key of the recipe to use; null for none; left out, the sheet's recipe that fits the headings, else matching headings. */
+  readonly recipe?: string | null;
+  /** People that the roster lacks and gets with the rows. */
+  readonly newPeople?: readonly string[];
 }
 
 /** What came of a file, ready to be written as one edit; nothing is written yet. */
@@ -41,19 +43,41 @@ export interface Prepared {
   readonly words: string;
 }
 
-/** Reads a file for a sheet, by recipe or by its headings. @throws IntakeRefusal */
-export function* preparing(book: Book, incoming: Incoming): Generator<Progress, Prepared> {
-  const { bytes, sheet: id, recipe: key, ...options } = incoming;
+/** The open book that a file comes into: a session. */
+interface Holder {
+  readonly current: Book;
+}
+
+/** Names that no new column may have. */
+export const reservedIn =
+  (book: Book) =>
+  (name: string): boolean =>
+    isFunctionName(name) || book.names.has(nameKey(name));
+
+/**
+ * Reads a file for a sheet of an open book, by recipe or by its headings, step by step; nothing is written before
+ * `session.bringIn`.
+ * @throws IntakeRefusal
+ */
+export function* preparing({ current: book }: Holder, incoming: Incoming): Generator<Progress, Prepared> {
+  const { bytes, sheet: id, recipe: key, newPeople = [], ...options } = incoming;
   const sheet = id === null ? null : sheetOf(book, id);
-  const recipes = key
-    ? { recipe: readRecipe(book.parts.recipes.get(key), key) }
-    : { recipes: sheet ? recipesOf(book, sheet) : [] };
+  const recipes =
+    typeof key === 'string'
+      ? { recipe: readRecipe(book.parts.recipes.get(key), key) }
+      : { recipes: sheet && key !== null ? recipesOf(book, sheet) : [] };
   const taken = yield* takingIn(
     bytes,
     { sheet, book },
-    { ...options, ...recipes, plausibility: plausibility() },
+    { ...options, ...recipes, plausibility: plausibility(), reserved: reservedIn(book) },
   );
-  const edits = [...taken.edits, ...(taken.byRecipe ? [] : [recipeEdit(taken)]), provenanceEdit(book, taken)];
+  const recipeKey = key ?? taken.recipeKey;
+  const edits = [
+    ...taken.edits,
+    ...rosterEdits(book, taken, newPeople),
+    ...recipeEdits(taken, recipeKey, incoming),
+    provenanceEdit(book, taken, recipeKey),
+  ];
   return { taken, edit: { do: 'batch', edits }, words: `Bring in ${incoming.name}` };
 }
 
@@ -63,12 +87,34 @@ const recipesOf = (book: Book, sheet: Sheet): { readonly key: string; readonly r
     .map(([key, json]) => ({ key, recipe: readRecipe(json, key) }))
     .filter(({ recipe }) => nameKey(recipe.sheet) === nameKey(sheet.name));
 
+/** A new recipe is kept; one that was there already, when it learned something: who is meant, how rows are recognised. */
+function recipeEdits(taken: Taken, recipeKey: string, { who, mode, key }: Decisions): Edit[] {
+  if (!taken.byRecipe) return [recipeEdit({ ...taken, recipeKey })];
+  if (!who && !mode && !key) return [];
+  const recipe: Recipe = {
+    ...taken.recipe,
+    ...(who ? { who } : {}),
+    ...(mode ? { mode } : {}),
+    ...(key ? { key: [...key] } : {}),
+  };
+  return [recipeEdit({ ...taken, recipeKey, recipe })];
+}
+
+/** Rows for people whom the roster does not list yet. */
+function rosterEdits(book: Book, { whoRule }: Taken, people: readonly string[]): Edit[] {
+  const roster = book.sheets.find(({ name }) => whoRule && nameKey(name) === nameKey(whoRule.roster));
+  if (!roster || !whoRule || people.length === 0) return [];
+  const cells = roster.columns.map(({ name }) => (nameKey(name) === nameKey(whoRule.name) ? people : []));
+  return [{ do: 'add-rows', sheet: roster.id, row: roster.rows, count: people.length, cells }];
+}
+
 /** What is kept of an import: the counts, where from, and every row that could not be placed, as it came. */
-function provenanceEdit(book: Book, taken: Taken): Edit {
+function provenanceEdit(book: Book, taken: Taken, recipeKey: string): Edit {
   const heldRows = taken.heldRows.map(({ line, raw, reason }) => ({ line, raw, reason: sentence(reason) }));
   const apart = taken.report.apart.map(({ line, raw, as }) => ({ line, raw, as }));
   const value: Json = {
     ...provenanceJson(taken.provenance),
+    recipeKey,
     heldRows,
     apart,
   };

@@ -32,7 +32,7 @@ export async function settle(
 }
 
 /** One turn of the event loop, without the least delay that timers have. */
-function turn(): Promise<void> {
+export function turn(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = () => {

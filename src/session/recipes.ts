@@ -1,7 +1,7 @@
 import type { Edit } from '../book/edit.ts';
 import type { Book, Json } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
-import { IntakeRefusal, readRecipe, recipeJson } from '../intake/index.ts';
+import { type Recipe, recipeJson, recipe as recipeShape } from '../intake/recipe-shape.ts';
 
 /** The edits that give a renamed sheet, or a renamed column of a sheet, its new name in the import recipes. */
 export function renamedInRecipes(
@@ -11,7 +11,7 @@ export function renamedInRecipes(
 ): readonly Edit[] {
   const edits: Edit[] = [];
   for (const [key, value] of book.parts.recipes) {
-    const recipe = readable(value, key);
+    const recipe = readable(value);
     if (!recipe || nameKey(recipe.sheet) !== nameKey(from.sheet)) continue;
     const same = (column: string): boolean =>
       from.column !== undefined && nameKey(column) === nameKey(from.column);
@@ -29,11 +29,6 @@ export function renamedInRecipes(
 }
 
 /** A recipe that cannot be read is left as it is; its owner says what is wrong with it when it is used. */
-function readable(value: Json, key: string): ReturnType<typeof readRecipe> | undefined {
-  try {
-    return readRecipe(value, key);
-  } catch (error) {
-    if (error instanceof IntakeRefusal) return undefined;
-    throw error;
-  }
+function readable(value: Json): Recipe | undefined {
+  return recipeShape.safeParse(value).data;
 }

@@ -4,13 +4,12 @@ import type { Change, Edit } from '../book/edit.ts';
 import { readBook } from '../book/file.ts';
 import { writeBook } from '../book/file-write.ts';
 import type { Book } from '../book/model.ts';
-import { nameKey } from '../book/names.ts';
 import { Refusal } from '../book/refusal.ts';
 import type { Calculation, Fresh, Place, Progress } from '../calc/api.ts';
-import { createCalculation, isFunctionName } from '../calc/index.ts';
+import { createCalculation } from '../calc/index.ts';
 import { type Locale, plainLocale } from '../units/locale.ts';
 import type { Done } from './api.ts';
-import { type Incoming, type Prepared, preparing } from './bring-in.ts';
+import type { Prepared } from './bring-in.ts';
 import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
@@ -156,17 +155,7 @@ export class Session extends Questions {
     return this.step('redo', 'There is nothing to redo.');
   }
 
-  /**
-   * Reads a file for a sheet, step by step, without writing anything: `report` it, then `bringIn` it.
-   * @throws IntakeRefusal
-   */
-  preparing(incoming: Omit<Incoming, 'reserved'>): Generator<Progress, Prepared> {
-    return preparing(this.book, {
-      ...incoming,
-      reserved: (name) => isFunctionName(name) || this.book.names.has(nameKey(name)),
-    });
-  }
-  /** Writes a prepared import, as one step that undo takes back; values stay stale until `settle`. */
+  /** Writes what `preparing` of bring-in.ts made of a file, as one step that undo takes back; values stay stale until `settle`. */
   bringIn({ edit, words }: Pick<Prepared, 'edit' | 'words'>): Done {
     return this.attempt(() => {
       this.history.note(words, this.change(edit, { kind: 'command', words }));

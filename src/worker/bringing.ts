@@ -1,64 +1,111 @@
-import { prepare, type Report, sentence } from '../intake/index.ts';
+import type { Progress } from '../intake/index.ts';
 import type { Prepared } from '../session/bring-in.ts';
-import type { Keeper } from './keeper.ts';
-import type { Answer, FileReport } from './protocol.ts';
+import { turn } from '../session/drive.ts';
+import { cameFrom, importsOf } from '../session/imports.ts';
+import type { MendedRow } from '../session/mend.ts';
+import type { Session } from '../session/session.ts';
+import type { FileDecisions, FileReading } from './incoming.ts';
+import type { Change, Keeper } from './keeper.ts';
+import type { Answer, Work } from './protocol.ts';
 
-/** Bringing a file in: it is read and reported on first, and written only when that is taken. */
+/** Milliseconds of reading before others get a turn. */
+const SLICE = 25;
+
+/** What ended without an answer because another reading began, or because the person thought better of it. */
+const ENDED = 'Reading was ended; nothing was written.';
+
+/**
+ * Bringing files in: a file is read and shown first, and written only when that is taken. What reads files is loaded with
+ * the first of them.
+ */
 export class Bringing {
   private readonly keeper: Keeper;
-  private prepared: Prepared | undefined;
+  private readonly tell: (work: Work) => void;
+  private prepared:
+    | { readonly edit: Prepared; readonly session: Session; readonly version: number }
+    | undefined;
+  /** Counts readings; one that is not the latest ends. */
+  private latest = 0;
 
-  constructor(keeper: Keeper) {
+  constructor(keeper: Keeper, tell: (work: Work) => void) {
     this.keeper = keeper;
+    this.tell = tell;
   }
 
-  /** Reads a file for a sheet (a new one for null) without writing anything. */
-  async read(bytes: Uint8Array, name: string, sheet: string | null): Promise<Answer<{ report: FileReport }>> {
+  /** Reads a file without writing anything. Another reading, or `stop`, ends it. */
+  async read(file: Blob, name: string, decisions: FileDecisions): Promise<Answer<{ reading: FileReading }>> {
+    const turnOf = ++this.latest;
     this.prepared = undefined;
     try {
-      const opened = await prepare(bytes, { name });
-      const work = this.keeper.session.preparing({
-        bytes: opened.bytes,
-        name,
-        sheet,
-        now: new Date().toISOString(),
-        ...opened.options,
-      });
-      let step = work.next();
-      while (!step.done) step = work.next();
-      this.prepared = step.value;
-      return { ok: true, report: reportOf(step.value.taken.report) };
+      const { reading } = await import('./reading.ts');
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const { session } = this.keeper;
+      const { version } = session.outline();
+      const read = await this.drive(turnOf, await reading(session, bytes, name, decisions));
+      if (!read) return { ok: false, sentence: ENDED };
+      this.prepared = { edit: read.prepared, session, version };
+      return { ok: true, reading: read.reading };
     } catch (reason) {
       return { ok: false, sentence: reason instanceof Error ? reason.message : String(reason) };
     }
   }
 
+  stop(): void {
+    this.latest++;
+    this.prepared = undefined;
+  }
+
   /** Writes what was read last, as one step that undo takes back. */
-  async write() {
+  async write(change: Change) {
     const { prepared } = this;
     this.prepared = undefined;
     if (!prepared)
       return { ok: false as const, sentence: 'There is no file that was read. Choose one first.' };
-    return this.keeper.change((session) => session.bringIn(prepared));
+    const { session, version, edit } = prepared;
+    if (session !== this.keeper.session || session.outline().version !== version)
+      return {
+        ok: false as const,
+        sentence: 'The book changed since the file was read. Read it again, then bring it in.',
+      };
+    return change((now) => now.bringIn(edit));
   }
-}
 
-/** The report as the page shows it: every note a sentence. */
-function reportOf({ name, rows, cells, columns, notes }: Report): FileReport {
-  return {
-    name,
-    rows,
-    held: cells.held,
-    notes: notes.map(sentence),
-    columns: columns.map(({ heading, column, isNew, kind, unit, filled, held, notes: own }) => ({
-      heading,
-      column,
-      isNew,
-      kind,
-      unit,
-      filled,
-      held,
-      notes: own.map(sentence),
-    })),
-  };
+  /** The files that came into a sheet. */
+  imports(sheet: string) {
+    return importsOf(this.keeper.session.current, sheet);
+  }
+
+  cameFrom(sheet: string) {
+    return cameFrom(this.keeper.session.current, sheet);
+  }
+
+  /** Reads mended rows of an import again and places those that fit now. */
+  async mend(change: Change, key: string, rows: readonly MendedRow[]) {
+    try {
+      const { mending } = await import('./reading.ts');
+      const { session } = this.keeper;
+      const prepared = await this.drive(++this.latest, mending(session, key, rows, new Date().toISOString()));
+      if (!prepared || session !== this.keeper.session) return { ok: false as const, sentence: ENDED };
+      return await change((now) => now.bringIn(prepared));
+    } catch (reason) {
+      return { ok: false as const, sentence: reason instanceof Error ? reason.message : String(reason) };
+    }
+  }
+
+  /** Runs a task in slices, telling how far it is; undefined when it was ended. */
+  private async drive<T>(turnOf: number, task: Generator<Progress, T>): Promise<T | undefined> {
+    let until = performance.now() + SLICE;
+    for (;;) {
+      const step = task.next();
+      if (step.done) return turnOf === this.latest ? step.value : undefined;
+      if (performance.now() < until) continue;
+      this.tell(step.value);
+      await turn();
+      if (turnOf !== this.latest) {
+        task.return(undefined as T);
+        return undefined;
+      }
+      until = performance.now() + SLICE;
+    }
+  }
 }

@@ -56,9 +56,9 @@ export class Client {
   private readonly pending = new Set<Call>();
   /** Calls that wait for a new worker to have the book open. */
   private waiting: Call[] | undefined;
-  /** Changes that this worker was asked for, and those that it has in the journal. */
+  /** How many changes this worker was asked for, and which of them it has in the journal. */
   private asked = 0;
-  private stored = 0;
+  private stored = new Set<number>();
   /** Workers that were ended since one last answered. */
   private failures = 0;
   private keeping: Keeping = { state: 'kept', at: Date.now() };
@@ -115,7 +115,7 @@ export class Client {
     this.worker.addEventListener('error', () => this.broken());
     this.remote = wrap<WorkerService>(this.worker);
     this.asked = 0;
-    this.stored = 0;
+    this.stored = new Set();
     void this.remote.begin(transfer(port2, [port2]), this.recall.beginning);
   }
 
@@ -164,7 +164,7 @@ export class Client {
         else this.kept(told.keeping);
         break;
       case 'stored':
-        this.stored = told.change;
+        this.stored.add(told.change);
         break;
       case 'computing':
         this.watchdog.begins(told.computing);
@@ -219,7 +219,7 @@ export class Client {
     const calls = [...this.pending, ...(this.waiting ?? [])];
     for (const call of this.pending) {
       call.tries++;
-      call.kept ||= isChange(call) && call.change <= this.stored;
+      call.kept ||= this.stored.has(call.change);
     }
     this.pending.clear();
     this.waiting = calls;

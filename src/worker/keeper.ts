@@ -8,7 +8,7 @@ import { type Fault, failed, fault, type Outcome } from '../store/faults.ts';
 import { whenFree } from '../store/lock.ts';
 import { openShelf, type Shelf, type ShelfOptions } from '../store/shelf.ts';
 import type { Locale } from '../units/locale.ts';
-import type { Beginning, Keeping, Opened, Told } from './protocol.ts';
+import type { Beginning, Keeping, Opened, Told, Work } from './protocol.ts';
 
 export interface KeeperOptions {
   readonly locale: Locale;
@@ -18,6 +18,9 @@ export interface KeeperOptions {
 
 /** Steps of a recalculation whose place is told one by one; after them once a slice. A formula that was just typed is among the first. */
 const SURE = 200;
+
+/** Does a change of the open book. `act` must change at once. */
+export type Change = (act: (session: Session) => Done) => Promise<Done>;
 
 /**
  * The open book and its journal: every change goes into the journal first, then the values follow, then it is answered.
@@ -103,9 +106,14 @@ export class Keeper {
     return this.opened(stored.notes);
   }
 
-  /** Does a change: into the journal, then the values. `act` must change at once. */
-  async change(act: (session: Session) => Done): Promise<Done> {
+  /** Counts a change that was asked for, at once, and answers how to do it. */
+  begins(): Change {
     const change = ++this.asked;
+    return (act) => this.change(change, act);
+  }
+
+  /** Does a change: into the journal, then the values. */
+  private async change(change: number, act: Parameters<Change>[0]): Promise<Done> {
     await this.homed();
     if (this.keeping.state === 'reading')
       return { ok: false, sentence: this.keeping.sentence ?? fault('reading').sentence };
@@ -147,6 +155,11 @@ export class Keeper {
     await this.leave();
     const got = await this.opening;
     if (got?.ok) await got.shelf.close();
+  }
+
+  /** Tells how far long work is. */
+  tellWork({ about, done, total }: Work): void {
+    this.options.tell({ what: 'work', work: { about, done, total } });
   }
 
   /** Does something that computes a formula which is not in the book. */

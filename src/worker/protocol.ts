@@ -1,5 +1,4 @@
 import type { FunctionHelp } from '../../functions/core/describe.ts';
-import type { ColumnReport, Report } from '../intake/index.ts';
 import type {
   CellInfo,
   Done,
@@ -15,12 +14,17 @@ import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { FigureOptions } from '../session/figure.ts';
 import type { Found, Search } from '../session/find.ts';
+import type { HandoutRequest, Handouts } from '../session/handouts/handouts.ts';
+import type { CameFrom, Import } from '../session/imports.ts';
+import type { MendedRow } from '../session/mend.ts';
+import type { LiveExample } from '../session/live-example.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
 import type { Working } from '../session/working.ts';
 import type { Comparison, Difference } from '../store/compare.ts';
 import type { ShelfBook } from '../store/shelf.ts';
 import type { NamedVersion } from '../store/versions.ts';
+import type { FileDecisions, FileReading } from './incoming.ts';
 
 export type { Comparison, Difference, NamedVersion, Preview, ShelfBook };
 
@@ -64,18 +68,6 @@ export interface Restarted {
 
 export type Answer<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly sentence: string };
 
-/** What a file that is about to come in holds, and where it would go. */
-export interface FileReport {
-  readonly name: string;
-  readonly rows: Report['rows'];
-  /** Cells that do not fit their column and would be held. */
-  readonly held: number;
-  readonly columns: readonly (Omit<ColumnReport, 'factor' | 'blank' | 'notes'> & {
-    readonly notes: readonly string[];
-  })[];
-  readonly notes: readonly string[];
-}
-
 /**
  * The typed protocol between the page and the worker that holds the open book. Every answer is plain data. A command is
  * answered only once it is stored, or `Keeping` says why it is not; commands are done in the order of asking.
@@ -102,23 +94,34 @@ export interface BookService {
   find(search: Search): Promise<Found>;
   cell(place: Required<Place>): Promise<CellInfo>;
   /** The lifter of a row; what is tried out goes before the row's own values. */
+  /** A function applied to a row; null where the row has nothing for it. */
+  example(name: string, place: Required<Place>): Promise<LiveExample | null>;
   /** How a cell came about. */
   working(place: Required<Place>): Promise<Working>;
   figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
   /** The lifter of a row going down, posture by posture. */
   descent(sheet: string, row: number, tried?: FigureOptions): Promise<readonly PostureFigure[]>;
+  /** A page for each athlete, as data. */
+  handouts(request: HandoutRequest): Promise<Handouts>;
   doubts(): Promise<readonly Doubt[]>;
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;
   functions(): Promise<readonly FunctionHelp[]>;
-  /** Reads a table file (CSV, XLSX, ODS) for a sheet, a new one for null; nothing is written. */
+  /** Reads a table file (CSV, XLSX, ODS); nothing is written. Another reading, or `stopReading`, ends it. */
   readFile(
-    bytes: Uint8Array,
+    file: Blob,
     name: string,
-    sheet: string | null,
-  ): Promise<Answer<{ readonly report: FileReport }>>;
+    decisions: FileDecisions,
+  ): Promise<Answer<{ readonly reading: FileReading }>>;
+  stopReading(): Promise<void>;
   /** Writes the file that was read last, as one step. */
   bringIn(): Promise<Done>;
+  /** The files that came into a sheet, with the rows that were held. */
+  imports(sheet: string): Promise<readonly Import[]>;
+  /** The last of them, and how many rows are held in all; null where no file came in. */
+  cameFrom(sheet: string): Promise<CameFrom | null>;
+  /** Reads held rows of an import again, as they were mended, and places those that fit now. */
+  mendRows(key: string, rows: readonly MendedRow[]): Promise<Done>;
   /** The book as the text of a book file. */
   save(): Promise<string>;
   /** One sheet as CSV. */

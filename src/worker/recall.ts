@@ -9,8 +9,10 @@ export interface Asked {
   readonly args: readonly unknown[];
 }
 
-/** Calls that change the open book; done in order, and each counted by the worker. */
-const changes: ReadonlySet<Method> = new Set<Method>(['run', 'runAll', 'undo', 'redo', 'goBack', 'bringIn']);
+/** Calls that change the open book; each is counted on both sides. */
+export const changing = ['run', 'runAll', 'undo', 'redo', 'goBack', 'bringIn', 'mendRows'] as const;
+export type Changing = (typeof changing)[number];
+const changes: ReadonlySet<Method> = new Set<Method>(changing);
 /** Calls that put another book in place of the open one. */
 const openings: ReadonlySet<Method> = new Set<Method>(['open', 'blank', 'openStored']);
 

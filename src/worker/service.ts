@@ -4,8 +4,9 @@ import { compareBooks } from '../store/compare.ts';
 import { turnInto } from '../store/content.ts';
 import type { Fault } from '../store/faults.ts';
 import { Bringing } from './bringing.ts';
-import type { Keeper } from './keeper.ts';
+import type { Change, Keeper } from './keeper.ts';
 import type { Opened, WorkerService } from './protocol.ts';
+import { type Changing, changing } from './recall.ts';
 
 const no = ({ sentence }: Fault) => ({ ok: false as const, sentence });
 
@@ -18,7 +19,7 @@ function toEnd<T>(work: Generator<unknown, T>): T {
 
 /** Everything that the page may ask, answered by the open book and its journal. */
 export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
-  const bringing = new Bringing(keeper);
+  const bringing = new Bringing(keeper, (work) => keeper.tellWork(work));
   /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
   const opening = async (work: () => Promise<Opened>): Promise<Opened> => {
     try {
@@ -34,15 +35,35 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     return home.ok ? got.shelf.versions.read(home.id, number) : home;
   };
 
+  const changed = (change: Change): Pick<WorkerService, Changing> => ({
+    run: (command) => change((session) => session.apply(command)),
+    runAll: (words, commands) => change((session) => session.applyAll(words, commands)),
+    undo: () => change((session) => session.applyUndo()),
+    redo: () => change((session) => session.applyRedo()),
+    async goBack(number) {
+      const read = await version(number);
+      if (!read.ok) return no(read.fault);
+      return change((session) =>
+        session.bringIn({ edit: turnInto(session.current, read.book), words: 'Go back to a version' }),
+      );
+    },
+    bringIn: () => bringing.write(change),
+    mendRows: (...of) => bringing.mend(change, ...of),
+  });
+  // Each is counted as it arrives, whatever comes of it, as the page counts it when it asks.
+  const changes = Object.fromEntries(
+    changing.map((method) => [
+      method,
+      (...of: never[]) => (changed(keeper.begins())[method] as (...of: never[]) => Promise<unknown>)(...of),
+    ]),
+  ) as Pick<WorkerService, Changing>;
+
   return {
     open: (text, name, options) => opening(() => keeper.openText(text, name, options?.sample ?? false)),
     blank: () => opening(() => keeper.blank()),
     openStored: (id, options) => opening(() => keeper.openStored(id, options?.takeOver ?? false)),
 
-    run: (command) => keeper.change((session) => session.apply(command)),
-    runAll: (words, commands) => keeper.change((session) => session.applyAll(words, commands)),
-    undo: () => keeper.change((session) => session.applyUndo()),
-    redo: () => keeper.change((session) => session.applyRedo()),
+    ...changes,
 
     tile: async (...at) => keeper.session.tile(...at),
     tileOfRows: async (...at) => keeper.session.tileOfRows(...at),
@@ -51,15 +72,19 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       groups.map((rows) => keeper.session.summaries(sheet, rows ?? undefined)),
     find: async (search) => toEnd(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
+    example: async (name, place) => keeper.trying(place, () => keeper.session.example(name, place)),
     working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
     descent: async (...at) => keeper.session.descent(...at),
+    handouts: async (request) => keeper.session.handouts(request),
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
     functions: async () => [...registry.values()].map(describe),
     readFile: (...of) => bringing.read(...of),
-    bringIn: () => bringing.write(),
+    stopReading: async () => bringing.stop(),
+    imports: async (sheet) => bringing.imports(sheet),
+    cameFrom: async (sheet) => bringing.cameFrom(sheet),
     save: async () => keeper.session.save(),
     csv: async (sheet) => keeper.session.toCsv(sheet),
 
@@ -93,13 +118,6 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       return read.ok
         ? { ok: true, comparison: compareBooks(read.book, keeper.session.current) }
         : no(read.fault);
-    },
-    async goBack(number) {
-      const read = await version(number);
-      if (!read.ok) return no(read.fault);
-      return keeper.change((session) =>
-        session.bringIn({ edit: turnInto(session.current, read.book), words: 'Go back to a version' }),
-      );
     },
     async dropVersion(number) {
       const got = await keeper.shelf();

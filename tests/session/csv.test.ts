@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { safe } from '../../src/session/csv.ts';
+import { preparing } from '../../src/session/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
 
 const columns = [
@@ -28,7 +29,7 @@ function book(texts: readonly (readonly string[])[] = []): Session {
 }
 function bringIn(session: Session, csv: string): void {
   const bytes = new TextEncoder().encode(csv);
-  const reading = session.preparing({
+  const reading = preparing(session, {
     bytes,
     name: 'roster.csv',
     sheet: 'roster',

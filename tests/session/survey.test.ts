@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { preparing } from '../../src/session/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
 
 const file = (sex: string) => new URL(`../../../shared/data/ANSUR_II_${sex}_Public.csv`, import.meta.url);
@@ -12,7 +13,7 @@ const text = readFileSync(
 );
 const opened = (): Session => Session.open(text);
 function bringIn(session: Session, sheet: string, sex: string): void {
-  const reading = session.preparing({
+  const reading = preparing(session, {
     bytes: readFileSync(file(sex)),
     name: `${sex}.csv`,
     sheet,

@@ -1,4 +1,5 @@
 import { download, fileNameFor, pickBook, writeBook } from '../files/files.ts';
+import { bringIn } from '../intake/bringing.ts';
 import { guarded, openBook } from '../state/actions.ts';
 import { mayLeave } from '../state/leave.ts';
 import type { Page } from '../state/page.ts';
@@ -78,9 +79,7 @@ export const bookCommands: readonly PageCommand[] = [
     icon: 'gathered',
     searchWords: 'import load table roster log',
     enabled: isOpen,
-    run: ({ dialogue }) => {
-      dialogue.value = { is: 'bring in' };
-    },
+    run: (page) => bringIn(page),
   },
   {
     id: 'versions',
@@ -90,6 +89,17 @@ export const bookCommands: readonly PageCommand[] = [
     enabled: isOpen,
     run: ({ dialogue }) => {
       dialogue.value = { is: 'versions' };
+    },
+  },
+  {
+    id: 'imports',
+    apart: true,
+    group: 'Sheet',
+    label: 'Where its rows came from; held rows…',
+    searchWords: 'import provenance file held mend release recipe',
+    enabled: (page) => page.sheet.value !== null,
+    run: ({ dialogue, sheet }) => {
+      if (sheet.value) dialogue.value = { is: 'imports', sheet: sheet.value.id };
     },
   },
   {

@@ -84,12 +84,13 @@ export class SheetGrid {
       this.tiles = this.cache(lined ? undefined : this.tiles);
     }
     this.tiles.expire();
+    // The chosen cell is of the sheet before: the grid must not look for it in the new shape.
+    if (other) this.hot.deselectCell();
     const reshaped = this.chooseColumns();
     if (reshaped || shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
       this.hot.updateSettings(this.shapeSettings());
     else if (shown.summaries !== before.summaries) this.draw();
     if (other) {
-      this.hot.deselectCell();
       this.hot.scrollViewportTo({ row: 0, col: 0 });
     }
     this.look();

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { bindKeys } from '../commands/all.ts';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
+import { receiveFiles } from '../intake/arriving.ts';
 import type { Page } from '../state/page.ts';
 import { Contents } from './Contents.tsx';
 import { ContextMenu } from './ContextMenu.tsx';
@@ -20,6 +21,7 @@ import { ViewStrip } from './ViewStrip.tsx';
 /** The page whole. */
 export function App({ page }: { page: Page }) {
   useEffect(() => bindKeys(page), [page]);
+  useEffect(() => receiveFiles(page), [page]);
   return (
     <PageContext.Provider value={page}>
       <div class={`page${page.side.value ? '' : ' no-side'}`}>

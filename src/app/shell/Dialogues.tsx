@@ -1,5 +1,4 @@
 import { BooksPage } from '../books/BooksPage.tsx';
-import { BringInForm } from '../dialogues/BringInForm.tsx';
 import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
 import { FilterForm } from '../dialogues/FilterForm.tsx';
@@ -8,6 +7,9 @@ import { Keys } from '../dialogues/Keys.tsx';
 import { NameForm } from '../dialogues/NameForm.tsx';
 import { SheetForm } from '../dialogues/SheetForm.tsx';
 import { VersionsForm } from '../dialogues/VersionsForm.tsx';
+import { RulesForm } from '../handouts/RulesForm.tsx';
+import { BringIn } from '../intake/BringIn.tsx';
+import { Imports } from '../intake/Imports.tsx';
 import { usePage } from './context.ts';
 
 /** The dialogue that is open, if any. */
@@ -17,6 +19,10 @@ export function Dialogues() {
   if (!open) return null;
   const close = () => {
     page.dialogue.value = null;
+    // Back to the sheet, once the dialogue is gone.
+    requestAnimationFrame(() => {
+      if (!page.dialogue.value) page.grid.current?.focus();
+    });
   };
   switch (open.is) {
     case 'keys':
@@ -41,9 +47,15 @@ export function Dialogues() {
     case 'books':
       return <BooksPage close={close} />;
     case 'bring in':
-      return <BringInForm close={close} />;
+      return <BringIn close={close} />;
+    case 'imports': {
+      const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
+      return sheet ? <Imports sheet={sheet} close={close} /> : null;
+    }
     case 'versions':
       return <VersionsForm close={close} />;
+    case 'handout rules':
+      return <RulesForm close={close} />;
     case 'find':
       return <FindForm close={close} />;
     case 'name':

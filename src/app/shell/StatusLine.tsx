@@ -1,3 +1,4 @@
+import { CameFrom } from '../intake/CameFrom.tsx';
 import { usePage } from './context.ts';
 
 /** Below the sheet: how large it is and what is chosen. */
@@ -12,6 +13,7 @@ export function StatusLine() {
       <span>{`${sheet.rows.toLocaleString('en')} rows, ${sheet.columns.length} columns`}</span>
       {selection && <span>{inWords(selection.rows, selection.columns.length)}</span>}
       {cell?.override && <span class="own-note">own value over the column's formula</span>}
+      <CameFrom />
       {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
     </footer>
   );

@@ -22,8 +22,10 @@ export type Dialogue =
   /** Without a column: a new one, put at `index`. */
   | { readonly is: 'column'; readonly sheet: string; readonly column?: string; readonly index: number }
   | { readonly is: 'sheet'; readonly sheet?: string }
+  /** Where a sheet's rows came from. */
+  | { readonly is: 'imports'; readonly sheet: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
-  | { readonly is: 'find' | 'books' | 'bring in' | 'versions' }
+  | { readonly is: 'find' | 'books' | 'bring in' | 'versions' | 'handout rules' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */

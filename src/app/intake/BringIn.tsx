@@ -1,0 +1,108 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { Dialogue } from '../dialogues/Dialogue.tsx';
+import { usePage } from '../shell/context.ts';
+import { type BringingIn, bringing } from './bringing.ts';
+import { CameInReport } from './CameInReport.tsx';
+import { ChooseFile } from './ChooseFile.tsx';
+import './intake.css';
+import { Look } from './Look.tsx';
+import { sizeInWords } from './words.ts';
+
+/** Brings table files in, one after the other: choose, look and decide, report. */
+export function BringIn({ close }: { close: () => void }) {
+  const { value: state } = bringing;
+  if (!state) return null;
+  const leave = () => {
+    state.stop();
+    bringing.value = null;
+    close();
+  };
+  return (
+    <Dialogue title={titleOf(state)} close={leave} wide>
+      <Step state={state} close={leave} />
+    </Dialogue>
+  );
+}
+
+function titleOf({ now, cameIn }: BringingIn): string {
+  if (cameIn.value) return 'It came in';
+  return now.value ? `Bring in ${now.value.name}` : 'Bring in a file';
+}
+
+function Step({ state, close }: { state: BringingIn; close: () => void }) {
+  const page = usePage();
+  const top = useRef<HTMLDivElement>(null);
+  const { now, cameIn, reading, problem, busy, waiting } = state;
+  const step = cameIn.value ? 'report' : now.value ? 'look' : 'choose';
+  // What had the focus is gone with the step before.
+  useEffect(() => {
+    if (step !== 'choose') top.current?.focus();
+  }, [step, now.value]);
+  const progress = page.progress.value;
+  return (
+    <div class="intake" ref={top} tabIndex={-1}>
+      {step === 'report' && cameIn.value && (
+        <CameInReport state={state} cameIn={cameIn.value} close={close} />
+      )}
+      {step === 'choose' && <ChooseFile state={state} close={close} />}
+      {step === 'look' && (
+        <>
+          <p class="soft">
+            {now.value && sizeInWords(now.value.file.size)}
+            {waiting.value.length > 0 && `; after it: ${waiting.value.map(({ name }) => name).join(', ')}`}.
+            Nothing is written before you bring it in.
+          </p>
+          <div role="status" class="intake-status">
+            {busy.value && (
+              <p>
+                <span>{progress?.about ?? 'reading'}…</span>
+                {progress && <progress value={progress.share} aria-label="Progress" />}
+              </p>
+            )}
+          </div>
+          {problem.value && <Problem state={state} sentence={problem.value} />}
+          {reading.value ? (
+            <Look state={state} reading={reading.value} close={close} />
+          ) : (
+            <footer class="decide">
+              {waiting.value.length > 0 && (
+                <button type="button" class="firm" onClick={() => state.next()}>
+                  Leave it out
+                </button>
+              )}
+              <button type="button" class="firm" onClick={close}>
+                Cancel
+              </button>
+            </footer>
+          )}
+        </>
+      )}
+    </div>
+  );
+}
+
+/** Why a file cannot come in as it was asked, and what can be done. */
+function Problem({ state, sentence }: { state: BringingIn; sentence: string }) {
+  const { decisions } = state;
+  const there = typeof decisions.value.sheet === 'string';
+  return (
+    <div class="intake-problem" role="alert">
+      <p>{sentence}</p>
+      <div class="intake-choices">
+        <button type="button" class="firm" onClick={() => void state.read()}>
+          Read it again
+        </button>
+        {there && (
+          <>
+            <button type="button" class="firm" onClick={() => state.decideSheet(null)}>
+              Bring it into a new sheet
+            </button>
+            <button type="button" class="firm" onClick={() => state.decide({ rest: 'add' })}>
+              Add its columns to this sheet
+            </button>
+          </>
+        )}
+      </div>
+    </div>
+  );
+}

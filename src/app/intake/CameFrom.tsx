@@ -1,0 +1,42 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { CameFrom as Origin } from '../../session/imports.ts';
+import { usePage } from '../shell/context.ts';
+import { rowsInWords } from './words.ts';
+
+/** Below the sheet: the file its rows came from last, and whether rows are held. */
+export function CameFrom() {
+  const page = usePage();
+  const from = useSignal<Origin | null>(null);
+  const id = page.sheet.value?.id;
+  const version = page.outline.value?.version;
+  useEffect(() => {
+    let gone = false;
+    if (id === undefined) from.value = null;
+    else
+      void page.service.cameFrom(id).then((found) => {
+        if (!gone) from.value = found;
+      });
+    return () => {
+      gone = true;
+    };
+  }, [id, version]);
+  const { value } = from;
+  if (!value || id === undefined) return null;
+  const date = new Date(value.time);
+  const when = Number.isNaN(date.getTime())
+    ? value.time
+    : date.toLocaleDateString('en-GB', { dateStyle: 'medium' });
+  return (
+    <button
+      type="button"
+      class="came-from"
+      onClick={() => {
+        page.dialogue.value = { is: 'imports', sheet: id };
+      }}
+    >
+      {`from ${value.file || 'pasted rows'}, ${when}`}
+      {value.heldRows > 0 && <strong>{`; ${rowsInWords(value.heldRows)} held`}</strong>}
+    </button>
+  );
+}

@@ -1,0 +1,95 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Doubt } from '../../session/api.ts';
+import { usePage } from '../shell/context.ts';
+import { goTo } from '../state/actions.ts';
+import type { BringingIn, CameIn } from './bringing.ts';
+import { HeldList } from './Preview.tsx';
+import { cellsInWords, countsOf } from './words.ts';
+
+interface Props {
+  readonly state: BringingIn;
+  readonly cameIn: CameIn;
+  readonly close: () => void;
+}
+
+/** The last step: what came in, what is held and why, with ways there. */
+export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props) {
+  const page = usePage();
+  const held = useSignal<readonly Doubt[]>([]);
+  useEffect(() => {
+    void page.service.doubts().then((doubts) => {
+      held.value = doubts.filter(({ about, place }) => about === 'held' && place.sheet === sheet);
+    });
+  }, [sheet]);
+  const label = page.outline.value?.sheets.find(({ id }) => id === sheet)?.label ?? '';
+  const columns = page.outline.value?.sheets.find(({ id }) => id === sheet)?.columns ?? [];
+  const next = state.waiting.value[0];
+  return (
+    <div class="form">
+      <p>
+        <strong>{reading.name}</strong> came into <strong>{label}</strong>.
+      </p>
+      <p class="intake-counts">{countsOf(reading)}</p>
+      {held.value.length > 0 && (
+        <section>
+          <h3>{cellsInWords(held.value.length)} held in the sheet</h3>
+          <ul class="intake-jumps">
+            {held.value.slice(0, 30).map(({ place, sentence }) => (
+              <li key={`${place.row} ${place.column}`}>
+                <button
+                  type="button"
+                  class="firm"
+                  onClick={() => {
+                    close();
+                    goTo(page, place);
+                  }}
+                >
+                  {columns.find(({ id }) => id === place.column)?.label}
+                  {place.row !== undefined && `, row ${place.row + 1}`}
+                </button>
+                <span>{sentence}</span>
+              </li>
+            ))}
+            {held.value.length > 30 && <li>and {held.value.length - 30} more, listed under Doubts</li>}
+          </ul>
+        </section>
+      )}
+      {reading.heldRows.length > 0 && (
+        <section>
+          <h3>Rows that could not be placed</h3>
+          <HeldList rows={reading.heldRows} />
+          <div class="intake-choices">
+            <button
+              type="button"
+              class="firm"
+              onClick={() => {
+                close();
+                page.dialogue.value = { is: 'imports', sheet };
+              }}
+            >
+              Mend them
+            </button>
+          </div>
+        </section>
+      )}
+      <p class="soft">Undo takes all of it back in one step.</p>
+      <footer class="decide">
+        {next ? (
+          <>
+            <button type="button" class="firm" onClick={close}>
+              Stop here
+            </button>
+            <button type="button" class="strong" onClick={() => state.next()}>
+              Go on with {next.name}
+            </button>
+          </>
+        ) : (
+          <button type="button" class="strong" onClick={close}>
+            Done
+          </button>
+        )}
+      </footer>
+    </div>
+  );
+}

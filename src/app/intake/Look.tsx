@@ -1,0 +1,202 @@
+import type { ComponentChildren } from 'preact';
+import type { FileReading } from '../../worker/incoming.ts';
+import { Field } from '../dialogues/Dialogue.tsx';
+import { usePage } from '../shell/context.ts';
+import type { BringingIn } from './bringing.ts';
+import { Columns } from './Columns.tsx';
+import { FileAsAWhole } from './FileAsAWhole.tsx';
+import { Changes, HeldList, Rows } from './Preview.tsx';
+import { Questions } from './Questions.tsx';
+import { Select } from './Select.tsx';
+import { WhoIsWho } from './WhoIsWho.tsx';
+import { countsOf, isAnythingDoubtful, rowsInWords } from './words.ts';
+
+interface Props {
+  readonly state: BringingIn;
+  readonly reading: FileReading;
+  readonly close: () => void;
+}
+
+/** The second step: what the file holds, what would become of it, and everything that can be decided about it. */
+export function Look({ state, reading, close }: Props) {
+  const { busy, waiting } = state;
+  const { columns, findings, preview, questions, recipe, heldRows, rows, who, changes } = reading;
+  const shown = new Set(columns.flatMap(({ notes }) => notes));
+  const notes = reading.notes.filter((one) => !shown.has(one));
+  const keyed = reading.mode !== 'update' || reading.key.length > 0;
+  const take = (event: Event) => {
+    event.preventDefault();
+    if (questions.length === 0 && !busy.value) void state.bringIn();
+  };
+  return (
+    <form class="form" onSubmit={take} aria-busy={busy.value}>
+      <Where state={state} reading={reading} />
+      {recipe !== null && (
+        <div class="intake-recipe">
+          <p>
+            Known: read as the file before it, by the recipe <strong>{recipe}</strong>.
+          </p>
+          <button type="button" class="firm" onClick={() => state.decide({ recipe: null })}>
+            Look at it anew
+          </button>
+        </div>
+      )}
+      <Questions state={state} reading={reading} />
+      <p class="intake-counts">
+        <strong>{countsOf(reading)}</strong>
+      </p>
+      {who && (who.close.length > 0 || who.unknown.length > 0 || who.same.length > 0) && (
+        <Part title={`Who is who in ${who.roster}`} open>
+          <WhoIsWho state={state} who={who} />
+        </Part>
+      )}
+      {changes.length > 0 && (
+        <Part title="What would change in the sheet" open>
+          <Changes changes={changes} />
+        </Part>
+      )}
+      {heldRows.length > 0 && (
+        <Part title={`Rows that cannot be placed: ${rows.held}`} open>
+          <p class="soft">They are kept with the sheet, as they came, and can be mended later.</p>
+          <HeldList rows={heldRows} />
+        </Part>
+      )}
+      {preview.doubtful.length > 0 && (
+        <Part title="Doubtful rows" open>
+          <Rows columns={preview.columns} rows={preview.doubtful} label="Doubtful rows" />
+        </Part>
+      )}
+      <Part title={`Columns: ${columns.length}`} open={recipe === null}>
+        <Columns state={state} reading={reading} />
+      </Part>
+      <Part title="First rows, as they would stand" open={recipe === null}>
+        <Rows columns={preview.columns} rows={preview.first} label="First rows" />
+      </Part>
+      <Part title="How the file is read" open={isAnythingDoubtful(findings)}>
+        <FileAsAWhole state={state} reading={reading} />
+      </Part>
+      {notes.length > 0 && (
+        <Part title={`Also noted: ${notes.length}`} open={notes.length <= 4}>
+          <ul class="intake-notes">
+            {notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      <footer class="decide intake-decide">
+        <p role="status">
+          {questions.length > 0
+            ? 'Answer what is asked above; then it can come in.'
+            : keyed
+              ? ''
+              : 'Choose by which column rows are recognised.'}
+        </p>
+        {waiting.value.length > 0 && (
+          <button type="button" class="firm" onClick={() => state.next()}>
+            Leave it out
+          </button>
+        )}
+        <button type="button" class="firm" onClick={close}>
+          Cancel
+        </button>
+        <button type="submit" class="strong" disabled={busy.value || questions.length > 0 || !keyed}>
+          {rows.added + rows.updated === 0 ? 'Bring in: nothing new' : `Bring in ${rowsInWords(rows.placed)}`}
+        </button>
+      </footer>
+    </form>
+  );
+}
+
+function Part({ title, open, children }: { title: string; open: boolean; children: ComponentChildren }) {
+  return (
+    <details class="intake-part" open={open}>
+      <summary>{title}</summary>
+      {children}
+    </details>
+  );
+}
+
+const modes = [
+  ['append', 'Add rows; those that stand there already are left'],
+  ['update', 'Update rows by a column, add the others'],
+  ['replace', 'Replace all rows of the sheet'],
+] as const;
+
+/** Which sheet, and what becomes of the rows there. */
+function Where({ state, reading }: { state: BringingIn; reading: FileReading }) {
+  const page = usePage();
+  const sheets = page.outline.value?.sheets ?? [];
+  const { sheet, tables, mode, key, columns } = reading;
+  const rows = sheets.find(({ id }) => id === sheet.id)?.rows ?? 0;
+  const wanted = state.decisions.value.mode ?? mode;
+  return (
+    <div class="intake-where">
+      {tables && tables.tables.length > 1 && (
+        <Field label="Table of the workbook">
+          <Select
+            label="Table of the workbook"
+            value={tables.table}
+            options={tables.tables.map((one) => [one, one] as const)}
+            change={(table) => state.decide({ table })}
+          />
+        </Field>
+      )}
+      <Field label="Into">
+        <Select
+          label="Into"
+          value={sheet.id ?? ''}
+          options={[
+            ['', `a new sheet${sheet.id === null ? `: ${sheet.label}` : ''}`],
+            ...sheets.map(({ id, label }) => [id, label] as const),
+          ]}
+          change={(id) => state.decideSheet(id || null)}
+        />
+      </Field>
+      {rows > 0 && (
+        <Field label="Rows">
+          <Select
+            label="Rows"
+            value={wanted}
+            options={modes}
+            change={(value) => {
+              const chosen = value as FileReading['mode'];
+              // Updating needs a key: the first column that can tell rows apart is proposed.
+              const first = columns.find(({ column, filled }) => column !== null && filled > 0)?.column;
+              state.decide({
+                mode: chosen,
+                ...(chosen === 'update' && key.length === 0 && first ? { key: [first] } : {}),
+              });
+            }}
+          />
+        </Field>
+      )}
+      {wanted === 'update' && (
+        <fieldset class="intake-keys">
+          <legend>Rows are the same where these are the same</legend>
+          {columns
+            .filter(({ column, isNew }) => column !== null && !isNew)
+            .map(({ column, label }) => {
+              const keys = state.decisions.value.key ?? key;
+              return (
+                <label key={column} class="check">
+                  <input
+                    type="checkbox"
+                    checked={keys.includes(column!)}
+                    onChange={(event) => {
+                      const next = event.currentTarget.checked
+                        ? [...keys, column!]
+                        : keys.filter((one) => one !== column);
+                      if (next.length > 0) state.decide({ key: next });
+                      else event.currentTarget.checked = true;
+                    }}
+                  />
+                  {label}
+                </label>
+              );
+            })}
+        </fieldset>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+import type { FileReading, OpenQuestion } from '../../worker/incoming.ts';
+import type { BringingIn } from './bringing.ts';
+import { clocks, dateOrders, decimalMarks } from './words.ts';
+
+type About = OpenQuestion['about'];
+
+const asked: Readonly<Record<About, string>> = {
+  dateOrder: 'In which order are the dates written?',
+  decimal: 'Which mark stands before the decimals?',
+  clock: 'What do the times mean?',
+};
+
+/** What the file leaves open, asked plainly; one answer holds for every column that asks the same. */
+export function Questions({ state, reading }: { state: BringingIn; reading: FileReading }) {
+  const abouts = [...new Set(reading.questions.map(({ about }) => about))];
+  return (
+    <>
+      {abouts.map((about) => (
+        <Question key={about} state={state} reading={reading} about={about} />
+      ))}
+    </>
+  );
+}
+
+function Question({ state, reading, about }: { state: BringingIn; reading: FileReading; about: About }) {
+  const questions = reading.questions.filter((one) => one.about === about);
+  const columns = questions.flatMap(
+    ({ column }) => reading.columns.find(({ index }) => index === column) ?? [],
+  );
+  const answer = (value: string) => {
+    const { choices } = state.decisions.value;
+    const answered = Object.fromEntries(
+      columns.map(({ index }) => [index, { ...choices?.columns?.[index], [about]: value }]),
+    );
+    state.decide({ choices: { ...choices, columns: { ...choices?.columns, ...answered } } });
+  };
+  const example = columns[0]?.examples[0] ?? '';
+  return (
+    <fieldset class="intake-question">
+      <legend>{asked[about]}</legend>
+      <ul>
+        {questions.map(({ column, sentence }) => (
+          <li key={column}>
+            <strong>{columns.find(({ index }) => index === column)?.heading}</strong>: {sentence}
+          </li>
+        ))}
+      </ul>
+      <div class="intake-choices">
+        {answersTo(about).map(([value, words]) => (
+          <button key={value} type="button" class="firm" onClick={() => answer(value)}>
+            {words}
+            {about === 'dateOrder' && <DateRead text={example} order={value} />}
+          </button>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+const answersTo = (about: About): readonly (readonly [string, string])[] =>
+  about === 'dateOrder'
+    ? dateOrders.filter(([order]) => order !== 'ymd')
+    : about === 'decimal'
+      ? decimalMarks
+      : clocks;
+
+const months = new Intl.DateTimeFormat('en-GB', { month: 'long', timeZone: 'UTC' });
+
+/** An example from the file as it would be read: 3 April 2026 or 4 March 2026. */
+function DateRead({ text, order }: { text: string; order: string }) {
+  const parts = /^\s*(\d{1,2})\D(\d{1,2})\D(\d{2,4})/.exec(text);
+  if (!parts) return null;
+  const [day, month] = order === 'dmy' ? [parts[1], parts[2]] : [parts[2], parts[1]];
+  const name = months.format(new Date(Date.UTC(2000, Number(month) - 1, 1)));
+  return <span class="soft">{` ${text} is ${Number(day)} ${name} ${parts[3]}`}</span>;
+}

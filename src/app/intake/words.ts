@@ -1,0 +1,77 @@
+import type { FileFindings, FileReading } from '../../worker/incoming.ts';
+
+/** Choices for how a file is read, with the words for them. */
+export const encodings: readonly (readonly [value: string, words: string])[] = [
+  ['utf-8', 'UTF-8'],
+  ['windows-1252', 'Windows-1252 (Western Europe)'],
+  ['iso-8859-1', 'ISO-8859-1 (Western Europe)'],
+  ['iso-8859-2', 'ISO-8859-2 (Central Europe)'],
+  ['windows-1250', 'Windows-1250 (Central Europe)'],
+  ['utf-16le', 'UTF-16, low byte first'],
+  ['utf-16be', 'UTF-16, high byte first'],
+];
+export const delimiters: readonly (readonly [string, string])[] = [
+  [',', 'comma'],
+  [';', 'semicolon'],
+  ['\t', 'tab'],
+  ['|', 'vertical bar'],
+];
+export const quotes: readonly (readonly [string, string])[] = [
+  ['"', 'double quotes "'],
+  ["'", "single quotes '"],
+  ['', 'none'],
+];
+export const dateOrders: readonly (readonly [string, string])[] = [
+  ['dmy', 'day, month, year'],
+  ['mdy', 'month, day, year'],
+  ['ymd', 'year, month, day'],
+];
+export const decimalMarks: readonly (readonly [string, string])[] = [
+  ['.', 'a point: 1.5'],
+  [',', 'a comma: 1,5'],
+];
+export const clocks: readonly (readonly [string, string])[] = [
+  ['h:mm', 'hours and minutes'],
+  ['m:ss', 'minutes and seconds'],
+];
+export const kinds: readonly (readonly [string, string])[] = [
+  ['number', 'number'],
+  ['text', 'text'],
+  ['date', 'date'],
+  ['yes-no', 'yes or no'],
+];
+
+/** With what was found among the choices, though it is not one of the usual. */
+export const withFound = (
+  list: readonly (readonly [string, string])[],
+  value: string,
+): readonly (readonly [string, string])[] =>
+  list.some(([one]) => one === value) ? list : [...list, [value, value]];
+
+export const rowsInWords = (count: number): string =>
+  `${count.toLocaleString('en')} ${count === 1 ? 'row' : 'rows'}`;
+export const cellsInWords = (count: number): string =>
+  `${count.toLocaleString('en')} ${count === 1 ? 'cell' : 'cells'}`;
+
+/** in = placed + held, with what placing comes to. */
+export function countsOf({ rows, cells }: Pick<FileReading, 'rows' | 'cells'>): string {
+  const n = (count: number) => count.toLocaleString('en');
+  const parts = [
+    rows.added > 0 ? `${n(rows.added)} new` : '',
+    rows.updated > 0 ? `${n(rows.updated)} updated` : '',
+    rows.unchanged > 0 ? `${n(rows.unchanged)} there already` : '',
+  ].filter(Boolean);
+  const placed = parts.length > 0 ? ` (${parts.join(', ')})` : '';
+  const held = cells.held > 0 ? `; ${cellsInWords(cells.held)} held in the rows placed` : '';
+  return `${rowsInWords(rows.in)} in the file = ${n(rows.placed)} placed${placed} + ${n(rows.held)} held${held}`;
+}
+
+export const sizeInWords = (bytes: number): string =>
+  bytes >= 1e6
+    ? `${(bytes / 1e6).toFixed(1)} MB`
+    : bytes >= 1e3
+      ? `${(bytes / 1e3).toFixed(1)} kB`
+      : `${bytes} bytes`;
+
+export const isAnythingDoubtful = (findings: FileFindings): boolean =>
+  Object.values(findings).some(({ doubtful }) => doubtful);

@@ -1,0 +1,117 @@
+import type {
+  Choices,
+  ColumnReport,
+  DateOrder,
+  DecimalMark,
+  Recipe,
+  Report,
+  Shape,
+} from '../intake/index.ts';
+import type { WhoReport } from '../intake/who.ts';
+import type { Dimension } from '../units/dimension.ts';
+
+/** Which column names people, where they are listed, and who is meant by a text. */
+export type WhoRule = NonNullable<Recipe['who']>;
+
+/** What the person decides about a file that is about to come in; what is left out is found out. */
+export interface FileDecisions {
+  /** Id of the sheet; null makes a new one; left out, the sheet that the file belongs to. */
+  readonly sheet?: string | null;
+  /** Id of the sheet on show: it is taken where no recipe says another and most headings fit. */
+  readonly near?: string;
+  /** Which table of a workbook. */
+  readonly table?: string;
+  /** null: no recipe, though one fits. */
+  readonly recipe?: null;
+  readonly mode?: 'append' | 'replace' | 'update';
+  readonly key?: readonly string[];
+  readonly rest?: 'add';
+  readonly choices?: Choices;
+  readonly who?: WhoRule | null;
+  /** People to add to the roster. */
+  readonly newPeople?: readonly string[];
+}
+
+/** A finding with its evidence in words. */
+export interface FoundOut<T> {
+  readonly value: T;
+  readonly doubtful: boolean;
+  readonly because: string;
+}
+
+/** How the file as a whole is read. */
+export interface FileFindings {
+  readonly encoding: FoundOut<string>;
+  readonly delimiter: FoundOut<string>;
+  readonly quote: FoundOut<string>;
+  readonly preamble: FoundOut<number>;
+  readonly headingLines: FoundOut<number>;
+  readonly unitsLine: FoundOut<boolean>;
+  readonly footer: FoundOut<number>;
+  readonly shortRows: FoundOut<string>;
+  readonly shape: FoundOut<Shape | null> & { readonly proposed: Shape | null };
+}
+
+/** One column of the file and where it goes. */
+export interface FileColumn extends Omit<ColumnReport, 'notes' | 'kind'> {
+  /** Position in the findings. */
+  readonly index: number;
+  /** Label of the sheet's column. */
+  readonly label: string | null;
+  /** Dimension that the sheet's column has already. */
+  readonly fixed: Dimension | null;
+  readonly kind: FoundOut<string>;
+  /** Unit in which the cells are written, by its sign; null for none. */
+  readonly written: FoundOut<string | null>;
+  readonly decimal: FoundOut<DecimalMark>;
+  readonly dateOrder: FoundOut<DateOrder> | null;
+  readonly clock: FoundOut<string> | null;
+  readonly examples: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/** A question that the file leaves open and that must be answered before it comes in. */
+export interface OpenQuestion {
+  readonly column: number;
+  readonly about: 'decimal' | 'dateOrder' | 'clock';
+  readonly sentence: string;
+}
+
+export interface ShownRow {
+  readonly line: number;
+  readonly cells: readonly { readonly text: string; readonly held?: string }[];
+}
+
+/** What a file holds and what would become of it. Nothing is written. */
+export interface FileReading {
+  readonly name: string;
+  readonly size: number;
+  readonly tables: { readonly table: string; readonly tables: readonly string[] } | null;
+  /** Where it goes: id and label; a null id is a new sheet. */
+  readonly sheet: { readonly id: string | null; readonly label: string };
+  /** Title of the recipe it is read by. */
+  readonly recipe: string | null;
+  readonly mode: 'append' | 'replace' | 'update';
+  readonly key: readonly string[];
+  readonly findings: FileFindings;
+  readonly columns: readonly FileColumn[];
+  readonly questions: readonly OpenQuestion[];
+  readonly rows: Report['rows'];
+  readonly cells: Report['cells'];
+  readonly notes: readonly string[];
+  readonly preview: {
+    readonly columns: readonly string[];
+    readonly first: readonly ShownRow[];
+    readonly doubtful: readonly ShownRow[];
+  };
+  /** What stands in the sheet and would change, the first of it. */
+  readonly changes: readonly {
+    readonly row: number;
+    readonly column: string;
+    readonly before: string;
+    readonly after: string;
+  }[];
+  /** Rows that cannot be placed, the first of them. */
+  readonly heldRows: readonly { readonly line: number; readonly raw: string; readonly reason: string }[];
+  readonly who: (WhoReport & { readonly rule: WhoRule | null; readonly people: readonly string[] }) | null;
+}

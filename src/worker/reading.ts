@@ -1,0 +1,253 @@
+import { sheetOf } from '../book/book.ts';
+import type { Cell } from '../book/cell.ts';
+import type { Edit } from '../book/edit.ts';
+import type { Book, Column, Sheet } from '../book/model.ts';
+import { nameKey } from '../book/names.ts';
+import {
+  type ColumnFinding,
+  type Finding,
+  type Findings,
+  inspecting,
+  preparing as opening,
+  type Progress,
+  type Report,
+  readRecipe,
+  recipeFits,
+  sentence,
+  type Taken,
+} from '../intake/index.ts';
+import { mapByHeadings } from '../intake/map.ts';
+import { type Prepared, preparing } from '../session/bring-in.ts';
+import { displayOf } from '../session/display.ts';
+import type { Session } from '../session/session.ts';
+import { localeOf } from '../session/settings.ts';
+import { type Locale, localeFor } from '../units/locale.ts';
+import { unitFromWord } from '../units/unit.ts';
+import type { FileColumn, FileDecisions, FileFindings, FileReading, FoundOut, ShownRow } from './incoming.ts';
+
+export { mending } from '../session/mend.ts';
+
+/** Notes that are shown as questions and lists. */
+const elsewhere: ReadonlySet<string> = new Set(['column-doubt', 'who-same', 'who-close', 'who-unknown']);
+/** Rows and names that are shown before they are written, at most. */
+const MOST = 500;
+/** Share of a recipe's headings from which a file is taken for its next one. */
+const KNOWN = 0.8;
+/** Share of a file's headings that must fit the sheet on show for it to go there. */
+const FITS = 0.6;
+
+export interface Read {
+  readonly prepared: Prepared;
+  readonly reading: FileReading;
+}
+
+/**
+ * Opens, inspects and plans a file, step by step. Answers a task: what unpacks workbooks is loaded first.
+ * @throws IntakeRefusal
+ */
+export async function reading(
+  session: Session,
+  bytes: Uint8Array,
+  name: string,
+  decisions: FileDecisions,
+): Promise<Generator<Progress, Read>> {
+  const { table } = decisions;
+  const opened = await opening(bytes, table === undefined ? { name } : { name, table });
+  return (function* () {
+    const { bytes: text, options } = yield* opened;
+    const { near, sheet: wanted, choices, newPeople, table: _, ...rest } = decisions;
+    const base = { ...options, name, choices: { ...options.choices, ...choices } };
+    const book = session.current;
+    const home =
+      wanted === undefined
+        ? homeOf(book, yield* inspecting(text, base), near)
+        : { sheet: wanted, hash: undefined };
+    const prepared = yield* preparing(session, {
+      ...base,
+      ...rest,
+      ...(home.hash === undefined ? {} : { hash: home.hash }),
+      ...(newPeople ? { newPeople } : {}),
+      bytes: text,
+      sheet: home.sheet,
+      now: new Date().toISOString(),
+    });
+    return { prepared, reading: readingOf(book, prepared.taken, home.sheet, decisions.key) };
+  })();
+}
+
+/** The sheet that a file belongs to: the one whose recipe its headings call for, else the one on show if they fit it. */
+function homeOf(book: Book, { columns, hash }: Findings, near: string | undefined) {
+  const headings = columns.map(({ heading }) => heading);
+  let best: { sheet: string | null; fits: number } = { sheet: null, fits: KNOWN };
+  for (const [key, json] of book.parts.recipes) {
+    const recipe = readRecipe(json, key);
+    const fits = recipeFits(recipe, headings);
+    const sheet = book.sheets.find(({ name }) => nameKey(name) === nameKey(recipe.sheet));
+    if (sheet && fits >= best.fits) best = { sheet: sheet.id, fits };
+  }
+  const shown = near === undefined ? undefined : book.sheets.find(({ id }) => id === near);
+  if (best.sheet === null && shown?.purpose === 'gathered') {
+    const named = columns.filter(({ heading }) => heading !== '');
+    const { matches } = mapByHeadings(named, shown.columns);
+    if (named.length > 0 && matches.length >= FITS * named.length) best = { sheet: shown.id, fits: 1 };
+  }
+  return { sheet: best.sheet, hash };
+}
+
+const foundOut = <T>({ value, certainty, because }: Finding<T>): FoundOut<T> => ({
+  value,
+  doubtful: certainty === 'doubtful',
+  because: sentence(because),
+});
+
+function readingOf(
+  book: Book,
+  taken: Taken,
+  id: string | null,
+  key: readonly string[] | undefined,
+): FileReading {
+  const { report, findings, recipe, preview, who } = taken;
+  const sheet = id === null ? undefined : sheetOf(book, id);
+  const columns = columnsOf(taken.edits, sheet);
+  const locale = localeOf(book, localeFor(navigator.language));
+  const written = (cell: Cell, name: string): string => textOf(cell, columns.get(nameKey(name)), locale);
+  const shown = ({ line, cells }: { line: number; cells: readonly Cell[] }): ShownRow => ({
+    line,
+    cells: cells.map((cell, i) =>
+      cell !== null && typeof cell === 'object' && 'held' in cell
+        ? { text: cell.held, held: cell.reason }
+        : { text: written(cell, preview.columns[i]!) },
+    ),
+  });
+  const fileColumns = columnsOfFile(findings, report, columns, sheet);
+  return {
+    name: findings.name,
+    size: findings.size,
+    tables: findings.workbook && { table: findings.workbook.table, tables: findings.workbook.tables },
+    sheet: { id, label: sheet?.label ?? newLabel(taken.edits) },
+    recipe: taken.byRecipe ? recipe.title : null,
+    mode: taken.provenance.mode,
+    key: key ?? recipe.key ?? [],
+    findings: fileFindings(findings),
+    columns: fileColumns,
+    questions: report.notes.flatMap(({ reason, details }) => {
+      const column = fileColumns.find(({ heading }) => heading === details.heading);
+      return reason === 'column-doubt' && column
+        ? [
+            {
+              column: column.index,
+              about: details.about as 'decimal' | 'dateOrder' | 'clock',
+              sentence: String(details.why),
+            },
+          ]
+        : [];
+    }),
+    rows: report.rows,
+    cells: report.cells,
+    notes: report.notes.filter(({ reason }) => !elsewhere.has(reason)).map(sentence),
+    preview: {
+      columns: preview.columns.map((name) => headingOf(columns.get(nameKey(name))) ?? name),
+      first: preview.first.map(shown),
+      doubtful: preview.doubtful.map(shown),
+    },
+    changes: taken.changes.slice(0, MOST).map(({ row, column, before, after }) => ({
+      row,
+      column: columns.get(nameKey(column))?.label ?? column,
+      before: written(before, column),
+      after: written(after, column),
+    })),
+    heldRows: taken.heldRows
+      .slice(0, MOST)
+      .map(({ line, raw, reason }) => ({ line, raw, reason: sentence(reason) })),
+    who: who && {
+      ...who,
+      rule: taken.whoRule,
+      people: peopleOf(book, taken),
+    },
+  };
+}
+
+function fileFindings(f: Findings): FileFindings {
+  return {
+    encoding: foundOut(f.encoding),
+    delimiter: foundOut(f.delimiter),
+    quote: foundOut(f.quote),
+    preamble: foundOut(f.preamble),
+    headingLines: foundOut(f.headingLines),
+    unitsLine: foundOut(f.unitsLine),
+    footer: foundOut(f.footer),
+    shortRows: foundOut(f.shortRows),
+    shape: { ...foundOut(f.shape), proposed: f.shape.others?.find((shape) => shape !== null) ?? null },
+  };
+}
+
+/** The columns in the order of the file, each with what was found out and where it goes. */
+function columnsOfFile(
+  { columns }: Findings,
+  report: Report,
+  known: ReadonlyMap<string, Column>,
+  sheet: Sheet | undefined,
+): FileColumn[] {
+  const left = [...report.columns];
+  const reportOf = ({ heading, label }: ColumnFinding) => {
+    const at = left.findIndex((one) => one.heading === heading || one.heading === (heading || label));
+    return at < 0 ? undefined : left.splice(at, 1)[0];
+  };
+  return columns.flatMap((finding) => {
+    const own = reportOf(finding);
+    if (!own) return [];
+    const { unit } = finding;
+    const column = own.column === null ? undefined : known.get(nameKey(own.column));
+    const { notes, kind: _, ...counts } = own;
+    return [
+      {
+        ...counts,
+        heading: finding.heading || finding.label,
+        index: finding.index,
+        label: column?.label ?? null,
+        fixed: (!own.isNew && sheet ? column?.dimension : undefined) ?? null,
+        kind: foundOut(finding.kind),
+        written: {
+          ...foundOut(unit),
+          value: unit.value === null ? null : (unitFromWord(unit.value)?.unit ?? unit.value),
+        },
+        decimal: foundOut(finding.decimal),
+        dateOrder: finding.dateOrder && foundOut(finding.dateOrder),
+        clock: finding.clock && foundOut(finding.clock),
+        examples: finding.examples,
+        notes: notes.map(sentence),
+      },
+    ];
+  });
+}
+
+const flat = (edits: readonly Edit[]): Edit[] =>
+  edits.flatMap((edit) => (edit.do === 'batch' ? flat(edit.edits) : [edit]));
+
+/** Every column that rows go to by its name: the sheet's, and those that are to be made. */
+function columnsOf(edits: readonly Edit[], sheet: Sheet | undefined): Map<string, Column> {
+  const made = flat(edits).flatMap((edit) => (edit.do === 'add-column' ? [edit.column] : []));
+  return new Map([...(sheet?.columns ?? []), ...made].map((column) => [nameKey(column.name), column]));
+}
+
+const newLabel = (edits: readonly Edit[]): string =>
+  flat(edits).flatMap((edit) => (edit.do === 'add-sheet' ? [edit.sheet.label] : []))[0] ?? 'New sheet';
+
+const headingOf = (column: Column | undefined): string | undefined =>
+  column && (column.unit ? `${column.label} (${column.unit})` : column.label);
+
+function textOf(cell: Cell, column: Column | undefined, locale: Locale): string {
+  if (cell === null || !column) return '';
+  if (typeof cell !== 'object') return displayOf(cell, column, locale);
+  if ('date' in cell) return displayOf(cell.date, { ...column, kind: 'date' }, locale);
+  return 'held' in cell ? cell.held : `=${cell.formula}`;
+}
+
+/** Who is on the roster, for choosing from. */
+function peopleOf(book: Book, { whoRule }: Taken): readonly string[] {
+  const roster = book.sheets.find(({ name }) => whoRule && nameKey(name) === nameKey(whoRule.roster));
+  const column = roster?.columns.find(({ name }) => whoRule && nameKey(name) === nameKey(whoRule.name));
+  const cells = column && roster?.cells.get(column.id);
+  const texts = (cells?.texts ?? []).filter((text) => text !== undefined && text !== '');
+  return [...new Set(texts as string[])].slice(0, 2000);
+}
