@@ -1,6 +1,7 @@
 import type { Column, NamedCell, Purpose } from '../book/model.ts';
 import type { CalcDoubt, FormulaCheck, Place } from '../calc/api.ts';
 
+import type { ChartOutline } from './charts/record.ts';
 import type { SheetView } from './sheet-view.ts';
 
 /** What the page and the command line may ask of an open book, and what comes back: plain data, safe to post. */
@@ -33,6 +34,8 @@ export interface Outline {
   readonly redo: string | null;
   /** How many doubts wait to be looked at. */
   readonly doubts: number;
+  /** The charts that belong to the book. */
+  readonly charts: readonly ChartOutline[];
   /** After how many days a test counts as old, where the book says so. */
   readonly testsOlderThan?: number;
 }

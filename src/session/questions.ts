@@ -3,6 +3,8 @@ import type { Matrix, Value } from '../../functions/core/value.ts';
 import { sheetOf } from '../book/book.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
+import { chartOf } from './charts/chart.ts';
+import { chartsOutline } from './charts/record.ts';
 import { type ColumnSummary, summaryOf } from './column-summary.ts';
 import { type CsvOptions, csvOf } from './csv.ts';
 import { doubtCount, doubtsOf } from './doubts.ts';
@@ -11,6 +13,7 @@ import { type FigureOptions, figureDescent, figureOf, figureOptions } from './fi
 import { finding, type Search, searchSchema } from './find.ts';
 import { type HandoutRequest, type Handouts, handoutRequest, handoutsOf } from './handouts/handouts.ts';
 import type { History } from './history.ts';
+import { type LiveExample, liveExample } from './live-example.ts';
 import { type RowRecord, recordsOf } from './records.ts';
 import { type RowView, rowsInView, rowView } from './row-view.ts';
 import {
@@ -42,6 +45,7 @@ export abstract class Questions {
       undo: this.history.undo,
       redo: this.history.redo,
       doubts: doubtCount(viewed),
+      charts: chartsOutline(viewed.book),
       ...(old === undefined ? {} : { testsOlderThan: old }),
     };
   }
@@ -79,6 +83,10 @@ export abstract class Questions {
   working(place: Required<Place>): Working {
     return workingOf(this.viewed(), place);
   }
+  /** A function applied to a row; null where the row has nothing for it. @throws Refusal */
+  example(name: string, place: Required<Place>): LiveExample | null {
+    return liveExample(this.viewed(), name, place);
+  }
   check(formula: string, place: Place): FormulaCheck {
     return this.calculation.check(formula, place);
   }
@@ -110,6 +118,10 @@ export abstract class Questions {
   /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
   descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
     return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** What a chart of the book shows now. @throws Refusal */
+  chart(key: string): ReturnType<typeof chartOf> {
+    return chartOf(this.viewed(), key);
   }
   /** A page for each athlete, as data. @throws Refusal */
   handouts(request: HandoutRequest = {}): Handouts {

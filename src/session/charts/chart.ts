@@ -1,0 +1,53 @@
+import { refuse } from '../../book/refusal.ts';
+import type { Viewed } from '../views.ts';
+import type { ChartData } from './data.ts';
+import { distribution } from './distribution.ts';
+import { load, trend } from './over-time.ts';
+import { agreement, equality, scatter } from './pairs.ts';
+import { type Read, readChart } from './read.ts';
+import { type ChartKind, type ChartRecord, chartRecord } from './record.ts';
+
+const drawings: Readonly<
+  Record<ChartKind, (read: Read, record: ChartRecord) => Pick<ChartData, 'x' | 'y' | 'panels' | 'notes'>>
+> = {
+  scatter,
+  agreement,
+  pairs: equality,
+  sides: equality,
+  trend,
+  load,
+  distribution,
+};
+
+/** More drawings than this beside each other show nothing. */
+const mostPanels = 60;
+
+export type Charted = ChartData & { readonly record: ChartRecord };
+
+/** What a chart of the book shows now. @throws Refusal where the record or what it names cannot be used */
+export function chartOf(viewed: Viewed, key: string): Charted {
+  const kept = viewed.book.parts.charts.get(key);
+  if (kept === undefined) refuse('This chart is no longer in the book.');
+  const parsed = chartRecord.safeParse(kept);
+  if (!parsed.success) {
+    const [issue] = parsed.error.issues;
+    return refuse(
+      `This chart cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Remove it and make it again.`,
+    );
+  }
+  const record = parsed.data;
+  const read = readChart(viewed, record);
+  const { panels, notes, ...axes } = drawings[record.kind](read, record);
+  const more = panels.length - mostPanels;
+  return {
+    record,
+    title: record.title,
+    kind: record.kind,
+    sheet: read.sheet.id,
+    ...axes,
+    groups: read.groups,
+    panels: panels.slice(0, mostPanels),
+    notes:
+      more > 0 ? [...notes, `${more} further panels are not drawn: filter the sheet to see them.`] : notes,
+  };
+}

@@ -1,0 +1,57 @@
+import type { ChartKind } from './record.ts';
+
+/** One point: where it stands, whose it is, and the row it came from. */
+export interface ChartPoint {
+  readonly x: number;
+  readonly y: number;
+  /** Index in the chart's groups; 0 where there are none. */
+  readonly group: number;
+  /** What it is called: the athlete, else the row. */
+  readonly name: string;
+  readonly row: number;
+  /** More to read at the point. */
+  readonly note?: string;
+}
+
+/** A line through places; a break in it is a new line. */
+export interface ChartLine {
+  readonly is: 'fit' | 'equal' | 'trend';
+  readonly group: number;
+  readonly at: readonly (readonly [x: number, y: number])[];
+}
+
+/** An area between two heights. */
+export interface ChartBand {
+  readonly is: 'prediction' | 'real change';
+  readonly at: readonly (readonly [x: number, low: number, high: number])[];
+}
+
+/** A height that stands out, with its name. */
+export interface ChartLevel {
+  readonly is: 'bias' | 'limit' | 'median' | 'quartile';
+  readonly y: number;
+  readonly label: string;
+  /** Only over this place of a chart with groups across. */
+  readonly x?: number;
+}
+
+export interface ChartPanel {
+  readonly title: string;
+  readonly points: readonly ChartPoint[];
+  readonly lines: readonly ChartLine[];
+  readonly bands: readonly ChartBand[];
+  readonly levels: readonly ChartLevel[];
+}
+
+/** Everything that is drawn, in the units in which it is shown; plain data. */
+export interface ChartData {
+  readonly title: string;
+  readonly kind: ChartKind;
+  readonly sheet: string;
+  readonly x: { readonly label: string; readonly is: 'number' | 'date' | 'groups' };
+  readonly y: { readonly label: string };
+  readonly groups: readonly string[];
+  readonly panels: readonly ChartPanel[];
+  /** What the numbers come to, and what was left out, a sentence each. */
+  readonly notes: readonly string[];
+}

@@ -1,0 +1,107 @@
+import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
+import { columnNamed, sheetOf } from '../../book/book.ts';
+import type { Column, Sheet } from '../../book/model.ts';
+import { refuse } from '../../book/refusal.ts';
+import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
+import { displayOf } from '../display.ts';
+import { rowsInView } from '../row-view.ts';
+import { sheetViewOf } from '../sheet-view.ts';
+import { unitSign } from '../shown.ts';
+import type { Viewed } from '../views.ts';
+import { type ChartRecord, chartRoles } from './record.ts';
+
+/** A measure of a chart: its values by sheet row in the unit shown, NaN where a row has none. */
+export interface Measure {
+  readonly column: Column;
+  /** With the unit. */
+  readonly label: string;
+  readonly values: Float64Array;
+}
+
+export interface Read {
+  readonly sheet: Sheet;
+  /** The rows that the sheet's filter shows. */
+  readonly rows: Int32Array;
+  readonly measures: readonly Measure[];
+  /** Group of each sheet row, −1 for none; all 0 where nothing tells rows apart. */
+  readonly groupOf: Int32Array;
+  readonly groups: readonly string[];
+  nameOf(row: number): string;
+}
+
+/** Reads what a chart is drawn from. @throws Refusal with what is missing */
+export function readChart(viewed: Viewed, record: ChartRecord): Read {
+  const { book } = viewed;
+  const sheet = book.sheets.some(({ id }) => id === record.sheet)
+    ? sheetOf(book, record.sheet)
+    : refuse('The sheet of this chart is no longer in the book. Change or remove the chart.');
+  const { roles, name } = chartRoles[record.kind];
+  if (record.columns.length !== roles.length)
+    refuse(`The chart "${name}" takes ${roles.length} columns; this one has ${record.columns.length}.`);
+  const column = (wanted: string): Column =>
+    columnNamed(sheet, wanted) ??
+    refuse(`The sheet ${sheet.label} has no column "${wanted}" any more. Change the chart.`);
+  const measures = record.columns.map((wanted, index) =>
+    measureOf(viewed, sheet, column(wanted), roles[index]!),
+  );
+  const view = sheetViewOf(book, sheet.id)?.rows;
+  const rows = rowsInView(viewed, sheet.id, view?.where ? { where: view.where } : {});
+  const by = record.by === undefined ? undefined : column(record.by);
+  return { sheet, rows, measures, ...grouped(viewed, sheet, by), nameOf: namer(viewed, sheet) };
+}
+
+function measureOf(viewed: Viewed, sheet: Sheet, column: Column, role: 'number' | 'date'): Measure {
+  if (role === 'date' ? column.kind !== 'date' : column.kind !== 'number')
+    refuse(
+      `The column ${column.label} is not one of ${role === 'date' ? 'dates' : 'numbers'}. Choose another.`,
+    );
+  const unit = role === 'date' ? undefined : displayUnitOf(column);
+  const label = unit ? `${column.label} (${unitSign(unit.unit)})` : column.label;
+  return { column, label, values: shownValues(viewed.calculation.column(sheet.id, column.id), unit) };
+}
+
+function shownValues({ kinds, numbers }: Range, unit: DisplayUnit | undefined): Float64Array {
+  const values = new Float64Array(kinds.length).fill(Number.NaN);
+  for (let row = 0; row < kinds.length; row++)
+    if (kinds[row] === Kind.number || kinds[row] === Kind.date) values[row] = fromBase(numbers[row]!, unit);
+  return values;
+}
+
+function grouped(
+  viewed: Viewed,
+  sheet: Sheet,
+  by: Column | undefined,
+): { groupOf: Int32Array; groups: readonly string[] } {
+  const groupOf = new Int32Array(sheet.rows);
+  if (!by) return { groupOf, groups: [] };
+  const range = viewed.calculation.column(sheet.id, by.id);
+  const groups: string[] = [];
+  const known = new Map<string, number>();
+  for (let row = 0; row < sheet.rows; row++) {
+    const text =
+      range.kinds[row] === Kind.error ? '' : displayOf(valueAt(range, row), by, viewed.locale).trim();
+    let group = text === '' ? -1 : known.get(text.toLowerCase());
+    if (group === undefined) {
+      group = groups.push(text) - 1;
+      known.set(text.toLowerCase(), group);
+    }
+    groupOf[row] = group;
+  }
+  return { groupOf, groups };
+}
+
+/** Rows are called by the first column of texts. */
+function namer({ calculation }: Viewed, sheet: Sheet): Read['nameOf'] {
+  const first = sheet.columns.find(({ kind }) => kind === 'text' || kind === 'choice');
+  return (row) => {
+    const value = first ? calculation.value(sheet.id, first.id, row) : null;
+    return typeof value === 'string' && value.trim() !== '' ? value : `row ${row + 1}`;
+  };
+}
+
+/** A column of numbers as functions take it; NaN is a blank. */
+export function rangeFrom(values: ArrayLike<number>): Range {
+  const kinds = Uint8Array.from(values, (value) => (Number.isNaN(value) ? Kind.blank : Kind.number));
+  const numbers = Float64Array.from(values, (value) => (Number.isNaN(value) ? 0 : value));
+  return { rows: kinds.length, columns: 1, kinds, numbers, texts: null, errors: null };
+}

@@ -1,0 +1,111 @@
+import type { Book } from '../../book/model.ts';
+import { z } from '../../book/zod.ts';
+
+export const chartKinds = [
+  'scatter',
+  'agreement',
+  'pairs',
+  'trend',
+  'distribution',
+  'sides',
+  'load',
+] as const;
+export type ChartKind = (typeof chartKinds)[number];
+
+/** A chart as the book keeps it in its part `charts`: three choices (kind, columns, by whom) and settings. Columns by name. */
+export const chartRecord = z.strictObject({
+  title: z.string().max(200),
+  kind: z.enum(chartKinds),
+  /** Id of the sheet. */
+  sheet: z.string().max(300),
+  /** In the order of the kind's roles. */
+  columns: z.array(z.string().min(1).max(200)).min(1).max(2),
+  /** Column whose texts tell athletes or groups apart. */
+  by: z.string().min(1).max(200).optional(),
+  /** A small drawing for each of `by`, all to one scale. */
+  panels: z.boolean().optional(),
+  /** Standard error of measurement in the column's unit, for the real-change band; worked out from the pairs where left out. */
+  sem: z.number().min(0).optional(),
+  confidence: z.number().gt(0).lt(1).optional(),
+  /** Longest stretch of days that a line goes across. */
+  gapDays: z.number().min(1).max(3660).optional(),
+});
+export type ChartRecord = z.infer<typeof chartRecord>;
+
+/** What each kind asks for, and in which words it is offered. */
+export const chartRoles: Readonly<
+  Record<
+    ChartKind,
+    {
+      readonly name: string;
+      readonly about: string;
+      readonly roles: readonly ('number' | 'date')[];
+      readonly labels: readonly string[];
+      readonly by: string;
+    }
+  >
+> = {
+  scatter: {
+    name: 'Two measures',
+    about: 'One against the other, with the line through them and the interval for a new value.',
+    roles: ['number', 'number'],
+    labels: ['Across', 'Up'],
+    by: 'Groups',
+  },
+  agreement: {
+    name: 'Agreement of two methods or trials',
+    about: 'Difference against mean, with the mean difference and the limits of agreement.',
+    roles: ['number', 'number'],
+    labels: ['First', 'Second'],
+    by: 'Groups',
+  },
+  pairs: {
+    name: 'Before and after',
+    about: 'Each pair with the band in which a change may be measuring error.',
+    roles: ['number', 'number'],
+    labels: ['Before', 'After'],
+    by: 'Groups',
+  },
+  trend: {
+    name: 'Over time',
+    about: 'A measure by date, with the band of measuring error; gaps stay gaps.',
+    roles: ['date', 'number'],
+    labels: ['Date', 'Measure'],
+    by: 'Athlete',
+  },
+  distribution: {
+    name: 'Spread by group',
+    about: 'Every value, with median and quartiles.',
+    roles: ['number'],
+    labels: ['Measure'],
+    by: 'Groups',
+  },
+  sides: {
+    name: 'Left against right',
+    about: 'Both sides of each athlete, with the line on which they are equal.',
+    roles: ['number', 'number'],
+    labels: ['Left', 'Right'],
+    by: 'Groups',
+  },
+  load: {
+    name: 'Load by week',
+    about: 'Weekly sums with the monotony of each week.',
+    roles: ['date', 'number'],
+    labels: ['Date', 'Load'],
+    by: 'Athlete',
+  },
+};
+
+export interface ChartOutline {
+  readonly key: string;
+  readonly title: string;
+  readonly kind: ChartKind;
+}
+
+/** The charts of a book that can be read, in the order in which they were added. */
+export function chartsOutline(book: Book): readonly ChartOutline[] {
+  return [...book.parts.charts].flatMap(([key, kept]) => {
+    const read = chartRecord.safeParse(kept);
+    return read.success ? [{ key, title: read.data.title, kind: read.data.kind }] : [];
+  });
+}
