@@ -163,6 +163,7 @@ function readingOf(
       ...who,
       rule: taken.whoRule,
       people: peopleOf(book, taken),
+      roster: book.sheets.find(({ name }) => nameKey(name) === nameKey(who.roster))?.label ?? who.roster,
     },
   };
 }

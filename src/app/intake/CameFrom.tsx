@@ -35,8 +35,8 @@ export function CameFrom() {
         page.dialogue.value = { is: 'imports', sheet: id };
       }}
     >
+      {value.heldRows > 0 && <strong>{`${rowsInWords(value.heldRows)} held; `}</strong>}
       {`from ${value.file || 'pasted rows'}, ${when}`}
-      {value.heldRows > 0 && <strong>{`; ${rowsInWords(value.heldRows)} held`}</strong>}
     </button>
   );
 }

@@ -8,7 +8,7 @@ import { guarded } from '../state/actions.ts';
 import { say, settle } from '../state/page.ts';
 import { bringIn } from './bringing.ts';
 import './intake.css';
-import { cellsInWords, countsOf, sizeInWords } from './words.ts';
+import { countsOf, sizeInWords } from './words.ts';
 
 /** Where the rows of a sheet came from, and the rows that are still held. */
 export function Imports({ sheet, close }: { sheet: SheetOutline; close: () => void }) {
@@ -65,8 +65,7 @@ function One({ one }: { one: Import }) {
       <p>{countsOf(one)}.</p>
       <p class="soft">
         {sizeInWords(one.size)}; {modes[one.mode]};{' '}
-        {one.recipe === null ? 'read for the first time' : `by the recipe ${one.recipe}`}
-        {one.cells.held > 0 && `; ${cellsInWords(one.cells.held)} were held`}; SHA-256{' '}
+        {one.recipe === null ? 'read for the first time' : `by the recipe ${one.recipe}`}; SHA-256{' '}
         <code title={one.hash}>{one.hash.slice(0, 12)}</code>
       </p>
       {one.apart.length > 0 && (

@@ -34,7 +34,7 @@ function Question({ state, reading, about }: { state: BringingIn; reading: FileR
     );
     state.decide({ choices: { ...choices, columns: { ...choices?.columns, ...answered } } });
   };
-  const example = columns[0]?.examples[0] ?? '';
+  const example = columns.flatMap(({ examples }) => examples).find(tells) ?? '';
   return (
     <fieldset class="intake-question">
       <legend>{asked[about]}</legend>
@@ -64,11 +64,18 @@ const answersTo = (about: About): readonly (readonly [string, string])[] =>
       ? decimalMarks
       : clocks;
 
+/** A date that the two orders read differently. */
+function tells(text: string): boolean {
+  const parts = datePattern.exec(text);
+  return parts !== null && Number(parts[1]) !== Number(parts[2]);
+}
+
+const datePattern = /^\s*(\d{1,2})\D(\d{1,2})\D(\d{2,4})/;
 const months = new Intl.DateTimeFormat('en-GB', { month: 'long', timeZone: 'UTC' });
 
 /** An example from the file as it would be read: 3 April 2026 or 4 March 2026. */
 function DateRead({ text, order }: { text: string; order: string }) {
-  const parts = /^\s*(\d{1,2})\D(\d{1,2})\D(\d{2,4})/.exec(text);
+  const parts = datePattern.exec(text);
   if (!parts) return null;
   const [day, month] = order === 'dmy' ? [parts[1], parts[2]] : [parts[2], parts[1]];
   const name = months.format(new Date(Date.UTC(2000, Number(month) - 1, 1)));
