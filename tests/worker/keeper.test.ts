@@ -154,6 +154,18 @@ describe('the keeper of the open book', () => {
     expect(await two.service.save()).toBe(text);
   });
 
+  test('what is told to be stored is counted as it was asked for, refused or not', async () => {
+    const one = tab();
+    await Promise.all([
+      one.service.goBack(99),
+      one.service.undo(),
+      one.service.run({ do: 'set-title', title: 'Third' }),
+      one.service.bringIn(),
+      one.service.run({ do: 'set-title', title: 'Fifth' }),
+    ]);
+    expect(one.told.filter((told) => told.what === 'stored').map(({ change }) => change)).toEqual([3, 5]);
+  });
+
   test('a file is kept as it is opened, a sample from its first change on', async () => {
     const text = await filled(tab().service);
     const one = tab();

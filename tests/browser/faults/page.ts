@@ -1,6 +1,6 @@
 import { Client } from '../../../src/worker/client.ts';
 import type { BookService, Keeping, Restarted } from '../../../src/worker/protocol.ts';
-import { stepAt } from './work.ts';
+import { decisions, stepAt } from './work.ts';
 
 /** What the tests reach from outside: the service as the page has it, and what it was told. */
 export interface Reach {
@@ -10,6 +10,7 @@ export interface Reach {
   /** Every worker that was started, to end one. */
   readonly workers: Worker[];
   readonly stepAt: typeof stepAt;
+  readonly decisions: typeof decisions;
 }
 
 const workers: Worker[] = [];
@@ -27,6 +28,7 @@ const reach: Reach = {
   restarts: [],
   workers,
   stepAt,
+  decisions,
 };
 void client.service.follow((keeping) => reach.keepings.push(keeping));
 void client.service.onRestart((restarted) => reach.restarts.push(restarted));

@@ -1,7 +1,16 @@
 import type { Command } from '../../../src/session/commands/index.ts';
 
 /** One thing that is done to the book under test. */
-export type Step = Command | { readonly do: 'undo' } | { readonly do: 'redo' };
+export type Step =
+  | Command
+  | { readonly do: 'undo' }
+  | { readonly do: 'redo' }
+  /** Reads a table file and brings it in. */
+  | { readonly do: 'bring in'; readonly text: string };
+
+/** How a file is brought in, and when: the same for the book under test and its twin. */
+export const decisions = { sheet: 'measured', mode: 'replace' } as const;
+export const NOW = '2025-06-01T12:00:00.000Z';
 
 export const ROWS = 3_000;
 const FIRST = 20;
@@ -20,6 +29,16 @@ export const beginning: readonly Command[] = [
       { label: 'total', kind: 'number', formula: 'a * 2 + b' },
       { label: 'lean', kind: 'number', formula: 'LEAN.PARALLEL(35 + a / 100, 42, 50, 38)' },
       { label: 'share', kind: 'number', formula: 'total / SUM(log.total)' },
+    ],
+  },
+  {
+    do: 'add-sheet',
+    label: 'Measured',
+    rows: 2,
+    columns: [
+      { label: 'lifter', kind: 'text' },
+      { label: 'femur', kind: 'number' },
+      { label: 'seen', kind: 'date' },
     ],
   },
   { do: 'add-sheet', label: 'Summary', rows: 5, columns: [{ label: 'result', kind: 'number' }] },
@@ -83,6 +102,10 @@ export function stepAt(seed: number, k: number, from: number): Step {
     { do: 'remove-column', sheet: 'log', column: 'extra' },
     { do: 'sort-rows', sheet: 'log', by: [{ column: 'a' }] },
     { do: 'set-title', title: `Under test ${k}` },
+    {
+      do: 'bring in',
+      text: `lifter,femur,seen\n${Array.from({ length: 800 }, (_, i) => `L${i % 90},${38 + ((i * k) % 80) / 10},2025-0${1 + (i % 9)}-11`).join('\n')}\n`,
+    },
   ];
   const which = n(0, 24);
   if (which < others.length) return others[which]!;

@@ -4,9 +4,12 @@ import { plainLocale } from '../../../src/units/locale.ts';
 import { Keeper } from '../../../src/worker/keeper.ts';
 import type { Told, WorkerService } from '../../../src/worker/protocol.ts';
 import { serviceOf } from '../../../src/worker/service.ts';
+import { NOW } from './work.ts';
 
-// The worker of the app, but for three things: snapshots come often, one function never comes back, and the storage
-// can be made to have no room.
+// The worker of the app, but for four things: snapshots come often, one function never comes back, the storage can be made
+// to have no room, and files always come in at the same moment.
+
+Date.prototype.toISOString = () => NOW;
 
 (builtins as Map<string, Builtin>).set('NEVER', {
   name: 'NEVER',
