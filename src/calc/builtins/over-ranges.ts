@@ -5,7 +5,9 @@ import {
   isMatrix,
   isRange,
   type Outcome,
+  type Range,
   rangeOf,
+  type Value,
   valueAt,
 } from '../../../functions/core/value.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
@@ -65,6 +67,40 @@ function outcomeOf(result: unknown, name: string): Outcome | null {
   return inner as number | string | boolean;
 }
 
+/** With an array where one value is asked for, a function is called for each cell of it and answers an array. */
+function callForEach(
+  name: string,
+  like: string,
+  run: (...args: never[]) => unknown,
+  args: readonly Argument[],
+): Outcome | null {
+  const parameters = parametersOf(
+    { ...cellEngine().body(like)!, name, run: run as Callee['run'], typedRanges: true },
+    args.length,
+  );
+  const isArray = (arg: Argument, k: number): arg is Range =>
+    isRange(arg) && arg.rows * arg.columns > 1 && parameters?.[k]?.argumentType !== 'RANGE';
+  const arrays = args.filter(isArray);
+  if (!parameters || arrays.length === 0) return callBody(name, like, run, args);
+  const rows = Math.max(...arrays.map((array) => array.rows));
+  const columns = Math.max(...arrays.map((array) => array.columns));
+  const values: Value[] = [];
+  for (let row = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++) {
+      const cell = args.map((arg, k) => (isArray(arg, k) ? cellOf(arg, row, column) : arg));
+      const answer = callBody(name, like, run, cell);
+      values.push(isMatrix(answer) ? null : answer);
+    }
+  return { rows, columns, values };
+}
+
+/** The cell of an array, one row or column of which stands for all; blank where it has none. */
+function cellOf(array: Range, row: number, column: number): Value {
+  const r = array.rows === 1 ? 0 : row;
+  const c = array.columns === 1 ? 0 : column;
+  return r < array.rows && c < array.columns ? valueAt(array, r * array.columns + c) : null;
+}
+
 /** The cell engine's own look for the place of a range in a grid, or search sorted ranges one cell after the other. */
 const lookup = (name: keyof typeof lookups, maxArgs: number, parameters: string, about: string): Builtin => ({
   name,
@@ -72,7 +108,7 @@ const lookup = (name: keyof typeof lookups, maxArgs: number, parameters: string,
   maxArgs,
   parameters,
   about,
-  compute: (args) => callBody(name, name, lookups[name] as (...args: never[]) => unknown, args),
+  compute: (args) => callForEach(name, name, lookups[name] as (...args: never[]) => unknown, args),
 });
 
 const xlookup: Builtin = {
