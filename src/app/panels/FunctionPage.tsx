@@ -1,0 +1,174 @@
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import type { FunctionHelp } from '../../../functions/core/describe.ts';
+import type { LiveExample } from '../../session/live-example.ts';
+import { usePage } from '../shell/context.ts';
+import type { Page } from '../state/page.ts';
+import { say } from '../state/page.ts';
+
+/** Everything about one function, with what it gives for the row that is chosen. */
+export function FunctionPage({ help }: { help: FunctionHelp }) {
+  const page = usePage();
+  const insert = (text: string) => putIntoLine(page, text);
+  return (
+    <article class="guide-page">
+      <button
+        type="button"
+        class="firm"
+        onClick={() => {
+          page.guide.value = null;
+        }}
+      >
+        All functions
+      </button>
+      <h2>{help.name}</h2>
+      <p>{help.summary}</p>
+      <pre class="formula">{help.signature}</pre>
+      <Live name={help.name} insert={insert} />
+      <table>
+        <caption class="unseen">Arguments of {help.name}</caption>
+        <tbody>
+          {help.parameters.map((parameter) => (
+            <tr key={parameter.name}>
+              <th scope="row">{parameter.name}</th>
+              <td>
+                {parameter.about}
+                {parameter.unit && `, ${parameter.unit}`}
+                <span class="soft">
+                  {' '}
+                  {parameter.accepts}
+                  {parameter.optional &&
+                    (parameter.fallback === undefined
+                      ? '; may be left out'
+                      : `; left out: ${parameter.fallback}`)}
+                </span>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h3>Gives</h3>
+      <p>
+        {help.result.about}
+        {help.result.unit && `, ${help.result.unit}`}
+      </p>
+      <h3>Rule</h3>
+      <p class="guide-rule">{help.rule}</p>
+      <Listed title="Take care" items={help.cautions} kind="caution" />
+      <Listed title="Notes" items={help.notes} />
+      <h3>Examples</h3>
+      <ul>
+        {help.examples.map((example) => (
+          <li key={example.formula} class="guide-example">
+            <code class="formula">{example.formula}</code>
+            <span>gives {Array.isArray(example.gives) ? 'a table' : String(example.gives)}</span>
+            <button type="button" class="firm" onClick={() => insert(example.formula.replace(/^=/, ''))}>
+              Put into the line
+            </button>
+            {example.says && <span class="soft">{example.says}</span>}
+          </li>
+        ))}
+      </ul>
+      <h3>Sources</h3>
+      <ul>
+        {help.sources.map((source) => (
+          <li key={source.citation} class="guide-source">
+            {source.citation} <span class="soft">({source.status})</span>
+          </li>
+        ))}
+      </ul>
+      {help.constants.length > 0 && (
+        <>
+          <h3>Constants</h3>
+          <ul>
+            {help.constants.map((one) => (
+              <li key={one.name} class="guide-source">
+                {one.name}: {one.value} {one.unit}{' '}
+                <span class="soft">
+                  {one.source.citation} ({one.source.status})
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {help.seeAlso.length > 0 && (
+        <p class="guide-see">
+          See also{' '}
+          {help.seeAlso.map((name) => (
+            <button
+              key={name}
+              type="button"
+              class="link"
+              onClick={() => {
+                page.guide.value = name;
+              }}
+            >
+              {name}
+            </button>
+          ))}
+        </p>
+      )}
+    </article>
+  );
+}
+
+function Listed({ title, items, kind }: { title: string; items: readonly string[]; kind?: 'caution' }) {
+  if (items.length === 0) return null;
+  return (
+    <>
+      <h3>{title}</h3>
+      {items.map((item) => (
+        <p key={item} class={kind}>
+          {item}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** The function applied to the row that is chosen, where the row has something for it. */
+function Live({ name, insert }: { name: string; insert: (formula: string) => void }) {
+  const page = usePage();
+  const example = useSignal<LiveExample | null>(null);
+  const asked = useRef(0);
+  const at = useRef('');
+  useSignalEffect(() => {
+    const { cell, outline } = page;
+    const place = cell.value?.place;
+    const turn = ++asked.current;
+    if (at.current !== name) example.value = null;
+    at.current = name;
+    if (!outline.value || place?.row === undefined) return;
+    page.service.example(name, { ...place, row: place.row }).then(
+      (answer) => {
+        if (turn === asked.current) example.value = answer;
+      },
+      () => {
+        // A formula that hung is told by the worker's own notice.
+        example.value = null;
+      },
+    );
+  });
+  const now = example.value;
+  if (!now) return null;
+  return (
+    <section class="guide-live" aria-label={`For ${now.title}`}>
+      <p>
+        For {now.title}: <b class={now.error ? 'live-error' : undefined}>{now.result}</b>
+      </p>
+      <code class="formula">= {now.formula}</code>
+      {now.standIns.length > 0 && (
+        <p class="soft">The row has no {now.standIns.join(', ')}: a usual value stands in.</p>
+      )}
+      <button type="button" class="firm" onClick={() => insert(now.formula)}>
+        Put into the line
+      </button>
+    </section>
+  );
+}
+
+function putIntoLine(page: Page, text: string): void {
+  if (page.line.current) page.line.current.insert(text);
+  else say(page, 'Choose a cell or a column first: the formula goes into the line above the sheet.');
+}
