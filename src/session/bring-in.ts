@@ -9,6 +9,7 @@ import {
   type Recipe,
   readRecipe,
   recipeEdit,
+  recipeFits,
   sentence,
   type Taken,
   type TakeOptions,
@@ -71,7 +72,8 @@ export function* preparing({ current: book }: Holder, incoming: Incoming): Gener
     { sheet, book },
     { ...options, ...recipes, plausibility: plausibility(), reserved: reservedIn(book) },
   );
-  const recipeKey = key ?? taken.recipeKey;
+  const recipeKey =
+    key ?? (key === null && sheet ? replaced(book, sheet, taken) : undefined) ?? taken.recipeKey;
   const edits = [
     ...taken.edits,
     ...rosterEdits(book, taken, newPeople),
@@ -86,6 +88,12 @@ const recipesOf = (book: Book, sheet: Sheet): { readonly key: string; readonly r
   [...book.parts.recipes]
     .map(([key, json]) => ({ key, recipe: readRecipe(json, key) }))
     .filter(({ recipe }) => nameKey(recipe.sheet) === nameKey(sheet.name));
+
+/** The recipe that a file was read without though it fits: the new one takes its place, or both would fit the next file. */
+function replaced(book: Book, sheet: Sheet, { findings }: Taken): string | undefined {
+  const headings = findings.columns.map(({ heading }) => heading);
+  return recipesOf(book, sheet).find(({ recipe }) => recipeFits(recipe, headings) === 1)?.key;
+}
 
 /** A new recipe is kept; one that was there already, when it learned something: who is meant, how rows are recognised. */
 function recipeEdits(taken: Taken, recipeKey: string, { who, mode, key }: Decisions): Edit[] {

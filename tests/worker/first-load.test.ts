@@ -1,0 +1,37 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative } from 'node:path';
+import { expect, test } from 'vitest';
+
+const root = join(import.meta.dirname, '..', '..');
+
+/** Everything that a file loads before it runs: its imports and theirs, without types and without what is loaded later. */
+function loadedBy(file: string, seen = new Set<string>()): Set<string> {
+  if (seen.has(file)) return seen;
+  seen.add(file);
+  const text = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\//g, '');
+  for (const [, what, from] of text.matchAll(/(?:^|\n)(?:import|export)\s+([^;]*?\sfrom\s+)?'([^']+)'/g)) {
+    if (/^type\s/.test(what ?? '') || /^\{(\s*type\s[^,}]+,?)+\s*\}\s*from/.test(what ?? '')) continue;
+    const to = join(dirname(file), from!);
+    if (from!.startsWith('.') && existsSync(to)) loadedBy(to, seen);
+    else if (!from!.startsWith('.')) seen.add(from!);
+  }
+  return seen;
+}
+
+test('the worker loads what reads files only with the first file', () => {
+  const loaded = [...loadedBy(join(root, 'src/worker/worker.ts'))].map((path) =>
+    isAbsolute(path) ? relative(root, path) : path,
+  );
+  // The search finds what it should: the worker does hold a session and the calculation.
+  expect(loaded).toContain('src/session/session.ts');
+  expect(loaded).toContain('src/calc/index.ts');
+  // Renaming a column writes to recipes, so their shape is known from the start.
+  expect(loaded.filter((path) => path.startsWith('src/intake/'))).toEqual(['src/intake/recipe-shape.ts']);
+  for (const library of ['papaparse', 'chardet', 'fflate', 'saxes']) expect(loaded).not.toContain(library);
+});
+
+test('the task that reads files does load them, so that the search above can tell', () => {
+  const loaded = [...loadedBy(join(root, 'src/worker/reading.ts'))];
+  expect(loaded).toContain('papaparse');
+  expect(loaded).toContain('chardet');
+});
