@@ -12,7 +12,7 @@ export interface Source {
 /** A column formula, compiled once. */
 export interface Plan {
   readonly formula: Bound;
-  /** Built-in functions in it that run row by row: the column is slow, and the page says why. */
+  /** Functions in it that work through a whole column again in each row: the column is slow, and the page says why. */
   readonly slow: readonly string[];
   /**
    * Computes the rows listed (all when undefined) into `out`, which holds a place for each row of the sheet. What is not
