@@ -189,6 +189,53 @@ describe('a file on its way in', () => {
       .toBe(rows(roster) + 1);
   });
 
+  test('shows at once what another unit, another mark and another column make of it', async () => {
+    const { page } = watched;
+    await choose(
+      page,
+      'units.csv',
+      'Athlete,Femur,Tibia (cm)\nBram Oduya,"0,415",40\nCarla Nisse,"0,438",41\n',
+    );
+    const first = page.getByRole('region', { name: 'First rows' });
+    // Headings of the roster on show: the file goes there unless somebody says otherwise.
+    expect(await page.getByLabel('Into', { exact: true }).locator('option:checked').textContent()).toBe(
+      'Roster',
+    );
+    await page.getByLabel('Unit of Femur').selectOption('m');
+    // 0.415 m is 41.5 cm.
+    await expect.poll(() => first.textContent()).toContain('41.5');
+    await page.getByLabel('Into', { exact: true }).selectOption({ index: 0 });
+    await page.getByLabel('Where Tibia (cm) goes').selectOption('left out');
+    await expect.poll(() => first.textContent()).not.toContain('Tibia');
+    await page.getByText('How the file is read').click();
+    await page.getByLabel('Cells are split at').selectOption(';');
+    await expect.poll(() => first.locator('thead th').count()).toBe(2);
+  });
+
+  test('can be left while it is read: nothing is written, and the page goes on', async () => {
+    const { page } = watched;
+    const before = await page.locator('.contents-item').count();
+    await page.evaluate(() => {
+      const lines = Array.from(
+        { length: 400_000 },
+        (_, i) => `Athlete ${i % 500},${60 + (i % 120)}.5,${i % 9}\n`,
+      );
+      const data = new DataTransfer();
+      data.items.add(new File(['Athlete,Load (kg),Reps\n', ...lines], 'long.csv', { type: 'text/csv' }));
+      document.body.dispatchEvent(
+        new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }),
+      );
+    });
+    await page.locator('.intake-status progress').waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.locator('.intake').waitFor({ state: 'detached' });
+    expect(await page.locator('.contents-item').count()).toBe(before);
+    // The worker is free: it reads and writes another file.
+    await choose(page, 'short.csv', 'Athlete,Load (kg)\nA,100\n');
+    await take(page);
+    expect(await shown(page, 1, 'Load')).toBe('100');
+  });
+
   test('never becomes markup, whatever its headings and cells hold', async () => {
     const { page } = watched;
     const nasty = '<img src=x onerror="window.hit=1">';
@@ -250,6 +297,31 @@ describe('a file on its way in', () => {
     await runCommand(page, 'Where its rows came from');
     await page.locator('.intake-import').waitFor();
     expect(await violations(page)).toEqual([]);
+  });
+});
+
+describe.each([
+  ['in the dark', { viewport: { width: 1280, height: 800 }, colorScheme: 'dark' }],
+  ['on a phone', { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true }],
+] as const)('a file looked at %s', (_where, options) => {
+  test('breaks no rule of WCAG 2.2 AA that can be checked by machine, and fits the width', async () => {
+    const { page, close } = await launch(served.address, options);
+    await sheetShown(page);
+    const text = 'Athlete;Day;Load (kg)\nBram Oduya;03/04/2026;100,5\nCarla Nise;05/06/2026;heavy\nX;1;2;3\n';
+    await page.evaluate((rows) => {
+      const data = new DataTransfer();
+      data.items.add(new File([rows], 'log.csv', { type: 'text/csv' }));
+      document.body.dispatchEvent(
+        new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }),
+      );
+    }, text);
+    await page.locator('.intake-question').waitFor();
+    expect(await violations(page)).toEqual([]);
+    const wide = await page
+      .locator('.dialogue:has(.intake)')
+      .evaluate((dialogue) => dialogue.scrollWidth - dialogue.clientWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+    await close();
   });
 });
 
