@@ -102,7 +102,7 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'column-dimension': (i) =>
     `The formula of ${i.received} gives ${i.details?.got}; the column is said to be ${i.details?.wanted}. Change one of the two.`,
   'slow-column': (i) =>
-    `${i.received} is computed row by row because ${i.function} has no version for columns; ${Number(i.details?.rows).toLocaleString('en')} rows take their time.`,
+    `${i.received} is slow: ${i.function} works through a whole column again in each of its ${Number(i.details?.rows).toLocaleString('en')} rows. A column that holds that part once is quicker.`,
   'cell-by-cell': (i) =>
     `${i.received} is computed cell by cell because its rows lean on one another; ${Number(i.details?.rows).toLocaleString('en')} rows take their time.`,
 };

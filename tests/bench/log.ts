@@ -5,6 +5,7 @@ import type { Source } from '../../src/calc/plan/api.ts';
 import { compile } from '../../src/calc/plan/compile.ts';
 import { call, literal, type Made, rowOf, whole } from './made.ts';
 import { type Bench, type Line, type Times, timed, took } from './measure.ts';
+import { benchLog } from './train-log.ts';
 
 const ATHLETES = 200;
 /** What hyperformula is given; its time is scaled up in proportion to rows of the log and to formulas. */
@@ -298,12 +299,33 @@ function lookups(log: Log): Line {
   };
 }
 
+/** The twelve columns of a monitoring sheet, each called for every athlete; always over a log of its own of 100,000 rows. */
+function training(): Line {
+  const { all, columns, rows, athletes, wrong } = benchLog();
+  const dearest = columns.toSorted((a, b) => b.ratio - a.ratio)[0]!;
+  return {
+    work: `${athletes} athletes × ${columns.length} TRAIN columns, ${rows.toLocaleString('en')} rows`,
+    ms: all.milliseconds,
+    against: [
+      { what: 'one plain pass over the log a column', ms: all.pass },
+      {
+        what: 'the dearest column, which builds the index',
+        ms: dearest.milliseconds,
+        note: `${dearest.column}, ${dearest.ratio.toFixed(1)} passes by itself`,
+      },
+    ],
+    target: '≤ 10 × one pass a column',
+    checked: athletes * columns.length,
+    wrong,
+  };
+}
+
 export function bench(given: number | undefined): Bench {
   const log = makeLog(given ?? 100_000);
   return {
     name: 'log',
     rows: log.rows,
-    lines: [monitoring(log), lookups(log)],
+    lines: [monitoring(log), lookups(log), training()],
     notes: [
       'Columns are new objects in every run, so each builds its indexes; the median leaves the first run out.',
     ],
