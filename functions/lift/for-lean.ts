@@ -55,7 +55,7 @@ export default defineFunction({
   name: 'LIFT.FOR.LEAN',
   family: 'lift',
   summary: 'Smallest heel lift with which the trunk leans no more than wanted.',
-  searchWords: ['choose a lift', 'wedge height', 'target lean', 'how high a heel'],
+  searchWords: ['choose a lift', 'wedge height', 'target lean', 'how high a heel', 'how much heel'],
   parameters: [lean(), ...build, depthOr(), maxLift(), ...setup],
   result: { is: 'number', unit: 'cm', about: 'smallest lift; 0 if the lean is already there' },
   rule: 'smallest h from 0 to max_lift with LEAN.AT(depth, …, h) ≤ lean',

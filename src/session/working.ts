@@ -221,9 +221,13 @@ function relatives(viewed: Viewed, places: readonly Place[], of: Place): readonl
     const sheet = sheetOf(book, place.sheet);
     const column = columnOf(sheet, place.column);
     const where = place.row === undefined ? 'every row' : `row ${place.row + 1}`;
+    const at = `${sheet.id === of.sheet ? '' : `${sheet.label}: `}${column.label}, ${where}`;
+    const named = [...book.names.values()].find(
+      (one) => one.sheet === place.sheet && one.column === place.column && one.row === place.row,
+    );
     return {
       place,
-      label: `${sheet.id === of.sheet ? '' : `${sheet.label}: `}${column.label}, ${where}`,
+      label: named ? `${named.name} (${at})` : at,
       text:
         place.row === undefined
           ? countText(calculation.column(sheet.id, column.id))

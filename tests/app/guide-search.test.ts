@@ -9,7 +9,7 @@ const names = (question: string) => answering(all, question).map(({ name }) => n
 describe('the guide’s search', () => {
   // What each question is about, by the summaries that the functions themselves give.
   test.each([
-    ['how much heel', /^LIFT\./],
+    ['how much heel', /^LIFT\.FOR\.LEAN/],
     ['what heel lift do I need for a target lean', /^LIFT\.FOR\./],
     ['real change', /^TEST\.(CHANGE|MDC)/],
     ['smallest worthwhile change', /^TEST\.SWC/],

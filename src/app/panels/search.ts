@@ -19,7 +19,7 @@ const places: readonly { readonly worth: number; readonly of: (help: FunctionHel
 ];
 
 /** A whole phrase of a function's own search words is what was wanted. */
-const PHRASE = 8;
+const PHRASE = 20;
 
 /** Same word, or one begins with the other: lifts and lift, correlation and correlate. */
 const alike = (a: string, b: string): boolean =>
@@ -50,9 +50,9 @@ function fit(help: FunctionHelp, words: readonly string[], phrase: string): { me
   let met = isPhrase(help.name) ? 1 : 0;
   let score = help.searchWords.some(isPhrase) ? PHRASE : 0;
   for (const word of words) {
-    const worth = texts.find(({ known }) => known.some((one) => alike(word, one)))?.worth ?? 0;
-    if (worth > 0) met++;
-    score += worth;
+    const knowing = texts.filter(({ known }) => known.some((one) => alike(word, one)));
+    if (knowing.length > 0) met++;
+    for (const { worth } of knowing) score += worth;
   }
   return { met, score };
 }

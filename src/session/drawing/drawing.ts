@@ -58,6 +58,7 @@ export function drawingOf(figure: Figure, options: DrawingOptions = {}): Shape |
         r: plate * frame.scale,
       }),
     lifter(bodyOf(main, frame), failed === null ? 'main' : 'main failed', wedgeHatch),
+    ghost && beside !== null && el('path', { class: 'beside-links', d: bodyOf(ghost, frame).links }),
     failed === null && fan(main, scene.error, leanRadius(main, frame) * 1.3, frame),
     midFoot(frame, main),
     centreLine(main, frame),
