@@ -94,7 +94,7 @@ describe('the house', () => {
     const dom =
       /\b(document|HTMLElement|navigator|localStorage|sessionStorage)\s*[.(]|\bwindow\.(document|location|navigator|addEventListener|\w+Storage)\b/;
     const wrong = headless.filter((file) =>
-      dom.test(withoutComments(readFileSync(join(root, file), 'utf8'))),
+      dom.test(withoutPaths(withoutComments(readFileSync(join(root, file), 'utf8')))),
     );
     expect(wrong.filter((file) => !file.startsWith('src/store/'))).toEqual([]);
   });
@@ -112,3 +112,6 @@ describe('the house', () => {
 function withoutComments(text: string): string {
   return text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/(^|[^:'"`])\/\/.*$/gm, '$1');
 }
+
+/** Without the names of imported files, which may say anything. */
+const withoutPaths = (text: string): string => text.replace(/(from|import\()\s*'[^']*'/g, '');
