@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { safe } from '../../src/session/csv.ts';
 import { preparing } from '../../src/session/bring-in.ts';
+import { safe } from '../../src/session/csv.ts';
 import { Session } from '../../src/session/session.ts';
 
 const columns = [

@@ -37,14 +37,18 @@ export function answering(all: readonly FunctionHelp[], question: string): reado
   const words = telling.length ? telling : typed;
   const phrase = typed.join(' ');
   return all
-    .map((help) => ({ help, ...fit(help, words, phrase) }))
+    .map((help) => ({ help, ...matchOf(help, words, phrase) }))
     .filter(({ met }) => met > 0)
     .sort((a, b) => b.met - a.met || b.score - a.score)
     .filter(({ met }, _, sorted) => met >= sorted[0]!.met - 1)
     .map(({ help }) => help);
 }
 
-function fit(help: FunctionHelp, words: readonly string[], phrase: string): { met: number; score: number } {
+function matchOf(
+  help: FunctionHelp,
+  words: readonly string[],
+  phrase: string,
+): { met: number; score: number } {
   const texts = places.map(({ worth, of }) => ({ worth, known: wordsOf(of(help)) }));
   const isPhrase = (text: string): boolean => wordsOf(text).join(' ') === phrase;
   let met = isPhrase(help.name) ? 1 : 0;

@@ -66,7 +66,7 @@ export function rangeInside(
 }
 
 /** A value of the cell engine as the functions take it. */
-export function valueOf(value: Inner): Value {
+export function valueFrom(value: Inner): Value {
   if (value === EmptyValue) return null;
   if (isError(value)) return issueOfError(value);
   return isRich(value) ? value.val : (value as number | string | boolean);
@@ -79,13 +79,13 @@ export const isDate = (value: Inner): boolean =>
 export function rangeOfResult(result: SimpleRangeValue): Range {
   const rows = result.data;
   const flat = rows.flat() as Inner[];
-  const range = rangeOf(rows.length, rows[0]?.length ?? 0, flat.map(valueOf));
+  const range = rangeOf(rows.length, rows[0]?.length ?? 0, flat.map(valueFrom));
   for (let i = 0; i < flat.length; i++) if (isDate(flat[i]!)) range.kinds[i] = Kind.date;
   return range;
 }
 
 export const argumentOf = (value: Inner | SimpleRangeValue): Argument =>
-  value instanceof SimpleRangeValue ? rangeOfResult(value) : valueOf(value);
+  value instanceof SimpleRangeValue ? rangeOfResult(value) : valueFrom(value);
 
 /** What a function of ours answers, for the cell engine. */
 export function innerOfOutcome(outcome: Outcome | Value | Matrix): Inner | SimpleRangeValue {

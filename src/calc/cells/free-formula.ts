@@ -3,7 +3,7 @@ import { issue } from '../../../functions/core/issue.ts';
 import { isRange, Kind, type Range } from '../../../functions/core/value.ts';
 import type { Bound } from '../ast.ts';
 import { cellEngine, type Tree } from '../cell-engine/engine.ts';
-import { isDate, rangeOfResult, valueOf } from './convert.ts';
+import { isDate, rangeOfResult, valueFrom } from './convert.ts';
 import type { Place, Spot } from './place.ts';
 import { treeOf } from './tree.ts';
 
@@ -24,7 +24,7 @@ export function freeFormula(bound: Bound, place: Place): FreeFormula {
         tree ??= treeOf(bound, place);
         const result = cellEngine().evaluate(tree);
         if (result instanceof SimpleRangeValue) return rangeOfResult(result);
-        const value = valueOf(result);
+        const value = valueFrom(result);
         return { value, kind: isDate(result) ? Kind.date : kindOf(value) };
       } catch (error) {
         return {

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
 import { escaped, shapeText } from '../../../src/session/drawing/shape.ts';
-import { handoutCautions } from '../../../src/session/handouts/handout.ts';
 import { handoutDocument, handoutShapes } from '../../../src/session/handouts/document.ts';
+import { handoutCautions } from '../../../src/session/handouts/handout.ts';
 import { Session } from '../../../src/session/session.ts';
 import { leanOf } from '../posture.ts';
 
