@@ -10,14 +10,15 @@ import type {
   PostureFigure,
   Tile,
 } from '../session/api.ts';
+import type { Charted } from '../session/charts/chart.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { FigureOptions } from '../session/figure.ts';
 import type { Found, Search } from '../session/find.ts';
 import type { HandoutRequest, Handouts } from '../session/handouts/handouts.ts';
 import type { CameFrom, Import } from '../session/imports.ts';
-import type { MendedRow } from '../session/mend.ts';
 import type { LiveExample } from '../session/live-example.ts';
+import type { MendedRow } from '../session/mend.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
 import type { Working } from '../session/working.ts';
@@ -101,6 +102,8 @@ export interface BookService {
   figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
   /** The lifter of a row going down, posture by posture. */
   descent(sheet: string, row: number, tried?: FigureOptions): Promise<readonly PostureFigure[]>;
+  /** What a chart of the book shows now. */
+  chart(key: string): Promise<Charted>;
   /** A page for each athlete, as data. */
   handouts(request: HandoutRequest): Promise<Handouts>;
   doubts(): Promise<readonly Doubt[]>;

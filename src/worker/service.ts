@@ -76,6 +76,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
     descent: async (...at) => keeper.session.descent(...at),
+    chart: async (key) => keeper.session.chart(key),
     handouts: async (request) => keeper.session.handouts(request),
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),

@@ -1,6 +1,7 @@
 import type { Page } from '../state/page.ts';
 import { arrangeCommands } from './arrange.ts';
 import { bookCommands } from './book.ts';
+import { chartCommands } from './charts.ts';
 import { columnCommands } from './column.ts';
 import type { PageCommand } from './command.ts';
 import { isEnabled } from './command.ts';
@@ -15,6 +16,7 @@ import { viewCommands } from './view.ts';
 /** Everything that can be done on the page, in the order of the menus. */
 export const commands: readonly PageCommand[] = [
   ...bookCommands,
+  ...chartCommands,
   ...handoutCommands,
   ...editCommands,
   ...sheetCommands,

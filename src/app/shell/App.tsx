@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { ChartPlace } from '../charts/ChartPlace.tsx';
 import { bindKeys } from '../commands/all.ts';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
 import { receiveFiles } from '../intake/arriving.ts';
@@ -33,6 +34,7 @@ export function App({ page }: { page: Page }) {
           <ViewStrip />
           <SheetView />
           <StatusLine />
+          <ChartPlace />
         </main>
         <SidePanel />
         <NarrowBar />

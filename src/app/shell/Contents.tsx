@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Purpose } from '../../book/model.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';
+import { ChartList } from '../charts/ChartList.tsx';
 import { goTo, run } from '../state/actions.ts';
 import { usePage } from './context.ts';
 import type { IconName } from './icons.tsx';
@@ -38,6 +39,7 @@ export function Contents() {
             )
           );
         })}
+      {outline && <ChartList charts={outline.charts} />}
       {outline && outline.names.length > 0 && <NamedCells outline={outline} />}
     </nav>
   );
@@ -45,7 +47,7 @@ export function Contents() {
 
 function SheetItem({ sheet, icon }: { sheet: SheetOutline; icon: IconName }) {
   const page = usePage();
-  const now = page.sheetId.value === sheet.id;
+  const now = page.sheetId.value === sheet.id && page.chart.value === null;
   return (
     <li>
       <button
@@ -55,6 +57,7 @@ function SheetItem({ sheet, icon }: { sheet: SheetOutline; icon: IconName }) {
         title={sheet.note}
         onClick={() => {
           page.sheetId.value = sheet.id;
+          page.chart.value = null;
           page.contentsOpen.value = false;
         }}
       >

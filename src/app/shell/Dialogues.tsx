@@ -1,6 +1,7 @@
 import { BooksPage } from '../books/BooksPage.tsx';
 import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
+import { ChartForm } from '../charts/ChartForm.tsx';
 import { FilterForm } from '../dialogues/FilterForm.tsx';
 import { FindForm } from '../dialogues/FindForm.tsx';
 import { Keys } from '../dialogues/Keys.tsx';
@@ -56,6 +57,8 @@ export function Dialogues() {
       return <VersionsForm close={close} />;
     case 'handout rules':
       return <RulesForm close={close} />;
+    case 'chart':
+      return <ChartForm chart={open.key ?? null} close={close} />;
     case 'find':
       return <FindForm close={close} />;
     case 'name':

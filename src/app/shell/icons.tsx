@@ -14,6 +14,7 @@ const paths = {
   doubts: 'M9 2.5 16.5 15.5h-15zM9 7.5v4M9 13.300v.2',
   gathered: 'M3 2.5h12v13H3zM6 6h6M6 9h6M6 12h3.5',
   worked: 'M3 2.5h12v13H3zM6 12.5l2-3.5 2 1.5 2.5-5',
+  chart: 'M3 2.5v13h12.5M6 11.5v.1M8.5 8v.1M11 9.500v.1M13.500 5v.1',
   notes: 'M3 2.5h12v9l-4 4H3zM11 15.5v-4h4M6 6h6M6 9h3',
   named: 'M2.5 9 9 2.5h6.5V9L9 15.5zM12.300 5.700v.1',
   light:

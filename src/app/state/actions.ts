@@ -58,6 +58,7 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
   }
   const { outline } = opened;
   page.selection.value = null;
+  page.chart.value = null;
   page.cell.value = null;
   page.sheetId.value = outline.sheets[0]?.id ?? null;
   page.outline.value = outline;
@@ -71,6 +72,7 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
 export function goTo(page: Page, place: Place): void {
   page.contentsOpen.value = false;
   page.sheetId.value = place.sheet;
+  page.chart.value = null;
   // The grid takes in the new sheet first.
   requestAnimationFrame(() => {
     if (place.row === undefined) page.grid.current?.selectColumn(place.column);

@@ -24,6 +24,8 @@ export type Dialogue =
   | { readonly is: 'sheet'; readonly sheet?: string }
   /** Where a sheet's rows came from. */
   | { readonly is: 'imports'; readonly sheet: string }
+  /** Without a key: a new one. */
+  | { readonly is: 'chart'; readonly key?: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
   | { readonly is: 'find' | 'books' | 'bring in' | 'versions' | 'handout rules' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
@@ -51,6 +53,8 @@ export interface Page {
   readonly outline: Signal<Outline | null>;
   readonly sheetId: Signal<string | null>;
   readonly sheet: ReadonlySignal<SheetOutline | null>;
+  /** The chart on show over the sheet. */
+  readonly chart: Signal<string | null>;
   /** What the grid shows of it: follows the sheet, its view and its summaries. */
   readonly shown: Signal<Shown | null>;
   readonly selection: Signal<GridSelection | null>;
@@ -95,6 +99,7 @@ export function createPage(service: BookService): Page {
     outline,
     sheetId,
     sheet,
+    chart: signal<string | null>(null),
     shown: signal<Shown | null>(null),
     selection,
     cell,

@@ -1,0 +1,221 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Json } from '../../book/model.ts';
+import type { SheetOutline } from '../../session/api.ts';
+import { type ChartKind, type ChartRecord, chartKinds, chartRoles } from '../../session/charts/record.ts';
+import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
+import { usePage } from '../shell/context.ts';
+import { guarded, run } from '../state/actions.ts';
+import { say } from '../state/page.ts';
+
+/** A chart in three choices: what kind, of what, by whom. The rest is as usual until it is changed. */
+export function ChartForm({ chart, close }: { chart: string | null; close: () => void }) {
+  const page = usePage();
+  const sheet = useSignal(page.sheet.peek()?.id ?? '');
+  const kind = useSignal<ChartKind>('scatter');
+  const columns = useSignal<readonly string[]>([]);
+  const by = useSignal('');
+  const panels = useSignal(false);
+  const title = useSignal('');
+  const sem = useSignal('');
+  const rest = useSignal<Partial<ChartRecord>>({});
+  useEffect(() => {
+    if (chart === null) return;
+    void guarded(page, async () => {
+      const { record } = await page.service.chart(chart);
+      sheet.value = record.sheet;
+      kind.value = record.kind;
+      columns.value = record.columns;
+      by.value = record.by ?? '';
+      panels.value = record.panels ?? false;
+      title.value = record.title;
+      sem.value = record.sem === undefined ? '' : String(record.sem);
+      rest.value = record;
+      return true;
+    });
+  }, [chart, page]);
+
+  const sheets = page.outline.value?.sheets ?? [];
+  const of = sheets.find(({ id }) => id === sheet.value) ?? sheets[0];
+  const { about, roles, labels, by: byWhom } = chartRoles[kind.value];
+  const offered = roles.map((role) => of?.columns.filter((column) => column.kind === role) ?? []);
+  const picked = roles.map((_, index) => {
+    const own = columns.value[index];
+    const list = offered[index]!;
+    return list.some(({ name }) => name === own)
+      ? own!
+      : (list[Math.min(index, list.length - 1)]?.name ?? '');
+  });
+  const grouping = of?.columns.filter((column) => ['text', 'choice', 'yes-no'].includes(column.kind)) ?? [];
+  const usesError = ['pairs', 'sides', 'trend'].includes(kind.value);
+  const canPanel = kind.value !== 'distribution' && kind.value !== 'load' && by.value !== '';
+
+  const keep = async (event: Event) => {
+    event.preventDefault();
+    const error = Number(sem.value.replace(',', '.'));
+    if (usesError && sem.value.trim() !== '' && !(error >= 0)) {
+      say(page, `"${sem.value}" is no standard error: give a number from 0 on, or nothing.`, 'wrong');
+      return;
+    }
+    const key = chart ?? freeKey(page.outline.value?.charts.map((known) => known.key) ?? []);
+    const { confidence, gapDays } = rest.value;
+    const value = {
+      title: title.value.trim() || titleFor(of, picked, kind.value),
+      kind: kind.value,
+      sheet: of?.id ?? '',
+      columns: picked,
+      by: grouping.some(({ name }) => name === by.value) ? by.value : undefined,
+      panels: canPanel && panels.value ? true : undefined,
+      sem: usesError && sem.value.trim() !== '' ? error : undefined,
+      confidence,
+      gapDays,
+    };
+    const words = chart === null ? 'Add a chart' : 'Change a chart';
+    const plain = JSON.parse(JSON.stringify(value)) as Json;
+    if (await run(page, { do: 'set-part', part: 'charts', key, value: plain, words })) {
+      page.chart.value = key;
+      close();
+    }
+  };
+
+  return (
+    <Dialogue title={chart === null ? 'New chart' : 'Change the chart'} close={close}>
+      <form class="form" onSubmit={(event) => void keep(event)}>
+        <Field label="What to see" hint={about}>
+          <select
+            value={kind.value}
+            onChange={(event) => {
+              kind.value = event.currentTarget.value as ChartKind;
+              columns.value = [];
+            }}
+          >
+            {chartKinds.map((one) => (
+              <option key={one} value={one}>
+                {chartRoles[one].name}
+              </option>
+            ))}
+          </select>
+        </Field>
+        <Field label="Sheet">
+          <select
+            value={of?.id ?? ''}
+            onChange={(event) => {
+              sheet.value = event.currentTarget.value;
+            }}
+          >
+            {sheets.map(({ id, label }) => (
+              <option key={id} value={id}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </Field>
+        {roles.map((role, index) => (
+          <Field
+            key={labels[index]}
+            label={labels[index]!}
+            hint={offered[index]!.length === 0 ? `This sheet has no column of ${role}s.` : undefined}
+          >
+            <select
+              value={picked[index]}
+              onChange={(event) => {
+                columns.value = picked.map((name, i) => (i === index ? event.currentTarget.value : name));
+              }}
+            >
+              {offered[index]!.map(({ name, label }) => (
+                <option key={name} value={name}>
+                  {label}
+                </option>
+              ))}
+            </select>
+          </Field>
+        ))}
+        <Field label={byWhom}>
+          <select
+            value={by.value}
+            onChange={(event) => {
+              by.value = event.currentTarget.value;
+            }}
+          >
+            <option value="">All together</option>
+            {grouping.map(({ name, label }) => (
+              <option key={name} value={name}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </Field>
+        {canPanel && (
+          <label class="tick">
+            <input
+              type="checkbox"
+              checked={panels.value}
+              onChange={(event) => {
+                panels.value = event.currentTarget.checked;
+              }}
+            />{' '}
+            A small drawing for each
+          </label>
+        )}
+        {usesError && (
+          <Field
+            label="Standard error of measurement"
+            hint={
+              kind.value === 'pairs'
+                ? 'In the unit of the columns; left blank, it is worked out from these pairs.'
+                : 'In the unit of the columns; left blank, no band is drawn.'
+            }
+          >
+            <input
+              inputMode="decimal"
+              value={sem.value}
+              onInput={(event) => {
+                sem.value = event.currentTarget.value;
+              }}
+            />
+          </Field>
+        )}
+        <Field label="Title">
+          <input
+            maxLength={200}
+            placeholder={titleFor(of, picked, kind.value)}
+            value={title.value}
+            onInput={(event) => {
+              title.value = event.currentTarget.value;
+            }}
+          />
+        </Field>
+        <Decide
+          label={chart === null ? 'Draw it' : 'Change it'}
+          close={close}
+          disabled={picked.some((name) => name === '')}
+        />
+      </form>
+    </Dialogue>
+  );
+}
+
+function titleFor(sheet: SheetOutline | undefined, columns: readonly string[], kind: ChartKind): string {
+  const labels = columns.map((name) => sheet?.columns.find((column) => column.name === name)?.label ?? name);
+  const [first = '', second = first] = labels;
+  switch (kind) {
+    case 'scatter':
+      return `${second} against ${first}`;
+    case 'agreement':
+      return `Agreement: ${first} and ${second}`;
+    case 'pairs':
+      return `${first} to ${second}`;
+    case 'sides':
+      return `${first}, ${second}`;
+    case 'trend':
+      return `${second} over time`;
+    case 'distribution':
+      return first;
+    case 'load':
+      return `${second} by week`;
+  }
+}
+
+function freeKey(taken: readonly string[]): string {
+  for (let n = 1; ; n++) if (!taken.includes(`chart-${n}`)) return `chart-${n}`;
+}

@@ -1,0 +1,55 @@
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import type { Charted } from '../../session/charts/chart.ts';
+import { perform } from '../commands/all.ts';
+import { usePage } from '../shell/context.ts';
+import './charts.css';
+import { ChartView } from './ChartView.tsx';
+
+/** The chart on show, over the sheet. Asks the session again whenever the book changes. */
+export function ChartPlace() {
+  const page = usePage();
+  const chart = useSignal<Charted | string | null>(null);
+  const asked = useRef(0);
+  useSignalEffect(() => {
+    const key = page.chart.value;
+    const outline = page.outline.value;
+    const turn = ++asked.current;
+    if (key === null || !outline) {
+      chart.value = null;
+      return;
+    }
+    // Undo may have taken the chart away.
+    if (!outline.charts.some((known) => known.key === key)) {
+      page.chart.value = null;
+      return;
+    }
+    void page.service.chart(key).then(
+      (answer) => {
+        if (turn === asked.current) chart.value = answer;
+      },
+      (reason: unknown) => {
+        if (turn === asked.current) chart.value = reason instanceof Error ? reason.message : String(reason);
+      },
+    );
+  });
+  if (page.chart.value === null) return null;
+  const close = () => {
+    page.chart.value = null;
+  };
+  return (
+    <section class="chart-place" aria-label="Chart">
+      <header class="chart-head">
+        <h2>{typeof chart.value === 'object' ? (chart.value?.title ?? 'Drawing…') : 'Chart'}</h2>
+        <button type="button" class="firm" onClick={() => void perform('change-chart', page)}>
+          Change…
+        </button>
+        <button type="button" class="firm" onClick={close}>
+          Back to the sheet
+        </button>
+      </header>
+      {typeof chart.value === 'string' && <p class="chart-problem">{chart.value}</p>}
+      {chart.value !== null && typeof chart.value === 'object' && <ChartView data={chart.value} />}
+    </section>
+  );
+}
