@@ -9,7 +9,12 @@ try {
   await build({
     configFile: false,
     logLevel: 'warn',
-    build: { ssr: 'tests/bench/run.ts', outDir, target: 'node20', rollupOptions: { output: { format: 'es' } } },
+    build: {
+      ssr: 'tests/bench/run.ts',
+      outDir,
+      target: 'node20',
+      rollupOptions: { output: { format: 'es' } },
+    },
   });
   execFileSync(process.execPath, ['--expose-gc', join(outDir, 'run.js')], {
     stdio: 'inherit',
