@@ -21,7 +21,6 @@ export const shankCentre = centre('the shank', 0.433, 'knee');
 export const thighCentre = centre('the thigh', 0.433, 'hip');
 export const hatCentre = centre('head, arms and trunk', 0.626, 'hip');
 export const trunkHeadCentre = centre('trunk with head and neck', 0.66, 'hip');
-export const armCentre = centre('the arm', 0.53, 'shoulder');
 
 /** Where both arms' centre of mass lies when they are held level: .530 of an arm of .440 stature, in trunk lengths. */
 export const levelArms = constant(

@@ -5,14 +5,11 @@ const drillis = secondary(
 );
 const height = (name: string, value: number) => constant(name, value, 'of stature', drillis);
 
-/** Heights of the joints standing, and the length of the foot, as fractions of stature. */
+/** Height of the ankle joint standing, and the length of the foot, as fractions of stature. */
 export const ankleHeightShare = height('ankle height', 0.039);
-export const kneeHeightShare = height('knee height', 0.285);
-export const hipHeightShare = height('hip height', 0.53);
-export const shoulderHeightShare = height('shoulder height', 0.818);
 export const footShare = height('foot length', 0.152);
 
-/** Segment lengths that follow from those heights. */
+/** Segment lengths, from the heights of the joints standing: knee .285, hip .530, shoulder .818. */
 export const tibiaShare = height('shank: knee less ankle height', 0.246);
 export const femurShare = height('thigh: hip less knee height', 0.245);
 export const trunkShare = height('trunk: shoulder less hip height', 0.288);

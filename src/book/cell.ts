@@ -75,7 +75,3 @@ export function cellOf(block: CellBlock, row: number): Cell {
       return null;
   }
 }
-
-/** One cell of a run. */
-export const cellIn = (run: CellRun, row: number): Cell =>
-  isList(run) ? (run[row] ?? null) : cellOf(run, row);

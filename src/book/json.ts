@@ -1,5 +1,3 @@
-import type { Json } from './model.ts';
-
 export const DEEPEST = 32;
 
 /**
@@ -27,5 +25,3 @@ export function jsonProblem(
   }
   return undefined;
 }
-
-export const isJson = (value: unknown): value is Json => jsonProblem(value) === undefined;

@@ -1,19 +1,6 @@
-import type { IntakeOptions, Progress } from './api.ts';
+import type { Progress } from './api.ts';
 import { kindOfFile } from './kind-of-file.ts';
-
-export interface PrepareOptions {
-  readonly name?: string;
-  /** Which table of a workbook; the first that has rows when left out. */
-  readonly table?: string;
-  /** Bytes that may be unpacked from one workbook. */
-  readonly largestUnpacked?: number;
-}
-
-/** A file as the intake reads it, and what to hand on with it. */
-export interface Prepared {
-  readonly bytes: Uint8Array;
-  readonly options: Pick<IntakeOptions, 'choices' | 'hash' | 'size' | 'workbook'>;
-}
+import type { Prepared, PrepareOptions } from './prepared.ts';
 
 /**
  * Makes any file that is accepted readable: text stays as it is, a table is taken out of a zipped workbook. What opens

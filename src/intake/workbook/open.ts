@@ -1,6 +1,6 @@
 import type { Progress } from '../api.ts';
 import { hashing } from '../hash.ts';
-import type { Prepared, PrepareOptions } from '../prepare.ts';
+import type { Prepared, PrepareOptions } from '../prepared.ts';
 import { IntakeRefusal } from '../sentences.ts';
 import type { Grid } from './grid.ts';
 import { readTable, readTables } from './ods.ts';
