@@ -1,4 +1,5 @@
 import { defineConfig, type Plugin } from 'vite';
+import { leaveOut } from './vite.left-out.ts';
 
 /**
  * What the built page may do: run and load its own files, nothing else. Scripts and styles have no exceptions; pictures
@@ -30,25 +31,10 @@ const contentSecurityPolicy: Plugin = {
   ],
 };
 
-/**
- * The grid library carries its style sheet a second time as a text, to write it into the page at run time. The page links
- * the style sheet instead, so the text is left out.
- */
-const gridStylesOnce: Plugin = {
-  name: 'grid-styles-once',
-  apply: 'build',
-  enforce: 'pre',
-  load(id) {
-    return id.endsWith('handsontable/styles/handsontableStyles.mjs')
-      ? "export default ''; export const handsontableStyles = '';"
-      : null;
-  },
-};
-
 export default defineConfig({
   base: './',
-  plugins: [contentSecurityPolicy, gridStylesOnce],
-  worker: { format: 'es' },
+  plugins: [contentSecurityPolicy, leaveOut('handsontable')],
+  worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'zod')] },
   build: {
     outDir: 'dist/app',
     emptyOutDir: true,

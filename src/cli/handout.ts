@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import { handoutDocument } from '../session/handouts/document.ts';
+import { handoutsOf } from '../session/handouts/handouts.ts';
 import type { Paper } from '../session/handouts/settings.ts';
 import { Session } from '../session/session.ts';
 import { Exit, Refusal } from './exit.ts';
@@ -67,7 +68,7 @@ function openBook(path: string): Session {
 
 function madeFor(session: Session, sheet: string | undefined) {
   try {
-    return session.handouts(sheet === undefined ? {} : { sheet });
+    return session.ask((viewed) => handoutsOf(viewed, sheet === undefined ? {} : { sheet }));
   } catch (error) {
     if (error instanceof BookRefusal) throw new Refusal(error.message);
     throw error;

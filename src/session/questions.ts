@@ -3,7 +3,6 @@ import type { Matrix, Value } from '../../functions/core/value.ts';
 import { sheetOf } from '../book/book.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
-import { chartOf } from './charts/chart.ts';
 import { chartsOutline } from './charts/record.ts';
 import { type ColumnSummary, summaryOf } from './column-summary.ts';
 import { type CsvOptions, csvOf } from './csv.ts';
@@ -11,7 +10,6 @@ import { doubtCount, doubtsOf } from './doubts.ts';
 import { oldAfter } from './doubts-data.ts';
 import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure.ts';
 import { finding, type Search, searchSchema } from './find.ts';
-import { type HandoutRequest, type Handouts, handoutRequest, handoutsOf } from './handouts/handouts.ts';
 import type { History } from './history.ts';
 import { type LiveExample, liveExample } from './live-example.ts';
 import { type RowRecord, recordsOf } from './records.ts';
@@ -34,6 +32,10 @@ export abstract class Questions {
   protected abstract readonly calculation: Calculation;
   protected abstract viewed(): Viewed;
 
+  /** Asks what is not asked of every book, such as a chart or handouts: whoever asks loads what answers. */
+  ask<T>(question: (viewed: Viewed) => T): T {
+    return question(this.viewed());
+  }
   outline(): Outline {
     const viewed = this.viewed();
     const old = oldAfter(viewed.book);
@@ -118,14 +120,6 @@ export abstract class Questions {
   /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
   descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
     return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
-  }
-  /** What a chart of the book shows now. @throws Refusal */
-  chart(key: string): ReturnType<typeof chartOf> {
-    return chartOf(this.viewed(), key);
-  }
-  /** A page for each athlete, as data. @throws Refusal */
-  handouts(request: HandoutRequest = {}): Handouts {
-    return handoutsOf(this.viewed(), handoutRequest.parse(request));
   }
   /** A sheet as CSV that comes back equal. @throws Refusal */
   toCsv(sheet: string, options: CsvOptions = {}): string {

@@ -76,8 +76,14 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
     descent: async (...at) => keeper.session.descent(...at),
-    chart: async (key) => keeper.session.chart(key),
-    handouts: async (request) => keeper.session.handouts(request),
+    async chart(key) {
+      const { chartOf } = await import('../session/charts/chart.ts');
+      return keeper.session.ask((viewed) => chartOf(viewed, key));
+    },
+    async handouts(request) {
+      const { handoutsOf } = await import('../session/handouts/handouts.ts');
+      return keeper.session.ask((viewed) => handoutsOf(viewed, request));
+    },
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),

@@ -30,6 +30,15 @@ test('the worker loads what reads files only with the first file', () => {
   for (const library of ['papaparse', 'chardet', 'fflate', 'saxes']) expect(loaded).not.toContain(library);
 });
 
+test('charts and handouts are made by what is loaded when one is asked for', () => {
+  const loaded = [...loadedBy(join(root, 'src/worker/worker.ts'))].map((path) => relative(root, path));
+  // The list of a book's charts is told with the book.
+  expect(loaded.filter((path) => path.startsWith('src/session/charts/'))).toEqual([
+    'src/session/charts/record.ts',
+  ]);
+  expect(loaded.filter((path) => path.startsWith('src/session/handouts/'))).toEqual([]);
+});
+
 test('the task that reads files does load them, so that the search above can tell', () => {
   const loaded = [...loadedBy(join(root, 'src/worker/reading.ts'))];
   expect(loaded).toContain('papaparse');

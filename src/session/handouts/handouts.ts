@@ -27,7 +27,8 @@ export interface Handouts {
 }
 
 /** The handouts of a sheet's athletes; rows without a name are left out. @throws Refusal */
-export function handoutsOf(viewed: Viewed, { sheet: wanted, rows }: HandoutRequest = {}): Handouts {
+export function handoutsOf(viewed: Viewed, request: HandoutRequest = {}): Handouts {
+  const { sheet: wanted, rows } = handoutRequest.parse(request);
   const settings = handoutSettingsOf(viewed.book);
   const sheet = sheetFor(viewed.book, wanted ?? settings.sheet);
   if (sheet.columns.length === 0) refuse(`The sheet ${sheet.label} has no columns to make handouts from.`);

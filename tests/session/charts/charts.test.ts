@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
+import { chartOf } from '../../../src/session/charts/chart.ts';
 import { Session } from '../../../src/session/session.ts';
 
 type Row = readonly (string | number)[];
@@ -36,7 +37,7 @@ function drawn(
     key: 'c',
     value: { title: 'A chart', sheet: 'data', ...chart },
   });
-  return { session, chart: () => session.chart('c') };
+  return { session, chart: () => session.ask((viewed) => chartOf(viewed, 'c')) };
 }
 
 /** Σ over a list, for closed forms written out here. */

@@ -4,10 +4,13 @@ import type { Json } from '../../../src/book/model.ts';
 import { escaped, shapeText } from '../../../src/session/drawing/shape.ts';
 import { handoutDocument, handoutShapes } from '../../../src/session/handouts/document.ts';
 import { handoutCautions } from '../../../src/session/handouts/handout.ts';
+import { type HandoutRequest, handoutsOf } from '../../../src/session/handouts/handouts.ts';
 import { Session } from '../../../src/session/session.ts';
 import { leanOf } from '../posture.ts';
 
 const screening = () => Session.open(readFileSync('sample-books/squat-screening.leverbook.json', 'utf8'));
+const handoutsFor = (session: Session, request?: HandoutRequest) =>
+  session.ask((viewed) => handoutsOf(viewed, request));
 
 /** A roster of one lifter with names and measures of our choosing. */
 function one(athlete: string, settings: Json = {}): Session {
@@ -36,7 +39,7 @@ function one(athlete: string, settings: Json = {}): Session {
 
 describe('a handout', () => {
   test('shows the lean of the closed form in whole degrees, flat and lifted, beside its error', () => {
-    const made = one('Ada').handouts();
+    const made = handoutsFor(one('Ada'));
     const text = shapeText(handoutShapes(made)[0]!);
     const build = { femur: 43, tibia: 40, trunk: 51, ankle: 32, foot: 26 };
     // The bar rule as a closed form, written for the tests apart from the program (tests/session/posture.ts).
@@ -45,7 +48,7 @@ describe('a handout', () => {
   });
 
   test('always carries every caution, whatever its parts', () => {
-    const made = one('Ada', { parts: [] }).handouts();
+    const made = handoutsFor(one('Ada', { parts: [] }));
     const text = shapeText(handoutShapes(made)[0]!);
     for (const caution of handoutCautions) expect(text).toContain(escaped(caution));
     for (const words of [
@@ -61,26 +64,30 @@ describe('a handout', () => {
   });
 
   test('says a rule where its formula is true, its places filled, and nothing where it is not', () => {
-    const made = one('Ada', {
-      rules: [
-        { part: 'finding', when: 'femur > tibia', say: 'Thigh {femur}, shank {tibia}, for {athlete}.' },
-        { part: 'finding', when: 'femur < tibia', say: 'Never said.' },
-        { part: 'try', when: 'ankle = 32', say: 'Ankle range {ankle}.' },
-      ],
-    }).handouts();
+    const made = handoutsFor(
+      one('Ada', {
+        rules: [
+          { part: 'finding', when: 'femur > tibia', say: 'Thigh {femur}, shank {tibia}, for {athlete}.' },
+          { part: 'finding', when: 'femur < tibia', say: 'Never said.' },
+          { part: 'try', when: 'ankle = 32', say: 'Ankle range {ankle}.' },
+        ],
+      }),
+    );
     expect(made.handouts[0]!.findings).toEqual(['Thigh 43 cm, shank 40 cm, for Ada.']);
     expect(made.handouts[0]!.toTry).toEqual(['Ankle range 32°.']);
     expect(made.notes).toEqual([]);
   });
 
   test('leaves out a rule that cannot be read, and says which and why', () => {
-    const made = one('Ada', {
-      rules: [
-        { part: 'finding', when: 'femr > 1', say: 'x' },
-        { part: 'finding', when: 'femur > 1', say: 'Speaks of {feemur}.' },
-        { part: 'finding', when: 'femur > 1', say: 'Good.' },
-      ],
-    }).handouts();
+    const made = handoutsFor(
+      one('Ada', {
+        rules: [
+          { part: 'finding', when: 'femr > 1', say: 'x' },
+          { part: 'finding', when: 'femur > 1', say: 'Speaks of {feemur}.' },
+          { part: 'finding', when: 'femur > 1', say: 'Good.' },
+        ],
+      }),
+    );
     expect(made.handouts[0]!.findings).toEqual(['Good.']);
     expect(made.notes).toHaveLength(2);
     expect(made.notes[0]).toContain('Rule 1');
@@ -89,14 +96,14 @@ describe('a handout', () => {
 
   test('counts the weeks to the next test from the date of this one', () => {
     const session = screening();
-    const [first] = session.handouts({ rows: [0] }).handouts;
+    const [first] = handoutsFor(session, { rows: [0] }).handouts;
     // 2025-09-08 and eight weeks, by the calendar.
     expect(first!.tested).toBe('2025-09-08');
     expect(first!.retest).toContain('2025-11-03');
   });
 
   test('is made for all athletes of the sample book, each with a finding and a figure or its reason', () => {
-    const { handouts, notes } = screening().handouts();
+    const { handouts, notes } = handoutsFor(screening());
     expect(notes).toEqual([]);
     expect(handouts).toHaveLength(24);
     for (const { findings, numbers } of handouts) {
@@ -112,7 +119,7 @@ describe('a handout', () => {
       contact: '</footer><iframe src="javascript:1">',
     });
     for (const paper of ['a4', 'letter'] as const) {
-      const text = handoutDocument(session.handouts(), paper);
+      const text = handoutDocument(handoutsFor(session), paper);
       expect(text).not.toMatch(/<script|<img|<iframe/i);
       // Quoted values hold nothing that ends them, so that what is left are the tags as a browser reads them.
       expect(text.replace(/"[^"]*"/g, '""')).not.toMatch(/<[^>]*\s(src|href|on\w+)=/i);
@@ -122,9 +129,9 @@ describe('a handout', () => {
   });
 
   test('is refused with a sentence for a sheet, a row or settings that cannot be', () => {
-    expect(() => one('Ada').handouts({ sheet: 'nobody' })).toThrow(/no sheet "nobody".*roster/);
-    expect(() => one('Ada').handouts({ rows: [7] })).toThrow(/has 1 rows; row 8/);
-    expect(() => one('Ada', { retestWeeks: -1 }).handouts()).toThrow(/retestWeeks/);
-    expect(() => Session.create().handouts()).toThrow(/femur, tibia and trunk/);
+    expect(() => handoutsFor(one('Ada'), { sheet: 'nobody' })).toThrow(/no sheet "nobody".*roster/);
+    expect(() => handoutsFor(one('Ada'), { rows: [7] })).toThrow(/has 1 rows; row 8/);
+    expect(() => handoutsFor(one('Ada', { retestWeeks: -1 }))).toThrow(/retestWeeks/);
+    expect(() => handoutsFor(Session.create())).toThrow(/femur, tibia and trunk/);
   });
 });

@@ -1,0 +1,57 @@
+import type { Plugin } from 'vite';
+
+const engine = 'hyperformula/es';
+
+/**
+ * Parts of packages that the page never asks for, by the end of their path, with what stands in their place. Each is
+ * reached from code that is used, so no bundler can tell by itself.
+ */
+const leftOut: Readonly<Record<string, string>> = {
+  // The grid's style sheet once more as a text, to write it into the page at run time: the page links the style sheet.
+  'handsontable/styles/handsontableStyles.mjs': "export default ''; export const handsontableStyles = '';",
+
+  // The cell engine's descriptions of its functions, for its own listing of them.
+  [`${engine}/interpreter/functionMetadata/index.mjs`]: 'export const FUNCTION_DOCS = {};',
+
+  // Its formula reader: formulas come to it as trees, made by the language's own parser.
+  [`${engine}/parser/ParserWithCaching.mjs`]: 'export class ParserWithCaching {}',
+  [`${engine}/parser/FormulaParser.mjs`]: 'export class FormulaLexer {}',
+  [`${engine}/parser/LexerConfig.mjs`]: 'export const buildLexerConfig = undefined;',
+
+  // Its editing of cells, with undo, clipboard and export: the engine holds no cells here, the book does.
+  [`${engine}/Operations.mjs`]:
+    'export class Operations {} export const normalizeAddedIndexes = undefined, normalizeRemovedIndexes = undefined;',
+  [`${engine}/CrudOperations.mjs`]: 'export class CrudOperations {}',
+  [`${engine}/UndoRedo.mjs`]: 'export class UndoRedo {}',
+  [`${engine}/ClipboardOperations.mjs`]: 'export class ClipboardOperations {}',
+  [`${engine}/Exporter.mjs`]:
+    'export class Exporter {} export class ExportedCellChange {} export class ExportedNamedExpressionChange {}',
+
+  // The checking library's writer of JSON schemas, which every shape carries along.
+  'zod/v4/core/to-json-schema.js':
+    'const no = () => undefined; export { no as createToJSONSchemaMethod, no as createStandardJSONSchemaMethod, no as extractDefs, no as finalize, no as initializeContext, no as process, no as processSchema };',
+  'zod/v4/core/json-schema-processors.js':
+    'export const toJSONSchema = undefined, allProcessors = undefined;',
+};
+
+/** Leaves those parts out of what is built, and stops the build when a package no longer has one of them. */
+export function leaveOut(...of: readonly string[]): Plugin {
+  const parts = Object.entries(leftOut).filter(([path]) => of.some((name) => path.startsWith(`${name}/`)));
+  const met = new Set<string>();
+  return {
+    name: `left-out-of-${of.join('-and-')}`,
+    apply: 'build',
+    enforce: 'pre',
+    load(id) {
+      const part = parts.find(([path]) => id.endsWith(`node_modules/${path}`));
+      if (!part) return null;
+      met.add(part[0]);
+      return part[1];
+    },
+    buildEnd(error) {
+      const gone = parts.filter(([path]) => !met.has(path)).map(([path]) => path);
+      if (!error && gone.length > 0)
+        this.error(`vite.left-out.ts names what is not there: ${gone.join(', ')}`);
+    },
+  };
+}
