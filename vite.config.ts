@@ -1,11 +1,12 @@
 import { defineConfig, type Plugin } from 'vite';
 import { leaveOut } from './vite.left-out.ts';
+import { offline } from './vite.offline.ts';
 
 /**
  * What the built page may do: run and load its own files, nothing else. Scripts and styles have no exceptions; pictures
  * may also be data and blobs (icons in style sheets, exported drawings).
  */
-const policy = [
+export const policy = [
   "default-src 'none'",
   "script-src 'self'",
   "worker-src 'self'",
@@ -33,8 +34,10 @@ const contentSecurityPolicy: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [contentSecurityPolicy, leaveOut('handsontable')],
+  plugins: [contentSecurityPolicy, leaveOut('handsontable'), offline],
   worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'zod')] },
+  // The page states the policy itself; workers have only what comes with their file.
+  preview: { headers: { 'Content-Security-Policy': policy } },
   build: {
     outDir: 'dist/app',
     emptyOutDir: true,

@@ -8,8 +8,10 @@ import {
   chromium as driver,
   type Locator,
   type Page,
+  type Worker,
 } from 'playwright-core';
 import { build, preview } from 'vite';
+import { policy } from '../../vite.config.ts';
 
 /** A server for the built page on a free port of this machine. */
 export interface Served {
@@ -20,7 +22,7 @@ export interface Served {
 /** Builds the page into a folder of its own and serves it: a test never meets a page that somebody built before. */
 export async function buildAndServe(): Promise<Served> {
   const outDir = await mkdtemp(join(tmpdir(), 'leverbook-built-'));
-  await build({ build: { outDir, emptyOutDir: true }, logLevel: 'error' });
+  await buildInto(outDir);
   const served = await serve(outDir);
   return {
     address: served.address,
@@ -31,13 +33,25 @@ export async function buildAndServe(): Promise<Served> {
   };
 }
 
+/** Builds the page as its users get it: under the name that the test runner works by, it would be one for developing. */
+export async function buildInto(outDir: string): Promise<void> {
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  try {
+    await build({ build: { outDir, emptyOutDir: true }, logLevel: 'error' });
+  } finally {
+    process.env.NODE_ENV = before;
+  }
+}
+
 /** Serves a page that is built already. */
-export async function serve(outDir = 'dist/app'): Promise<Served> {
+export async function serve(outDir = 'dist/app', port = 0): Promise<Served> {
   const server = await preview({
     configFile: false,
     root: process.cwd(),
     build: { outDir },
-    preview: { port: 0, host: '127.0.0.1', open: false },
+    // The page states the policy itself; workers have only what comes with their file.
+    preview: { port, host: '127.0.0.1', open: false, headers: { 'Content-Security-Policy': policy } },
     logLevel: 'error',
   });
   const at = server.httpServer.address();
@@ -52,18 +66,20 @@ export async function serve(outDir = 'dist/app'): Promise<Served> {
 export interface Watched {
   readonly context: BrowserContext;
   readonly page: Page;
-  /** Console errors, thrown errors, policy violations and requests to elsewhere. */
-  readonly faults: readonly string[];
+  /** Console errors, thrown errors, policy violations, requests that failed and requests to elsewhere. */
+  readonly faults: string[];
+  /** Closes the browser. @throws Error for faults that no test has looked at. */
   close(): Promise<void>;
 }
 
 /** Starts Chromium with a fresh profile, does what comes `first`, and opens the page. */
 export async function launch(
   address: string,
-  options: BrowserContextOptions = {},
+  options: BrowserContextOptions & { readonly args?: readonly string[] } = {},
   first?: (context: BrowserContext) => Promise<void>,
 ): Promise<Watched> {
   const profile = await mkdtemp(join(tmpdir(), 'leverbook-browser-'));
+  const { args = [], ...others } = options;
   const context = await driver.launchPersistentContext(profile, {
     executablePath: await executable(),
     args: [
@@ -73,15 +89,16 @@ export async function launch(
       '--disable-component-update',
       '--disable-sync',
       '--no-first-run',
+      ...args,
     ],
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
     acceptDownloads: true,
-    ...options,
+    ...others,
   });
   const page = context.pages()[0] ?? (await context.newPage());
   const faults: string[] = [];
-  watch(page, new URL(address).origin, faults);
+  await watch(context, new URL(address).origin, faults);
   await first?.(context);
   await page.goto(address);
   return {
@@ -89,8 +106,10 @@ export async function launch(
     page,
     faults,
     close: async () => {
+      const left = [...faults];
       await context.close();
       await rm(profile, { recursive: true, force: true });
+      if (left.length > 0) throw new Error(`what went wrong in the browser:\n${left.join('\n')}`);
     },
   };
 }
@@ -116,18 +135,37 @@ export async function executable(): Promise<string> {
   }
 }
 
-function watch(page: Page, origin: string, faults: string[]): void {
-  page.on('console', (message) => {
+/** Watches every page of a browser, their workers and the service worker. */
+async function watch(context: BrowserContext, origin: string, faults: string[]): Promise<void> {
+  // A violation also ends up in the console, but not from every kind of worker.
+  await context.addInitScript(tellViolations);
+  const worker = (one: Worker): void => {
+    // A worker that has ended by then has nothing to tell.
+    one.evaluate(tellViolations).catch(() => undefined);
+  };
+  const page = (one: Page): void => void one.on('worker', worker);
+  context.pages().forEach(page);
+  context.on('page', page);
+  context.on('serviceworker', worker);
+  context.on('console', (message) => {
     if (message.type() === 'error') faults.push(`console: ${message.text()} ${message.location().url}`);
   });
-  page.on('pageerror', (error) => faults.push(`thrown: ${error.message}`));
-  page.on('request', (request) => {
+  context.on('weberror', (error) => faults.push(`thrown: ${error.error().message}`));
+  context.on('request', (request) => {
     const url = request.url();
-    if (!url.startsWith(origin) && !/^(data|blob|about):/.test(url)) faults.push(`request to ${url}`);
+    if (!url.startsWith(`${origin}/`) && !/^(data|blob|about):/.test(url)) faults.push(`request to ${url}`);
   });
-  page.on('requestfailed', (request) =>
+  context.on('requestfailed', (request) =>
     faults.push(`failed: ${request.url()} ${request.failure()?.errorText}`),
   );
+}
+
+/** Runs in the browser. */
+function tellViolations(): void {
+  addEventListener('securitypolicyviolation', (event) => {
+    const { effectiveDirective, blockedURI } = event as SecurityPolicyViolationEvent;
+    console.error(`policy violation: ${effectiveDirective} by ${blockedURI}`);
+  });
 }
 
 /** As in a browser that lets no page write files: saving downloads, opening uploads. */

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { command } from '../commands/all.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
+import { offline } from '../offline/offline.ts';
 import { usePage } from '../shell/context.ts';
 import { Icon } from '../shell/icons.tsx';
 import { openSample, samples } from '../start.ts';
@@ -72,6 +73,12 @@ export function BooksPage({ close }: { close: () => void }) {
             ))}
           </ul>
           {page.shelfNote.value && <p class="panel-note">{page.shelfNote.value}</p>}
+          {offline.value && (
+            <p class="panel-note">
+              Leverbook opens on this device without a network. Your browser’s menu can install it beside your
+              other programs.
+            </p>
+          )}
         </section>
         <section>
           <h3>Open or begin</h3>

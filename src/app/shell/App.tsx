@@ -3,6 +3,7 @@ import { ChartPlace } from '../charts/ChartPlace.tsx';
 import { bindKeys } from '../commands/all.ts';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
 import { receiveFiles } from '../intake/arriving.ts';
+import { UpdateStrip } from '../offline/UpdateStrip.tsx';
 import type { Page } from '../state/page.ts';
 import { Contents } from './Contents.tsx';
 import { ContextMenu } from './ContextMenu.tsx';
@@ -30,7 +31,10 @@ export function App({ page }: { page: Page }) {
         <Contents />
         <main class="centre">
           <FormulaLine />
-          <KeepStrip />
+          <div class="strips">
+            <KeepStrip />
+            <UpdateStrip />
+          </div>
           <ViewStrip />
           <SheetView />
           <StatusLine />

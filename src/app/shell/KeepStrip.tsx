@@ -10,7 +10,7 @@ export function KeepStrip() {
   if (!keeping || (keeping.state !== 'not kept' && keeping.state !== 'reading')) return null;
   const { id, state, sentence } = keeping;
   return (
-    <section class="keep-strip" aria-label="Keeping of the book">
+    <section class="strip wrong" aria-label="Keeping of the book">
       <Icon name="doubts" />
       <p>{sentence}</p>
       {state === 'reading' && id !== undefined ? (

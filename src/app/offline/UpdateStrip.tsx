@@ -1,0 +1,34 @@
+import { usePage } from '../shell/context.ts';
+import { Icon } from '../shell/icons.tsx';
+import { newer, takeNewer } from './offline.ts';
+
+/** Says that a newer Leverbook is at hand. It never comes by itself while a book is open. */
+export function UpdateStrip() {
+  const page = usePage();
+  if (newer.value === null) return null;
+  return (
+    <section class="strip" aria-label="Newer version" role="status">
+      <Icon name="redo" />
+      <p>
+        {newer.value === 'waits'
+          ? 'A newer Leverbook is ready. This page goes on as it is; reload it when it suits you.'
+          : 'Another tab uses a newer Leverbook. This page goes on as it is; reload it when it suits you.'}{' '}
+        The book is stored first and opens again.
+      </p>
+      <button type="button" class="firm" onClick={() => void takeNewer(page)}>
+        Store and reload
+      </button>
+      <button
+        type="button"
+        class="tool"
+        aria-label="Later"
+        title="Later"
+        onClick={() => {
+          newer.value = null;
+        }}
+      >
+        <Icon name="close" />
+      </button>
+    </section>
+  );
+}
