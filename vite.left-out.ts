@@ -34,22 +34,26 @@ const leftOut: Readonly<Record<string, string>> = {
     'export const toJSONSchema = undefined, allProcessors = undefined;',
 };
 
-/** Leaves those parts out of what is built, and stops the build when a package no longer has one of them. */
+/** Leaves those parts out of what is built, and stops a build with a package that no longer has one of them. */
 export function leaveOut(...of: readonly string[]): Plugin {
   const parts = Object.entries(leftOut).filter(([path]) => of.some((name) => path.startsWith(`${name}/`)));
   const met = new Set<string>();
+  const built = new Set<string>();
   return {
     name: `left-out-of-${of.join('-and-')}`,
     apply: 'build',
     enforce: 'pre',
     load(id) {
+      for (const name of of) if (id.includes(`node_modules/${name}/`)) built.add(name);
       const part = parts.find(([path]) => id.endsWith(`node_modules/${path}`));
       if (!part) return null;
       met.add(part[0]);
       return part[1];
     },
     buildEnd(error) {
-      const gone = parts.filter(([path]) => !met.has(path)).map(([path]) => path);
+      const gone = parts
+        .map(([path]) => path)
+        .filter((path) => !met.has(path) && built.has(path.split('/')[0]!));
       if (!error && gone.length > 0)
         this.error(`vite.left-out.ts names what is not there: ${gone.join(', ')}`);
     },

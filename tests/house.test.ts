@@ -70,6 +70,7 @@ describe('the house', () => {
     chardet: 'src/intake/',
     fflate: 'src/intake/workbook/',
     saxes: 'src/intake/workbook/',
+    hucre: 'src/session/xlsx/',
     handsontable: 'src/app/grid/',
     idb: 'src/store/',
     commander: 'src/cli/',

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
+import { Refusal as BookRefusal } from '../book/refusal.ts';
 import { IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
 import { type Prepared, preparing } from '../session/bring-in.ts';
 import { Session } from '../session/session.ts';
@@ -16,6 +17,7 @@ interface Options {
   readonly sheet: readonly string[];
   readonly out?: string;
   readonly json?: boolean;
+  readonly xlsx?: string;
   readonly save?: string;
   readonly replace?: boolean;
 }
@@ -25,8 +27,11 @@ interface Options {
  * computed, and everything is computed before anything is written.
  */
 export async function calcCommand(bookPath: string, options: Options): Promise<void> {
-  if (options.save !== undefined && existsSync(options.save) && !options.replace)
-    throw new Refusal(`${options.save} exists. Choose another name for --save, or add --replace.`);
+  for (const option of ['save', 'xlsx'] as const) {
+    const path = options[option];
+    if (path !== undefined && existsSync(path) && !options.replace)
+      throw new Refusal(`${path} exists. Choose another name for --${option}, or add --replace.`);
+  }
   const session = openBook(bookPath);
   const wanted = options.sheet.map((name) => sheetNamed(session, name, '--sheet').id);
   const files = options.import.map((text) => {
@@ -51,14 +56,32 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
           path: join(options.out!, `${sheet.name}.csv`),
           text: session.toCsv(sheet.id),
         }))),
+    ...(options.xlsx === undefined ? [] : [{ path: options.xlsx, text: await xlsxOf(session) }]),
     ...(options.save === undefined ? [] : [{ path: options.save, text: session.save() }]),
   ];
   if (written.length > 0) writeTogether(written);
   for (const { path } of written) process.stderr.write(`wrote ${path}\n`);
   if (!options.json && written.length === 0)
     process.stderr.write(
-      'Nothing was written. Add --out FOLDER for CSV files, --json for lines, or --save NEWBOOK.\n',
+      'Nothing was written. Add --out FOLDER for CSV files, --xlsx FILE, --json for lines, or --save NEWBOOK.\n',
     );
+}
+
+/** The book as a workbook file; what writes it is loaded when it is asked for. */
+async function xlsxOf(session: Session): Promise<Uint8Array> {
+  const { workbookContent } = await import('../session/xlsx/content.ts');
+  const { writeWorkbook } = await import('../session/xlsx/write.ts');
+  const now = new Date();
+  try {
+    const content = await runTelling(
+      session.ask((viewed) => workbookContent(viewed, now)),
+      new Telling(),
+    );
+    return await writeWorkbook(content, now);
+  } catch (error) {
+    if (error instanceof BookRefusal) throw new Refusal(error.message);
+    throw error;
+  }
 }
 
 function openBook(path: string): Session {
@@ -121,7 +144,7 @@ function report(session: Session): void {
   if (doubts.length === 0) return;
   const kinds = new Map<string, string[]>();
   for (const { about, sentence } of doubts) kinds.set(about, [...(kinds.get(about) ?? []), sentence]);
-  process.stderr.write(`${doubts.length} doubts:\n`);
+  process.stderr.write(doubts.length === 1 ? '1 doubt:\n' : `${doubts.length} doubts:\n`);
   for (const [about, sentences] of kinds)
     process.stderr.write(`  ${about}: ${sentences.length}; first: ${sentences[0]}\n`);
 }

@@ -43,8 +43,9 @@ program
     new Option('--out <folder>', 'write SHEET.csv for each sheet into this folder').conflicts('json'),
   )
   .option('--json', 'print a JSON line for each row instead')
+  .option('--xlsx <file>', 'write the book as an XLSX file, which programs for OpenDocument open too')
   .option('--save <newbook>', 'save the book with what came in as a new file')
-  .option('--replace', 'let --save replace a file that exists')
+  .option('--replace', 'let --save and --xlsx replace a file that exists')
   .action(async (book, options) => (await import('./calc.ts')).calcCommand(book, options));
 
 program

@@ -30,7 +30,7 @@ export function csvOf(viewed: Viewed, sheetId: string, options: CsvOptions = {})
 }
 
 /** "Femur (cm)"; a plain number has no unit. */
-function heading(column: Column): string {
+export function heading(column: Column): string {
   const unit = displayUnitOf(column);
   const label = column.label || column.name;
   return unit ? `${label} (${unit.unit})` : label;

@@ -32,6 +32,11 @@ export abstract class Questions {
   protected abstract readonly calculation: Calculation;
   protected abstract viewed(): Viewed;
 
+  /** Counts changes of the book and of its values. */
+  get changes(): number {
+    return this.version;
+  }
+
   /** Asks what is not asked of every book, such as a chart or handouts: whoever asks loads what answers. */
   ask<T>(question: (viewed: Viewed) => T): T {
     return question(this.viewed());

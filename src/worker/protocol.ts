@@ -129,6 +129,9 @@ export interface BookService {
   save(): Promise<string>;
   /** One sheet as CSV. */
   csv(sheet: string): Promise<string>;
+  /** The whole book as an XLSX file. */
+  xlsx(): Promise<Answer<{ readonly bytes: Uint8Array }>>;
+  stopXlsx(): Promise<void>;
 
   /** The books that this browser keeps, the one opened last first. */
   books(): Promise<readonly ShelfBook[]>;

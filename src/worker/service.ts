@@ -1,9 +1,11 @@
+import { transfer } from 'comlink';
 import { describe } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';
 import { compareBooks } from '../store/compare.ts';
 import { turnInto } from '../store/content.ts';
 import type { Fault } from '../store/faults.ts';
 import { Bringing } from './bringing.ts';
+import { Exporting } from './exporting.ts';
 import type { Change, Keeper } from './keeper.ts';
 import type { Opened, WorkerService } from './protocol.ts';
 import { type Changing, changing } from './recall.ts';
@@ -20,6 +22,7 @@ function toEnd<T>(work: Generator<unknown, T>): T {
 /** Everything that the page may ask, answered by the open book and its journal. */
 export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
   const bringing = new Bringing(keeper, (work) => keeper.tellWork(work));
+  const exporting = new Exporting(keeper, (work) => keeper.tellWork(work));
   /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
   const opening = async (work: () => Promise<Opened>): Promise<Opened> => {
     try {
@@ -94,6 +97,11 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     cameFrom: async (sheet) => bringing.cameFrom(sheet),
     save: async () => keeper.session.save(),
     csv: async (sheet) => keeper.session.toCsv(sheet),
+    async xlsx() {
+      const written = await exporting.xlsx();
+      return written.ok ? transfer(written, [written.bytes.buffer]) : written;
+    },
+    stopXlsx: async () => exporting.stop(),
 
     async books() {
       const got = await keeper.shelf();

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'n
 import { dirname, join } from 'node:path';
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { prepare } from '../../src/intake/index.ts';
 import { buildCommand, file, folder, leverbook, root } from './run.ts';
 
 beforeAll(() => buildCommand());
@@ -132,6 +133,22 @@ describe('leverbook calc', () => {
       err: expect.stringMatching(/exists.*--replace/),
     });
     expect(readFileSync(saved, 'utf8')).toBe(before);
+  });
+
+  test('writes the whole book as an XLSX file that comes back in, and replaces none unasked', async () => {
+    const path = join(folder(), 'screening.xlsx');
+    const args = ['calc', screening, '--xlsx', path];
+    expect(leverbook(args)).toMatchObject({
+      code: 0,
+      out: '',
+      err: expect.stringContaining(`wrote ${path}`),
+    });
+    const { bytes } = await prepare(readFileSync(path), { name: path, table: 'Roster' });
+    const [headings, first] = Papa.parse<string[]>(new TextDecoder().decode(bytes)).data;
+    expect(headings).toContain('Femur (cm)');
+    expect(first![headings!.indexOf('Athlete')]).toBe('Bram Oduya');
+    expect(leverbook(args)).toMatchObject({ code: 2, out: '', err: expect.stringMatching(/--replace/) });
+    expect(leverbook([...args, '--replace']).code).toBe(0);
   });
 
   test('takes rough cells as they come: units, decimal commas, NaN and formula-like text are read, held or kept as text', () => {

@@ -24,6 +24,34 @@ async function save(page: Page, elsewhere: boolean): Promise<void> {
   });
 }
 
+const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
+/** The book as a workbook file for other programs; what is open stays the book's own file. */
+async function saveXlsx(page: Page): Promise<void> {
+  const title = page.outline.value?.title ?? '';
+  page.busy.value = 'Saving as XLSX';
+  page.stop.value = () => void page.service.stopXlsx();
+  try {
+    await guarded(page, async () => {
+      const written = await page.service.xlsx();
+      if (!written.ok) {
+        say(page, written.sentence, 'wrong');
+        return false;
+      }
+      const name = fileNameFor(title, '.xlsx');
+      download(new Uint8Array(written.bytes), name, XLSX);
+      say(
+        page,
+        `Saved as ${name}, which programs for XLSX and OpenDocument open. Its last sheet says what became of the formulas.`,
+      );
+      return true;
+    });
+  } finally {
+    page.busy.value = null;
+    page.stop.value = null;
+  }
+}
+
 export const bookCommands: readonly PageCommand[] = [
   {
     id: 'books',
@@ -70,6 +98,14 @@ export const bookCommands: readonly PageCommand[] = [
     searchWords: 'copy download',
     enabled: isOpen,
     run: (page) => save(page, true),
+  },
+  {
+    id: 'export-xlsx',
+    group: 'Book',
+    label: 'Save the book as XLSX',
+    searchWords: 'export workbook spreadsheet opendocument ods download formulas',
+    enabled: isOpen,
+    run: saveXlsx,
   },
   {
     id: 'bring-in',

@@ -75,7 +75,7 @@ export async function writeBook(
 }
 
 /** Hands a text or a picture to the person as a file. */
-export function download(text: string | Blob, name: string, type: string): void {
+export function download(text: string | Blob | Uint8Array<ArrayBuffer>, name: string, type: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;

@@ -8,6 +8,7 @@ export function NoticeLine() {
   const notice = page.notice.value;
   const busy = page.busy.value;
   const progress = page.progress.value;
+  const stop = page.stop.value;
   useEffect(() => {
     if (!notice || notice.tone === 'wrong') return;
     const timer = setTimeout(() => {
@@ -21,6 +22,11 @@ export function NoticeLine() {
         {(busy || progress) && (
           <p class="notice busy">
             {busy ?? progress?.about}…{progress && <progress value={progress.share} aria-label="Progress" />}
+            {stop && (
+              <button type="button" class="tool" onClick={stop}>
+                Stop
+              </button>
+            )}
           </p>
         )}
         {notice?.tone === 'plain' && <p class="notice">{notice.text}</p>}

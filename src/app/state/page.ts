@@ -76,6 +76,8 @@ export interface Page {
   /** Outline version that was last written to a file. */
   readonly savedVersion: Signal<number>;
   readonly unsaved: ReadonlySignal<boolean>;
+  /** Ends the long work that is under way, where it can be ended. */
+  readonly stop: Signal<(() => void) | null>;
   /** How far long work is, 0 to 1. */
   readonly progress: Signal<{ readonly about: string; readonly share: number } | null>;
   /** What is to be known about keeping books in this browser. */
@@ -116,6 +118,7 @@ export function createPage(service: BookService): Page {
     file: signal<BookFile | null>(null),
     savedVersion,
     unsaved: computed(() => outline.value !== null && outline.value.version !== savedVersion.value),
+    stop: signal<(() => void) | null>(null),
     progress: signal<{ about: string; share: number } | null>(null),
     shelfNote: signal<string | null>(null),
     keeping: signal<Keeping | null>(null),

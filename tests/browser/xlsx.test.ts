@@ -1,0 +1,91 @@
+import { readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Papa from 'papaparse';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { prepare } from '../../src/intake/index.ts';
+import { Session } from '../../src/session/session.ts';
+import {
+  buildAndServe,
+  cellOf,
+  launch,
+  runCommand,
+  type Served,
+  sheetShown,
+  type Watched,
+  withoutFileAccess,
+} from './browser.ts';
+
+let served: Served;
+let watched: Watched;
+beforeAll(async () => {
+  served = await buildAndServe();
+  watched = await launch(served.address, { viewport: { width: 2900, height: 900 } }, withoutFileAccess);
+});
+afterAll(async () => {
+  await watched?.close();
+  await served?.close();
+});
+
+test('the book is saved as XLSX from the Book menu, with what the page shows', async () => {
+  const { page, faults } = watched;
+  await sheetShown(page);
+  const shown = await (await cellOf(page, 1, 'Lean at parallel')).textContent();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    (async () => {
+      await page.getByRole('button', { name: 'Book', exact: true }).click();
+      await page.getByRole('menuitem', { name: /^Save the book as XLSX/ }).click();
+    })(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.xlsx$/);
+  const bytes = await readFile(await download.path());
+  const { bytes: table } = await prepare(bytes, { name: 'a.xlsx', table: 'Roster' });
+  const [headings, first] = Papa.parse<string[]>(new TextDecoder().decode(table)).data;
+  const lean = Number(first![headings!.indexOf('Lean at parallel (deg)')]);
+  expect(lean.toFixed(0)).toBe(shown);
+  await page.getByText(/^Saved as .*\.xlsx/).waitFor();
+  expect(faults).toEqual([]);
+});
+
+test('writing a large book shows its progress and is stopped by its button, and the page goes on', async () => {
+  const { page, faults } = watched;
+  const session = Session.create();
+  const columns = Array.from({ length: 12 }, (_, i) => `x_${i}`);
+  session.execute({ do: 'add-sheet', name: 'large', columns: columns.map((name) => ({ name })) });
+  const [sheet] = session.outline().sheets;
+  session.bringIn({
+    edit: {
+      do: 'add-rows',
+      sheet: sheet!.id,
+      row: 0,
+      count: 60_000,
+      cells: columns.map((_, c) => Array.from({ length: 60_000 }, (_, row) => row + c / 8)),
+    },
+    words: 'rows',
+  });
+  const path = join(tmpdir(), `leverbook-large-${process.pid}.leverbook.json`);
+  await writeFile(path, session.save());
+  const choosing = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await choosing).setFiles(path);
+  await page.getByText('60,000 rows, 12 columns').waitFor();
+  await rm(path);
+  await runCommand(page, 'Save the book as XLSX');
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await page.getByText('Saving as XLSX was stopped; no file was written.').waitFor();
+  await page.getByRole('button', { name: 'Stop', exact: true }).waitFor({ state: 'detached' });
+  // What was stopped can be done again.
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 50_000 }),
+    runCommand(page, 'Save the book as XLSX'),
+  ]);
+  const { bytes: table } = await prepare(await readFile(await download.path()), {
+    name: 'a.xlsx',
+    table: 'large',
+  });
+  const rows = new TextDecoder().decode(table).trimEnd().split('\n');
+  expect(rows).toHaveLength(60_001);
+  expect(rows.at(-1)!.split(',')[3]).toBe('59999.375');
+  expect(faults).toEqual([]);
+});
