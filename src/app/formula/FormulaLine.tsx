@@ -76,8 +76,10 @@ export function FormulaLine() {
   }
 
   async function commit(of: Page, text: string): Promise<void> {
-    if (draft.value && !(await commitDraft(of, text))) return;
+    // The sheet has the keys at once: what is typed while the book takes the draft in belongs there, or where they go next.
     of.grid.current?.focus();
+    const sent = draft.value;
+    if (sent && !(await commitDraft(of, text)) && draft.value === sent) of.line.current?.focus();
   }
 
   useSignalEffect(() => {

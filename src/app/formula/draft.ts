@@ -15,6 +15,9 @@ export interface Draft {
 
 export const draft = signal<Draft | null>(null);
 
+/** A draft on its way into the book. Until that has answered it stays on show, but what is written elsewhere is not its own. */
+const sent = signal<Draft | null>(null);
+
 /** What the line shows and edits now. */
 export interface Target {
   readonly sheet: string;
@@ -27,7 +30,7 @@ export interface Target {
 
 export function targetOf(page: Page): Target | null {
   const now = draft.value;
-  if (now) return now;
+  if (now && (now !== sent.value || isChosen(page, now))) return now;
   const selection = page.selection.value;
   const column = activeColumn(page);
   if (!selection || !column) return null;
@@ -44,6 +47,17 @@ export function targetOf(page: Page): Target | null {
   };
 }
 
+/** Whether the selection is where a draft belongs. */
+function isChosen(page: Page, { sheet, column, row, scope }: Draft): boolean {
+  const selection = page.selection.value;
+  return (
+    selection?.sheet === sheet &&
+    selection.column === column &&
+    page.scope.value === scope &&
+    (scope === 'column' || selection.row === row)
+  );
+}
+
 /** The formula in a text of the line: all of it for a column, what follows "=" for a cell; null for a plain value. */
 export const formulaIn = (scope: Scope, text: string): string | null =>
   scope === 'column' ? text : text.startsWith('=') ? text.slice(1) : null;
@@ -57,10 +71,14 @@ export async function commitDraft(page: Page, text: string): Promise<boolean> {
   const target = targetOf(page);
   if (!target) return false;
   const { sheet, column, row, scope } = target;
+  const taken = draft.value;
+  sent.value = taken;
   const done =
     scope === 'column'
       ? await run(page, { do: 'set-formula', sheet, column, formula: text.trim().replace(/^=/, '') || null })
       : await run(page, { do: 'set-cells', sheet, row, columns: [column], texts: [[text]], formulas: true });
-  if (done) draft.value = null;
+  if (sent.value === taken) sent.value = null;
+  // What was written since is another draft.
+  if (done && draft.value === taken) draft.value = null;
   return done;
 }

@@ -41,6 +41,12 @@ export interface FormulaEditor {
   destroy(): void;
 }
 
+/**
+ * Milliseconds after the editor has got the focus in which nothing is coloured: until then its library takes a caret that
+ * the new colours have moved to the start for the browser's doing, and leaves it there.
+ */
+const SETTLING = 250;
+
 const checked = StateEffect.define<FormulaCheck | null>();
 
 const marks = StateField.define<DecorationSet>({
@@ -83,6 +89,7 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
   const root = host.shadowRoot ?? host.attachShadow({ mode: 'open', delegatesFocus: true });
   root.replaceChildren();
   let quiet = false;
+  let focusedAt = 0;
   const view = new EditorView({
     root,
     parent: root,
@@ -139,7 +146,10 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
           const caret = update.state.selection.main.head;
           if (update.docChanged) events.changed(update.state.doc.toString(), caret);
           else if (update.selectionSet) events.moved(update.state.doc.toString(), caret);
-          if (update.focusChanged) events.focus(view.hasFocus);
+          if (update.focusChanged) {
+            focusedAt = performance.now();
+            events.focus(view.hasFocus);
+          }
         }),
       ],
     }),
@@ -148,6 +158,12 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
     quiet = true;
     work();
     quiet = false;
+  };
+  const setCheck = (text: string, check: FormulaCheck | null): void => {
+    if (view.state.doc.toString() !== text) return;
+    const early = focusedAt + SETTLING - performance.now();
+    if (early > 0) setTimeout(() => setCheck(text, check), early);
+    else silently(() => view.dispatch({ effects: checked.of(check) }));
   };
   return {
     setText(text) {
@@ -161,9 +177,7 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
       );
     },
     text: () => view.state.doc.toString(),
-    setCheck(text, check) {
-      if (view.state.doc.toString() === text) silently(() => view.dispatch({ effects: checked.of(check) }));
-    },
+    setCheck,
     setLabel: (next) => view.contentDOM.setAttribute('aria-label', next),
     focus() {
       view.focus();
