@@ -84,6 +84,11 @@ export interface Calculation {
   check(formula: string, place: Place): FormulaCheck;
   /** Computes a formula as if it stood there, changing nothing (preview, the command line's `eval`). */
   evaluate(formula: string, place?: Place): Value | Matrix;
+  /**
+   * Computes a formula for every row of a sheet as a column's formula would be, changing nothing. The same object until
+   * something that the formula reads has changed.
+   */
+  rows(formula: string, sheet: string): Range;
   doubts(): readonly CalcDoubt[];
   /** Columns and cells that a formula reads, and those that read a place. */
   precedents(place: Place): readonly Place[];

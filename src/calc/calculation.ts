@@ -6,6 +6,7 @@ import { isArray } from './cells/free-formula.ts';
 import { checkFormula } from './check.ts';
 import { dimensionOf } from './dimensions/dimension-of.ts';
 import { doubtsOf } from './doubts.ts';
+import { Beside } from './graph/beside.ts';
 import { compute } from './graph/compute.ts';
 import { follow, followStructure, soilAll } from './graph/follow.ts';
 import { makeFormula } from './graph/formula.ts';
@@ -23,15 +24,19 @@ export interface CalculationOptions {
 export function createCalculation(book: Book, { careful = false }: CalculationOptions = {}): Calculation {
   const state = new State(book);
   followStructure(state);
+  const beside = new Beside(state);
+  let turn = 0;
   const scopeOf = (place: Place | undefined) => ({ sheet: place?.sheet, column: place?.row === undefined });
 
   return {
     update(changes: readonly Change[]): Generator<Progress, readonly Fresh[]> {
+      turn++;
       follow(state, changes);
       soilVolatile(state);
       return compute(state, { careful });
     },
     all(): Generator<Progress, readonly Fresh[]> {
+      turn++;
       soilAll(state);
       return compute(state, { careful });
     },
@@ -47,6 +52,7 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
       const result = made.free().evaluate(place?.row ?? 0);
       return isArray(result) ? matrixOf(result) : result.value;
     },
+    rows: (formula, sheet): Range => beside.rows(formula, sheet, turn),
     doubts: (): readonly CalcDoubt[] => doubtsOf(state),
     precedents: (place) => precedentsOf(state, place),
     dependents: (place) => dependentsOf(state, place),

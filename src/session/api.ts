@@ -2,6 +2,8 @@ import type { Column, NamedCell, Purpose } from '../book/model.ts';
 import type { CalcDoubt, FormulaCheck, Place } from '../calc/api.ts';
 
 import type { ChartOutline } from './charts/record.ts';
+import type { Drawing } from './marks/drawings.ts';
+import type { MarksOutline } from './marks/words.ts';
 import type { SheetView } from './sheet-view.ts';
 
 /** What the page and the command line may ask of an open book, and what comes back: plain data, safe to post. */
@@ -9,6 +11,8 @@ import type { SheetView } from './sheet-view.ts';
 export interface ColumnOutline extends Column {
   /** The small address letter: A, B, … */
   readonly address: string;
+  /** Rules and drawings of its cells, in words. */
+  readonly marks?: MarksOutline;
 }
 
 export interface SheetOutline {
@@ -68,6 +72,8 @@ export interface Tile {
   readonly columns: number;
   readonly texts: readonly string[];
   readonly marks: Uint8Array;
+  /** What rules and drawings put into the cells of marked columns. */
+  readonly drawings?: readonly Drawing[];
 }
 
 /** One cell, for the formula line and the panels. */
@@ -84,6 +90,8 @@ export interface CellInfo {
   /** Why there is an error or a held value, one sentence. */
   readonly sentence?: string;
   readonly name?: string;
+  /** The mark that its column's rules give it and what is drawn into it, a sentence each. */
+  readonly marked?: readonly string[];
 }
 
 /** A point of the figure, cm; +x forward, +y up, origin on the floor under mid-foot. */

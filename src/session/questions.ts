@@ -1,6 +1,6 @@
 import type { Issue } from '../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../functions/core/value.ts';
-import { sheetOf } from '../book/book.ts';
+import { columnOf, sheetOf } from '../book/book.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
 import { chartsOutline } from './charts/record.ts';
@@ -12,6 +12,9 @@ import { type FigureOptions, figureDescent, figureOf, figureOptions } from './fi
 import { finding, type Search, searchSchema } from './find.ts';
 import type { History } from './history.ts';
 import { type LiveExample, liveExample } from './live-example.ts';
+import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
+import { marksToChange } from './marks/record.ts';
+import { type TriedMarks, triedMarks } from './marks/tried.ts';
 import { type RowRecord, recordsOf } from './records.ts';
 import { type RowView, rowsInView, rowView } from './row-view.ts';
 import {
@@ -47,7 +50,7 @@ export abstract class Questions {
     return {
       title: viewed.book.title,
       version: this.version,
-      sheets: viewed.book.sheets.map((sheet) => sheetOutline(sheet, viewed.book)),
+      sheets: viewed.book.sheets.map((sheet) => sheetOutline(sheet, viewed)),
       names: namesOutline(viewed),
       undo: this.history.undo,
       redo: this.history.redo,
@@ -125,6 +128,16 @@ export abstract class Questions {
   /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
   descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
     return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** The marks of a column as they are typed. @throws Refusal */
+  marks(sheet: string, column: string): MarksDraft {
+    const { book, locale } = this.viewed();
+    const own = marksToChange(book, sheet).find((one) => one.column === column);
+    return own ? draftOf(own, columnOf(sheetOf(book, sheet), column), locale) : { rules: [] };
+  }
+  /** What marks would do that are being written; nothing is changed. @throws Refusal */
+  triedMarks(sheet: string, column: string, draft: MarksDraft): TriedMarks {
+    return triedMarks(this.viewed(), sheet, column, marksDraft.parse(draft));
   }
   /** A sheet as CSV that comes back equal. @throws Refusal */
   toCsv(sheet: string, options: CsvOptions = {}): string {

@@ -2,6 +2,7 @@ import { CellKind } from '../book/cells.ts';
 import type { Edit } from '../book/edit.ts';
 import type { Book } from '../book/model.ts';
 import { moveColumns, moveRows } from '../calc/index.ts';
+import { rewrittenMarks } from './marks/follow.ts';
 
 /** Where a formula stands; without a row it is the formula of a whole column. */
 export interface Home {
@@ -32,7 +33,7 @@ export function* formulasOf(book: Book): Generator<Home & { readonly formula: st
 }
 
 /**
- * The edits that rewrite every formula of the book. They go into the batch before the edit that moves or renames, since
+ * The edits that rewrite every formula of the book, those of marks too. They go into the batch before the edit that moves or renames, since
  * they speak of the places as they are now. `skip` leaves out one column's formula, for a command that writes it itself.
  */
 export function rewriteFormulas(book: Book, rewrite: Rewrite, skip?: Home): Rewritten {
@@ -50,7 +51,8 @@ export function rewriteFormulas(book: Book, rewrite: Rewrite, skip?: Home): Rewr
       edits.push({ do: 'change-column', sheet, column: { ...before, formula: text } });
     }
   }
-  return { edits, count };
+  const marks = rewrittenMarks(book, rewrite);
+  return { edits: [...edits, ...marks.edits], count: count + marks.count };
 }
 
 /** Something like an address stands in the formula: most have none, and need not be read for one. */

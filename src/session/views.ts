@@ -9,6 +9,10 @@ import { lettersOf } from '../calc/language/address.ts';
 import type { Locale } from '../units/locale.ts';
 import type { CellInfo, Outline, Place, SheetOutline, Tile } from './api.ts';
 import { displayOf, marksOf, writer } from './display.ts';
+import { markedInWords } from './marks/cell.ts';
+import { drawingsOf } from './marks/drawings.ts';
+import { marksOfSheet } from './marks/record.ts';
+import { marksOutline } from './marks/words.ts';
 import { sheetViewOf } from './sheet-view.ts';
 import { typedText } from './typed.ts';
 
@@ -22,9 +26,17 @@ export interface Viewed {
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
 export const LARGEST_TILE = 200_000;
 
-export function sheetOutline(sheet: Sheet, book: Book): SheetOutline {
+export function sheetOutline(sheet: Sheet, { book, locale }: Viewed): SheetOutline {
   const { id, name, label, purpose, note, rows } = sheet;
-  const columns = sheet.columns.map((column, c) => ({ ...column, address: lettersOf(c) }));
+  const marks = new Map(marksOfSheet(book, id).map((one) => [one.column, one]));
+  const columns = sheet.columns.map((column, c) => {
+    const own = marks.get(column.id);
+    return {
+      ...column,
+      address: lettersOf(c),
+      ...(own ? { marks: marksOutline(own, column, locale) } : {}),
+    };
+  });
   const view = sheetViewOf(book, id);
   return {
     id,
@@ -87,7 +99,18 @@ export function tileOf(
       marks[r * columns + c] = marksOf(of, cells, range, at, named);
     }
   }
-  return { sheet: sheet.id, version, row, rows, column, columns, texts, marks };
+  const drawings = drawingsOf(viewed, sheet, { column, columns, rows }, (r) => picked?.[row + r] ?? row + r);
+  return {
+    sheet: sheet.id,
+    version,
+    row,
+    rows,
+    column,
+    columns,
+    texts,
+    marks,
+    ...(drawings.length ? { drawings } : {}),
+  };
 }
 
 /** The part of a block that lies in a table of so many rows and columns. */
@@ -120,6 +143,7 @@ export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
   const dated = viewed.calculation.column(sheet.id, column.id).kinds[place.row] === Kind.date;
   const sentence = held ? held.reason : isIssue(value) ? viewed.calculation.sentence(value) : undefined;
   const name = nameOf(viewed.book, place);
+  const marked = markedInWords(viewed, sheet, place);
   return {
     place,
     display: held ? held.held : displayOf(value, dated ? { ...column, kind: 'date' } : column, viewed.locale),
@@ -137,6 +161,7 @@ export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
     ...(column.formula === undefined ? {} : { columnFormula: column.formula }),
     ...(sentence === undefined ? {} : { sentence }),
     ...(name === undefined ? {} : { name }),
+    ...(marked.length ? { marked } : {}),
   };
 }
 

@@ -18,6 +18,8 @@ import type { Found, Search } from '../session/find.ts';
 import type { HandoutRequest, Handouts } from '../session/handouts/handouts.ts';
 import type { CameFrom, Import } from '../session/imports.ts';
 import type { LiveExample } from '../session/live-example.ts';
+import type { MarksDraft } from '../session/marks/draft.ts';
+import type { TriedMarks } from '../session/marks/tried.ts';
 import type { MendedRow } from '../session/mend.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
@@ -106,6 +108,10 @@ export interface BookService {
   chart(key: string): Promise<Charted>;
   /** A page for each athlete, as data. */
   handouts(request: HandoutRequest): Promise<Handouts>;
+  /** The marks of a column as they are typed. */
+  marks(sheet: string, column: string): Promise<MarksDraft>;
+  /** What marks would do that are being written. */
+  triedMarks(sheet: string, column: string, draft: MarksDraft): Promise<TriedMarks>;
   doubts(): Promise<readonly Doubt[]>;
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;

@@ -87,6 +87,9 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       const { handoutsOf } = await import('../session/handouts/handouts.ts');
       return keeper.session.ask((viewed) => handoutsOf(viewed, request));
     },
+    marks: async (...at) => keeper.session.marks(...at),
+    triedMarks: async (sheet, column, draft) =>
+      keeper.trying({ sheet, column }, () => keeper.session.triedMarks(sheet, column, draft)),
     doubts: async () => keeper.session.doubts(),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),

@@ -5,6 +5,7 @@ import type { Column } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 import { renameColumn } from '../../calc/index.ts';
 import type { Locale } from '../../units/locale.ts';
+import { remeasuredMarks } from '../marks/follow.ts';
 import { renamedInRecipes } from '../recipes.ts';
 import { rewriteFormulas } from '../rewriting.ts';
 import { readTyped, valueText } from '../typed.ts';
@@ -49,6 +50,8 @@ export const changeColumn = defineCommand({
     const cells = sheet.cells.get(ofId)!;
     const reread = readAgain(before, after) ? rereadCells(cells, before, after, locale) : undefined;
     if (reread) edits.push({ do: 'put-cells', sheet: id, row: 0, columns: [ofId], cells: [reread.cells] });
+    if (before.dimension !== after.dimension && after.kind === 'number')
+      edits.push(...remeasuredMarks(book, edits, id, ofId, (n) => remeasured(n, before, after, locale)));
     const notes = [
       renamed && rewritten.count
         ? `${plural(rewritten.count, 'formula')} now ${rewritten.count === 1 ? 'says' : 'say'} ${after.name}.`
@@ -95,6 +98,12 @@ const readAgain = (before: Column, after: Column): boolean =>
   before.kind !== after.kind ||
   before.dimension !== after.dimension ||
   (after.kind === 'choice' && JSON.stringify(before.choices) !== JSON.stringify(after.choices));
+
+/** A number of the column as it is shown, read for the changed column. */
+function remeasured(number: number, before: Column, after: Column, locale: Locale): number {
+  const now = readTyped(valueText(number, before, locale), after, locale, false);
+  return typeof now === 'number' ? now : number;
+}
 
 /** Own values as they are shown, read for the changed column; formulas stay. */
 function rereadCells(

@@ -3,6 +3,8 @@ import { limits } from '../../book/file-frame.ts';
 import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
+import { renameColumn } from '../../calc/index.ts';
+import { copyingMarks } from '../marks/follow.ts';
 import { movedColumns, rewriteFormulas } from '../rewriting.ts';
 import { defineCommand } from './define.ts';
 import { columnId, columnTaken, newId, sheetId, together } from './shared.ts';
@@ -30,7 +32,12 @@ export const duplicateColumn = defineCommand({
     );
     const add = { do: 'add-column', sheet: id, index, column: copy } as const;
     return {
-      edit: together([...edits, cells.blank ? add : { ...add, cells: cells.block() }]),
+      edit: together([
+        ...copyingMarks(state.book, edits, id, ofId, copy.id, (formula) =>
+          renameColumn(formula, state.book, id, id, ofId, name),
+        ),
+        cells.blank ? add : { ...add, cells: cells.block() },
+      ]),
       words: `Duplicate column ${column.label}`,
     };
   },

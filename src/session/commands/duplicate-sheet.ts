@@ -7,8 +7,9 @@ import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { renameSheet } from '../../calc/index.ts';
+import { copiedMarks } from '../marks/follow.ts';
 import { defineCommand, type State } from './define.ts';
-import { newId, sheetId, sheetTaken } from './shared.ts';
+import { newId, sheetId, sheetTaken, together } from './shared.ts';
 
 /** Puts a copy of a sheet behind it. Its formulas refer to the copy wherever they referred to the sheet itself. */
 export const duplicateSheet = defineCommand({
@@ -29,7 +30,10 @@ export const duplicateSheet = defineCommand({
       columns: columnsFor(state, content, name),
     };
     return {
-      edit: { do: 'add-sheet', index: sheets.indexOf(sheet) + 1, sheet: copy },
+      edit: together([
+        { do: 'add-sheet', index: sheets.indexOf(sheet) + 1, sheet: copy },
+        ...copiedMarks(state.book, ofId, id, (formula) => renameSheet(formula, state.book, ofId, ofId, name)),
+      ]),
       words: `Duplicate sheet ${sheet.label}`,
     };
   },

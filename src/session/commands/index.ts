@@ -23,6 +23,7 @@ import { renameName } from './rename-name.ts';
 import { replaceText } from './replace-text.ts';
 import { setCells } from './set-cells.ts';
 import { setFormula } from './set-formula.ts';
+import { setMarks } from './set-marks.ts';
 import { setPart } from './set-part.ts';
 import { setTitle } from './set-title.ts';
 import { sortRows } from './sort-rows.ts';
@@ -52,6 +53,7 @@ const records = [
   renameName,
   removeName,
   setTitle,
+  setMarks,
   setPart,
   acceptDoubt,
 ] as const;

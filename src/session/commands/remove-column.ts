@@ -1,6 +1,7 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { z } from '../../book/zod.ts';
 import { loseColumn } from '../../calc/index.ts';
+import { losingMarks } from '../marks/follow.ts';
 import { movedColumns, rewriteFormulas } from '../rewriting.ts';
 import { defineCommand } from './define.ts';
 import { columnId, plural, sheetId, together } from './shared.ts';
@@ -20,7 +21,10 @@ export const removeColumn = defineCommand({
       loseColumn(letters(formula, home), book, home.sheet, id, ofId),
     );
     return {
-      edit: together([...edits, { do: 'remove-column', sheet: id, column: ofId }]),
+      edit: together([
+        ...losingMarks(book, edits, (of, one) => of === id && one === ofId),
+        { do: 'remove-column', sheet: id, column: ofId },
+      ]),
       words: `Remove column ${column.label}`,
       ...(lost.count
         ? {

@@ -1,0 +1,86 @@
+import { issue } from '../../../functions/core/issue.ts';
+import type { Range } from '../../../functions/core/value.ts';
+import type { Book, Sheet } from '../../book/model.ts';
+import type { BookIndex } from '../language/book-index.ts';
+import { ColumnValues } from '../values/column-values.ts';
+import { type Formula, makeFormula } from './formula.ts';
+import { nothing } from './source.ts';
+import type { State } from './state.ts';
+
+/** Formulas that are kept at once; the one asked for longest ago goes first. */
+const MOST = 100;
+/** Milliseconds after which the rows that are left become errors: nobody waits for a mark as for a value. */
+const PATIENCE = 2000;
+/** Rows computed at first, and then about a tenth of the patience at a time. */
+const PROBE = 1024;
+
+interface Kept {
+  readonly index: BookIndex;
+  readonly formula: Formula;
+  readonly inputs: readonly unknown[];
+  readonly range: Range;
+}
+
+/**
+ * Formulas that stand nowhere in the book and are asked for all rows of a sheet, as a column's formula would be: the
+ * rules of marks. The answer is the same object until something that the formula reads has changed.
+ */
+export class Beside {
+  private readonly kept = new Map<string, Kept>();
+
+  constructor(private readonly state: State) {}
+
+  rows(text: string, sheetId: string, turn: number): Range {
+    const { state } = this;
+    const sheet = sheetIn(state.book, sheetId);
+    if (!sheet) return nothing;
+    const key = `${sheetId}\u0000${text}`;
+    const before = this.kept.get(key);
+    const formula =
+      before?.index === state.index
+        ? before.formula
+        : makeFormula(text, state.index, { sheet: sheetId, column: true }, state.place);
+    const inputs = this.inputsOf(formula, sheet.rows, turn);
+    const same = before?.formula === formula && inputs.every((input, i) => input === before.inputs[i]);
+    const range = same ? before.range : this.computed(formula, sheet.rows);
+    this.kept.delete(key);
+    this.kept.set(key, { index: state.index, formula, inputs, range });
+    for (const oldest of this.kept.keys()) {
+      if (this.kept.size <= MOST) break;
+      this.kept.delete(oldest);
+    }
+    return range;
+  }
+
+  /** All that the answer hangs on, in a fixed order; a range is another object when one of its values is another. */
+  private inputsOf({ reads }: Formula, rows: number, turn: number): readonly unknown[] {
+    const keys = new Set([...reads.rows, ...reads.whole]);
+    for (const { key } of reads.cells) keys.add(key);
+    for (const { key } of reads.ranges) keys.add(key);
+    const ranges = [...keys].map((key) => this.state.graph.columns.get(key)?.range());
+    return [rows, reads.volatile ? turn : 0, ...ranges];
+  }
+
+  private computed(formula: Formula, rows: number): Range {
+    const out = new ColumnValues(rows);
+    const plan = formula.plan();
+    const { source } = this.state.place;
+    const start = performance.now();
+    let size = PROBE;
+    for (let row = 0; row < rows; row += size) {
+      const spent = performance.now() - start;
+      if (row > 0) size = Math.max(PROBE, Math.floor((row * PATIENCE) / 10 / Math.max(spent, 1)));
+      if (spent > PATIENCE) {
+        const late = issue('#ERROR!', 'hung');
+        for (let rest = row; rest < rows; rest++) out.set(rest, late);
+        break;
+      }
+      const count = Math.min(size, rows - row);
+      const all = count === rows;
+      plan.run(source, all ? undefined : Int32Array.from({ length: count }, (_, i) => row + i), out);
+    }
+    return out.range();
+  }
+}
+
+const sheetIn = (book: Book, id: string): Sheet | undefined => book.sheets.find((sheet) => sheet.id === id);
