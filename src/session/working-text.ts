@@ -7,6 +7,7 @@ export function workingText(working: Omit<Working, 'text'>): string {
     if (items.length) lines.push('', title, ...items.map((item) => `  ${item}`));
   };
   if (working.sentence) lines.push(working.sentence);
+  if (working.marked) lines.push(...working.marked);
   if (working.formula !== undefined) block('Formula', [`= ${working.formula}`, `= ${working.filled}`]);
   for (const call of working.calls) {
     block(`${call.formula} = ${call.result}`, [

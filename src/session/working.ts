@@ -66,6 +66,8 @@ export interface Working {
   readonly name?: string;
   /** Why there is an error or a held value. */
   readonly sentence?: string;
+  /** What its marks say. */
+  readonly marked?: readonly string[];
   /** With names, and with this row's values and units; absent without a formula. */
   readonly formula?: string;
   readonly filled?: string;
@@ -111,6 +113,7 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
     override: info.override,
     ...(info.name === undefined ? {} : { name: info.name }),
     ...(info.sentence === undefined ? {} : { sentence: info.sentence }),
+    ...(info.marked === undefined ? {} : { marked: info.marked }),
     ...(written === undefined ? {} : { formula: written, filled: filledIn(viewed, here!, place) }),
     ...(info.override && column.formula !== undefined ? { columnFormula: column.formula } : {}),
     calls: calls.map((call) => callOf(viewed, call, place)),

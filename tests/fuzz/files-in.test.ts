@@ -160,6 +160,7 @@ const commands: Readonly<Record<string, readonly string[]>> = {
   'rename-name': ['name', 'to'],
   'set-title': ['title'],
   'set-part': ['part', 'key', 'value'],
+  'set-marks': ['sheet', 'column', 'marks'],
   'replace-text': ['sheet', 'find', 'put'],
   __proto__: ['sheet'],
   constructor: ['sheet'],
@@ -196,6 +197,11 @@ function field(key: string, command: string, chance: Chance): unknown {
     case 'change':
       return {
         [chance.of(['label', 'name', 'note', 'unit', 'kind', 'formula', 'choices'])]: chance.of(nasty),
+      };
+    case 'marks':
+      return {
+        rules: [{ is: chance.of(['above', 'between', 'true', 'blank']), to: chance.of(nasty), tone: 'note' }],
+        scale: { from: chance.of(nasty) },
       };
     case 'formula':
     case 'name':

@@ -7,8 +7,8 @@ import { commandFor, picks } from './random.ts';
 const seen = (session: Session): string =>
   JSON.stringify(
     session.outline().sheets.map(({ id, rows, columns }) => {
-      const { texts, marks } = session.tile(id, 0, rows, 0, columns.length);
-      return [id, texts, [...marks]];
+      const { texts, marks, drawings = [] } = session.tile(id, 0, rows, 0, columns.length);
+      return [id, texts, [...marks], drawings];
     }),
   );
 
@@ -27,7 +27,7 @@ function run(choices: readonly Parameters<typeof commandFor>[1][]): {
       files.push(session.save());
       values.push(seen(session));
     } else {
-      expect(done.sentence).toMatch(/[.…]$/);
+      expect(done.sentence).toMatch(/[.…?]$/);
       expect(session.save()).toBe(before);
     }
   }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Outline } from '../../src/session/api.ts';
 import type { Command } from '../../src/session/commands/index.ts';
+import type { MarksDraft } from '../../src/session/marks/draft.ts';
 
 /** Random commands for property tests: any picks give a command that makes sense for the book at hand. */
 const typed = fc.oneof(
@@ -67,6 +68,23 @@ export const picks = fc.record({
   flag: fc.boolean(),
 });
 export type Picks = typeof picks extends fc.Arbitrary<infer T> ? T : never;
+
+/** Rules whose formulas name what other commands rename, move and remove; many are refused. */
+function marksFor({ formula, seed, flag }: Picks, next: string, sheet: string): MarksDraft | null {
+  if (seed === 0) return null;
+  return {
+    rules: [
+      { is: 'true', to: formula, tone: 'attend' },
+      { is: flag ? 'above' : 'filled', to: String(seed), tone: 'note' },
+    ],
+    ...(flag ? { scale: { to: `named_${seed % 3}` } } : {}),
+    ...(seed > 5
+      ? {
+          trend: { is: 'log', sheet, dates: next, values: next, who: next, by: next, last: 5 } as const,
+        }
+      : {}),
+  };
+}
 
 export function commandFor(outline: Outline, pick: Picks): Command {
   const made: Command = {
@@ -146,6 +164,7 @@ export function commandFor(outline: Outline, pick: Picks): Command {
     { do: 'rename-name', name: `named_${pick.seed % 3}`, to: `named_${pick.other % 4}` },
     { do: 'remove-name', name: `named_${pick.seed % 3}` },
     { do: 'set-title', title: `Title ${pick.seed}` },
+    { do: 'set-marks', sheet: id, column, marks: marksFor(pick, next, id) },
     { do: 'set-part', part: 'settings', key: 'locale', value: { decimal: ',', dateOrder: 'dmy' } },
     { do: 'set-part', part: 'charts', key: `chart_${pick.seed}`, value: pick.flag ? { of: id } : null },
   ];

@@ -89,6 +89,22 @@ export const columnCommands: readonly PageCommand[] = [
         };
     },
   },
+  {
+    id: 'marks',
+    group: 'Column',
+    label: (page) => {
+      const column = activeColumn(page);
+      return column ? `Marks on ${column.label}…` : 'Marks on the column…';
+    },
+    keys: ['Alt+Shift+M'],
+    searchWords: 'rule condition colour highlight symbol flag bar scale trend line small chart',
+    over: ['columns', 'cells'],
+    enabled: has,
+    run: ({ sheet, selection, dialogue }) => {
+      if (sheet.value && selection.value)
+        dialogue.value = { is: 'marks', sheet: sheet.value.id, column: selection.value.column };
+    },
+  },
   insert('insert-column-before', 'New column before this one…', 0),
   insert('insert-column-after', 'New column after this one…', 1),
   {

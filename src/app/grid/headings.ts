@@ -1,4 +1,5 @@
 import type { ColumnOutline } from '../../session/api.ts';
+import { marksInWords } from '../marks/words.ts';
 import { unitSign } from './units.ts';
 
 const piece = (className: string, text: string): HTMLSpanElement => {
@@ -25,8 +26,8 @@ const sameWords = (a: string, b: string): boolean => letters(a) === letters(b);
 export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
   const place = cell.firstElementChild;
   if (!place) return;
-  const { label, unit, address, formula, name, note } = column;
-  const key = JSON.stringify([label, unit, address, formula, name, note]);
+  const { label, unit, address, formula, name, note, marks } = column;
+  const key = JSON.stringify([label, unit, address, formula, name, note, marks]);
   const present = place.querySelector<HTMLElement>('.heading');
   if (present?.dataset.key === key) return;
   cell.classList.toggle('computed', formula !== undefined);
@@ -45,7 +46,7 @@ export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
       piece('heading-address', address),
     ),
   );
-  box.title = [label, formula && `= ${formula}`, note].filter(Boolean).join('\n');
+  box.title = [label, formula && `= ${formula}`, note, ...marksInWords(column)].filter(Boolean).join('\n');
   present?.remove();
   place.append(box);
 }

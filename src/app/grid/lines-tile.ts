@@ -1,4 +1,5 @@
 import type { Tile } from '../../session/api.ts';
+import type { Drawing } from '../../session/marks/drawings.ts';
 import type { GridHost, Shown } from './host.ts';
 import type { FetchTile } from './tiles.ts';
 
@@ -31,5 +32,27 @@ function spreadOut(tile: Tile, line: number, lines: number, at: readonly number[
       marks[to * columns + c] = tile.marks[from * columns + c] ?? 0;
     }
   });
-  return { ...tile, row: line, rows: lines, texts, marks };
+  const drawings = tile.drawings?.map((drawing) => drawingSpreadOut(drawing, lines, at));
+  return { ...tile, row: line, rows: lines, texts, marks, ...(drawings ? { drawings } : {}) };
+}
+
+function drawingSpreadOut(
+  { column, rules, scale, trends }: Drawing,
+  lines: number,
+  at: readonly number[],
+): Drawing {
+  const from = new Array<number | undefined>(lines).fill(undefined);
+  at.forEach((to, row) => {
+    from[to] = row;
+  });
+  const spread = <T>(row: number | undefined, of: ArrayLike<T>, blank: T): T =>
+    row === undefined ? blank : (of[row] ?? blank);
+  return {
+    column,
+    ...(rules ? { rules: Uint8Array.from(from, (row) => spread(row, rules, 0)) } : {}),
+    ...(scale
+      ? { scale: { ...scale, at: Float32Array.from(from, (row) => spread(row, scale.at, Number.NaN)) } }
+      : {}),
+    ...(trends ? { trends: from.map((row) => spread(row, trends, null)) } : {}),
+  };
 }

@@ -1,5 +1,6 @@
 import type { ColumnOutline } from '../../session/api.ts';
 import { CellMark } from '../../session/api.ts';
+import { decorate } from '../marks/decorate.ts';
 import type { Shown } from './host.ts';
 import type { TileCache } from './tiles.ts';
 
@@ -13,10 +14,13 @@ export function writeCell(
   column: ColumnOutline,
 ): void {
   const what = shown.lines.at(line);
+  if (td.title) td.removeAttribute('title');
   if (what.is === 'row') {
     const text = tiles.text(line, index);
     td.textContent = text ?? '';
-    td.className = classesOf(tiles.marks(line, index), column, text === undefined);
+    const classes = classesOf(tiles.marks(line, index), column, text === undefined);
+    const drawn = column.marks && tiles.drawing(line, index);
+    td.className = drawn ? classes + decorate(td, column.marks!, drawn.drawing, drawn.at) : classes;
   } else if (what.is === 'new') {
     td.textContent = '';
     td.className = column.formula === undefined ? 'new-row' : 'new-row worked';

@@ -1,4 +1,5 @@
 import type { Tile } from '../../session/api.ts';
+import type { Drawing } from '../../session/marks/drawings.ts';
 
 /** Rows and columns of one tile: a screen of a desk monitor is about two by two of them. */
 export const tileRows = 64;
@@ -50,6 +51,13 @@ export class TileCache {
   marks(row: number, column: number): number {
     const tile = this.tileAt(row, column);
     return tile?.marks[this.place(tile, row, column)] ?? 0;
+  }
+
+  /** What the marks of a column draw into its cells here, and which of them the row's is. */
+  drawing(row: number, column: number): { readonly drawing: Drawing; readonly at: number } | undefined {
+    const tile = this.tileAt(row, column);
+    const drawing = tile?.drawings?.find((one) => one.column === column);
+    return tile && drawing && { drawing, at: row - tile.row };
   }
 
   /** True when the cell's block is there, whether or not it is of the last version. */

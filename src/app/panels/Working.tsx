@@ -67,6 +67,11 @@ export function Working() {
         )}
       </p>
       {now.sentence && <p class="working-sentence">{now.sentence}</p>}
+      {now.marked?.map((words) => (
+        <p key={words} class="soft">
+          {words}
+        </p>
+      ))}
       {now.columnFormula !== undefined && (
         <p class="panel-note">
           It stands over the formula of the column: <code class="formula">= {now.columnFormula}</code>

@@ -1,3 +1,5 @@
+import { decorate } from '../marks/decorate.ts';
+import { legendOf } from '../marks/legend.ts';
 import type { Page } from '../state/page.ts';
 import './print.css';
 
@@ -32,10 +34,12 @@ export async function printSheet(page: Page): Promise<void> {
         const cell = line.insertCell();
         cell.textContent = tile.texts[r * tile.columns + index] ?? '';
         if (column.kind === 'number') cell.className = 'numeric';
+        const drawing = column.marks && tile.drawings?.find((one) => one.column === index);
+        if (drawing) cell.className += decorate(cell, column.marks!, drawing, r);
       }
     }
   }
-  box.append(title, table);
+  box.append(title, table, ...legendOf(shown.map(({ column }) => column)));
   if (rows < sheet.rows) {
     const rest = document.createElement('p');
     rest.textContent = `${sheet.rows - rows} further rows are not printed.`;

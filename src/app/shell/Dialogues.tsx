@@ -12,6 +12,9 @@ import { RulesForm } from '../handouts/RulesForm.tsx';
 import { BringIn } from '../intake/BringIn.tsx';
 import { Imports } from '../intake/Imports.tsx';
 import { usePage } from './context.ts';
+import { Later } from './Later.tsx';
+
+const marksForm = () => import('../marks/MarksForm.tsx').then(({ MarksForm }) => MarksForm);
 
 /** The dialogue that is open, if any. */
 export function Dialogues() {
@@ -44,6 +47,11 @@ export function Dialogues() {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column);
       return sheet && column ? <FilterForm sheet={sheet} column={column} close={close} /> : null;
+    }
+    case 'marks': {
+      const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
+      const column = sheet?.columns.find(({ id }) => id === open.column);
+      return sheet && column ? <Later load={marksForm} of={{ sheet, column, close }} /> : null;
     }
     case 'books':
       return <BooksPage close={close} />;

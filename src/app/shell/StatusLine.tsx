@@ -13,6 +13,7 @@ export function StatusLine() {
       <span>{`${sheet.rows.toLocaleString('en')} rows, ${sheet.columns.length} columns`}</span>
       {selection && <span>{inWords(selection.rows, selection.columns.length)}</span>}
       {cell?.override && <span class="own-note">own value over the column's formula</span>}
+      {cell?.marked && <span class="marked-note">{cell.marked.join(' ')}</span>}
       <CameFrom />
       {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
     </footer>

@@ -26,6 +26,8 @@ export type Dialogue =
   | { readonly is: 'imports'; readonly sheet: string }
   /** Without a key: a new one. */
   | { readonly is: 'chart'; readonly key?: string }
+  /** Rules and drawings of a column's cells. */
+  | { readonly is: 'marks'; readonly sheet: string; readonly column: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
   | { readonly is: 'find' | 'books' | 'bring in' | 'versions' | 'handout rules' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };

@@ -1,0 +1,50 @@
+import type { Page } from 'playwright-core';
+
+/** Makes three rules on the lean at parallel of the sample book, by keyboard alone. */
+export async function markByKeyboard(page: Page): Promise<void> {
+  const { keyboard } = page;
+  const tab = async (times: number): Promise<void> => {
+    for (let i = 0; i < times; i++) await keyboard.press('Tab');
+  };
+  await openMarks(page);
+  // The first rule is there: its number, then past the mark to the words.
+  await tab(1);
+  await keyboard.type('33.5');
+  await tab(2);
+  await keyboard.type('far more than aimed at');
+  // Past this rule's buttons ("Earlier" and "Later" of an only rule cannot be pressed) to "Another rule".
+  await tab(2);
+  await keyboard.press('Enter');
+  await page.locator('.mark-rule').nth(1).locator('select:focus').first().waitFor();
+  await keyboard.type('makes');
+  await tab(1);
+  await keyboard.type('AND(lean > target_lean + 2.5, lean_lifted < lean)');
+  await tab(1);
+  await keyboard.type('watch');
+  await tab(1);
+  // Of the last rule "Earlier" and "Remove" can be pressed.
+  await tab(3);
+  await keyboard.press('Enter');
+  await page.locator('.mark-rule').nth(2).locator('select:focus').first().waitFor();
+  await keyboard.type('is at most');
+  await tab(1);
+  await keyboard.type('target_lean + 0.5');
+  await tab(1);
+  await keyboard.type('good');
+  // To its words: Enter keeps the marks from there.
+  await tab(1);
+}
+
+/** Goes to the column by arrows and opens its marks. */
+export async function openMarks(page: Page): Promise<void> {
+  const { keyboard } = page;
+  // From part to part of the page until it is the sheet.
+  for (let i = 0; i < 6; i++) {
+    await keyboard.press('F6');
+    if (await page.evaluate(() => document.activeElement?.closest('[data-part="sheet"]') != null)) break;
+  }
+  await keyboard.press('Home');
+  for (let i = 0; i < 14; i++) await keyboard.press('ArrowRight');
+  await keyboard.press('Alt+Shift+M');
+  await page.locator('.mark-rule').first().waitFor();
+}

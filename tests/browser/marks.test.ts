@@ -1,0 +1,96 @@
+import type { Locator } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildAndServe, cellOf, launch, type Served, sheetShown } from './browser.ts';
+import { markByKeyboard, openMarks } from './marking.ts';
+
+let served: Served;
+beforeAll(async () => {
+  served = await buildAndServe();
+});
+afterAll(() => served?.close());
+
+/** What a mark says, and the whole number beside it. */
+async function told(cell: Locator): Promise<{ says: string | null; number: number }> {
+  const sign = cell.getByRole('img');
+  return {
+    says: (await sign.count()) === 0 ? null : await sign.getAttribute('aria-label'),
+    number: Number(await cell.textContent()),
+  };
+}
+
+test('three rules made by keyboard mark the cells they hold in, by words, until undo takes them off', async () => {
+  const { page, faults, close } = await launch(served.address, { viewport: { width: 3200, height: 900 } });
+  try {
+    await sheetShown(page);
+    await markByKeyboard(page);
+    expect(await page.getByRole('dialog').getAttribute('aria-label')).toBe('Marks on Lean at parallel');
+    const notes = page.locator('.mark-rule .mark-note');
+    await expect
+      .poll(async () => (await notes.allTextContents()).every((note) => note.startsWith('Holds in')))
+      .toBe(true);
+    const counts = (await notes.allTextContents()).map((note) => Number(/Holds in (\d+)/.exec(note)?.[1]));
+    await page.keyboard.press('Enter');
+    await page.locator('.dialogue').waitFor({ state: 'detached' });
+
+    // The column shows whole degrees, and every bound lies half a degree from one: what is shown says which rule holds.
+    const cells = await Promise.all(
+      Array.from({ length: 16 }, (_, row) => cellOf(page, row + 1, 'Lean at parallel')),
+    );
+    await cells[0]!.getByRole('img').waitFor();
+    const rows = await Promise.all(cells.map(told));
+    for (const { says, number } of rows)
+      expect([number, says]).toEqual([
+        number,
+        number >= 34
+          ? 'attend: far more than aimed at'
+          : number >= 31
+            ? 'watch'
+            : number <= 28
+              ? 'good'
+              : null,
+      ]);
+    expect(new Set(rows.map(({ says }) => says)).size).toBe(4);
+    expect(rows.filter(({ number }) => number >= 34).length).toBeLessThanOrEqual(counts[0]!);
+    // The mark is part of the cell's name, and its description says why.
+    const first = rows.findIndex(({ says }) => says === 'good');
+    const named = page.getByRole('gridcell', { name: `good ${rows[first]!.number}`, exact: true });
+    expect(await named.count()).toBeGreaterThan(0);
+    expect(await cells[first]!.getAttribute('title')).toBe(
+      'good (Lean at parallel is at most target_lean + 0.5)',
+    );
+    expect(await page.locator('.marked-note').textContent()).toContain('Marked ');
+
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => cells[first]!.getByRole('img').count()).toBe(0);
+    await page.keyboard.press('Control+y');
+    await expect.poll(() => cells[first]!.getByRole('img').count()).toBe(1);
+    expect(faults).toEqual([]);
+  } finally {
+    await close();
+  }
+});
+
+test('a rule that cannot be read says why beside it, and the book stays as it was', async () => {
+  const { page, faults, close } = await launch(served.address, { viewport: { width: 390, height: 844 } });
+  try {
+    await sheetShown(page);
+    await openMarks(page);
+    const dialogue = page.getByRole('dialog');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('target_laen');
+    const input = dialogue.getByLabel('Compared with');
+    await expect.poll(() => input.getAttribute('aria-invalid')).toBe('true');
+    const note = page.locator(`#${await input.getAttribute('aria-describedby')}`);
+    expect(await note.textContent()).toMatch(/target_laen.*target_lean/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => dialogue.getByRole('status').textContent()).toMatch(/^Rule 1: .*target_laen/);
+    // Nothing runs over the edge of a narrow screen.
+    expect(await dialogue.evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
+    await page.keyboard.press('Escape');
+    await dialogue.waitFor({ state: 'detached' });
+    expect(await page.locator('td.marked').count()).toBe(0);
+    expect(faults).toEqual([]);
+  } finally {
+    await close();
+  }
+});
