@@ -42,8 +42,8 @@ export default defineConfig({
     outDir: 'dist/app',
     emptyOutDir: true,
     target: 'es2022',
-    // Book files are fetched, never carried inside a script.
-    assetsInlineLimit: (path) => (path.endsWith('.json') ? false : undefined),
+    // Book files, tables and pictures are fetched, never carried inside a script.
+    assetsInlineLimit: (path) => (/\.(json|csv|png)$/.test(path) ? false : undefined),
     chunkSizeWarningLimit: 1200,
   },
 });

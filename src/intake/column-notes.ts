@@ -50,6 +50,15 @@ export function columnNotes({ match, lane, bounds }: Placed, lineOf: (row: numbe
     );
   if (lane instanceof TextLane && lane.firstApostrophe)
     notes.push(note('apostrophes', { heading, count: lane.apostrophes, example: lane.firstApostrophe.text }));
+  if (lane instanceof TextLane && lane.firstLetter)
+    notes.push(
+      note('letters', {
+        heading,
+        count: lane.letters,
+        example: lane.firstLetter.text,
+        value: lane.firstLetter.choice,
+      }),
+    );
   if (lane instanceof TextLane && lane.firstFormulaLike)
     notes.push(
       note('formula-like', { heading, count: lane.formulaLike, example: lane.firstFormulaLike.text }),

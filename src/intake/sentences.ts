@@ -229,6 +229,8 @@ export const sentences = {
     `${many(d.rows, 'row')} of the file became ${many(d.made, 'row')}, one column for each ${d.name}.`,
   apostrophes: (d) =>
     `${column(d)}: ${many(d.count, 'cell')} with an apostrophe that protects from being run as a formula, such as "${d.example}"; it was taken off.`,
+  letters: (d) =>
+    `${column(d)}: ${many(d.count, 'cell')} with a letter that begins one of the choices, such as "${d.example}"; it was taken for ${d.value}.`,
   'total-differs': (d) =>
     `${column(d)}: the file's last lines give ${d.word} ${d.given}, but its rows come to ${d.computed}. A row may be missing, or counted twice.`,
   'who-same': (d) =>

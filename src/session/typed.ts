@@ -1,4 +1,5 @@
 import { type Cell, type CellFormula, CellKind, type Held } from '../book/cells.ts';
+import { choiceMeant } from '../book/choices.ts';
 import type { Column } from '../book/model.ts';
 import { readDate, writeDate } from '../units/date.ts';
 import type { Locale } from '../units/locale.ts';
@@ -52,10 +53,8 @@ function readPlain(text: string, column: Typed, locale: Locale): Cell {
     case 'yes-no':
       return readYesNo(trimmed) ?? { held: text, reason: `"${brief(trimmed)}" is neither yes nor no.` };
     case 'choice': {
-      const key = trimmed.toLowerCase();
-      const found = column.choices?.find((choice) => choice.toLowerCase() === key);
       return (
-        found ?? {
+        choiceMeant(column.choices ?? [], trimmed) ?? {
           held: text,
           reason: `"${brief(trimmed)}" is none of the choices ${listed(column.choices ?? [])}.`,
         }

@@ -39,6 +39,9 @@ describe('the dimension of a result', () => {
     ['note & "x"', undefined],
     ['C1', 'mass'],
     ['femur * tibia', undefined],
+    ['TEST.MDC(STDEV(s.femur))', 'length'],
+    ['TEST.CHANGE(femur, tibia, 0.4)', undefined],
+    ['TRAIN.BEST(s.minutes, s.mass, 1, 9)', 'mass'],
   ])('%s: %s', (formula, dimension) => expect(dimensionOf(formula)).toBe(dimension));
 });
 
@@ -53,6 +56,8 @@ describe('what the calculation doubts', () => {
     'SEG.RATIO(femur, tibia) + 1',
     'femur + 2 * tibia - 3',
     'mass * 2 > minutes',
+    'TEST.CHANGE(femur, tibia, 0.4)',
+    'TEST.CHANGE(femur, mass, 0.4)',
   ])('%s', (formula) => expect(doubts(formula)).toMatchSnapshot());
   test('a column that is said to measure something else', () => {
     expect(doubts('femur * 2', { dimension: 'angle' })).toMatchSnapshot();

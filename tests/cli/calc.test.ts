@@ -95,8 +95,11 @@ describe('leverbook calc', () => {
     expect(readdirSync(out).sort()).toEqual([
       'assumptions.csv',
       'heights.csv',
+      'monitoring.csv',
       'notes.csv',
+      'retest.csv',
       'roster.csv',
+      'sessions.csv',
       'summary.csv',
     ]);
     expect(table(out, 'roster')).toHaveLength(25);

@@ -21,9 +21,17 @@ describe('npm run reference', () => {
       expect.fail(`docs/${name} differs in line ${first + 1}; run npm run reference`);
   });
 
-  test.each(files)('$name is one file without scripts, and fetches nothing', ({ text }) => {
+  test.each(files)('$name is one file without scripts, and fetches nothing but its pictures', ({ text }) => {
     expect(text).toMatch(/^<!doctype html>\n<html lang="en">/);
-    expect(text).not.toMatch(/<script|<link|<img|<iframe|\son\w+=|https?:|@import|url\(/i);
+    expect(text).not.toMatch(/<script|<link|<iframe|\son\w+=|https?:|@import|url\(/i);
+    // Pictures stand beside the guides, each with words for those who do not see it.
+    for (const [image, name] of text.matchAll(/<img src="([^"]*)"[^>]*>/g)) {
+      expect(
+        existsSync(join(import.meta.dirname, '../../docs', name!)),
+        `${name} is missing: npm run pictures`,
+      ).toBe(true);
+      expect(image).toMatch(/^<img src="pictures\/guide-[a-z-]+\.png" alt="[^"]{20,}"/);
+    }
     expect(text.match(/<h1>/g)).toHaveLength(1);
   });
 

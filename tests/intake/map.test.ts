@@ -117,3 +117,17 @@ describe('readHeading', () => {
     expect([read.label, read.unit?.unit ?? null]).toEqual([label, unit]);
   });
 });
+
+test('a letter alone is the choice that it begins, and the report says so', () => {
+  const book = newBook();
+  addSheet(book, 'roster', [
+    [{ name: 'athlete', kind: 'text' }],
+    [{ name: 'sex', kind: 'choice', choices: ['female', 'male'] }],
+  ]);
+  const taken = bring(book, 'roster', 'athlete,sex\nAda,F\nBo,m\nCy,male\nDee,d\n');
+  expect(column(book, 'roster', 'sex').slice(0, 3)).toEqual(['female', 'male', 'male']);
+  expect(column(book, 'roster', 'sex')[3]).toMatchObject({ held: 'd' });
+  expect(wordsOf(taken).join('\n')).toContain(
+    '2 cells with a letter that begins one of the choices, such as "F"; it was taken for female.',
+  );
+});

@@ -1,16 +1,18 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { guides } from '../../guides/index.ts';
 import { command } from '../commands/all.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
+import { openGuide } from '../guides/open.ts';
 import { offline } from '../offline/offline.ts';
 import { usePage } from '../shell/context.ts';
 import { Icon } from '../shell/icons.tsx';
-import { openSample, samples } from '../start.ts';
 import { newBook, openKept } from '../state/actions.ts';
 import { readShelf, shelf } from '../state/keeping.ts';
 import { mayLeave } from '../state/leave.ts';
+import { openBlank } from './blank.ts';
 import './books.css';
-import { openTemplate, templates } from './templates.ts';
+import { openBundled, samples, templates } from './bundled.ts';
 
 /** Where books come from: those kept here, files, samples, templates, or nothing yet. */
 export function BooksPage({ close }: { close: () => void }) {
@@ -96,7 +98,7 @@ export function BooksPage({ close }: { close: () => void }) {
               icon="plus"
               title="Blank book"
               about="One empty sheet to build on."
-              run={then(async () => (await newBook(page)) && openTemplate(page, 'blank'))}
+              run={then(() => openBlank(page))}
             />
             <Item
               icon="gathered"
@@ -115,7 +117,24 @@ export function BooksPage({ close }: { close: () => void }) {
                 icon="worked"
                 title={template.title}
                 about={template.about}
-                run={then(async () => (await newBook(page)) && openTemplate(page, template.id))}
+                run={then(() => openBundled(page, template))}
+              />
+            ))}
+          </ul>
+        </section>
+        <section>
+          <h3>Step by step</h3>
+          <ul>
+            {guides.map(({ id, title, lead }) => (
+              <Item
+                key={id}
+                icon="guide"
+                title={title}
+                about={lead}
+                run={async () => {
+                  openGuide(page, id);
+                  close();
+                }}
               />
             ))}
           </ul>
@@ -129,7 +148,7 @@ export function BooksPage({ close }: { close: () => void }) {
                 icon="figure"
                 title={sample.title}
                 about={sample.about}
-                run={then(() => openSample(page, sample))}
+                run={then(() => openBundled(page, sample))}
               />
             ))}
           </ul>

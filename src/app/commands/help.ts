@@ -1,3 +1,5 @@
+import { guides } from '../../guides/index.ts';
+import { openGuide } from '../guides/open.ts';
 import type { PageCommand } from './command.ts';
 
 export const helpCommands: readonly PageCommand[] = [
@@ -12,8 +14,20 @@ export const helpCommands: readonly PageCommand[] = [
       page.finderOpen.value = !page.finderOpen.value;
     },
   },
+  ...guides.map(
+    ({ id, title, lead }, index): PageCommand => ({
+      id: `guide-${id}`,
+      apart: index === 0,
+      group: 'Help',
+      label: `Step by step: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+      icon: 'guide',
+      searchWords: `guide tutorial begin start ${lead}`,
+      run: (page) => openGuide(page, id),
+    }),
+  ),
   {
     id: 'keys',
+    apart: true,
     group: 'Help',
     label: 'All keys',
     searchWords: 'shortcuts keyboard',

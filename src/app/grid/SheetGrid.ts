@@ -55,6 +55,7 @@ export class SheetGrid {
         const runs = this.shown.lines.runs(line, line + lines - 1);
         const rows = runs.reduce((all, { count }) => all + count, 0);
         const texts = Array.from({ length: rows }, () => ids.map(() => text));
+        this.goOnBelow(line + lines - 1);
         host.enter({ runs, columns: ids, texts, formulas: true });
       },
       writeFormula: (text) => host.writeFormula(text),
@@ -72,7 +73,7 @@ export class SheetGrid {
   show(shown: Shown): void {
     const before = this.shown;
     const other = shown.sheet.id !== before.sheet.id;
-    this.shown = shown;
+    this.shown = other ? shown : withRowsAhead(shown, before);
     const moved =
       other ||
       shown.lines !== before.lines ||
@@ -87,7 +88,7 @@ export class SheetGrid {
     // The chosen cell is of the sheet before: the grid must not look for it in the new shape.
     if (other) this.hot.deselectCell();
     const reshaped = this.chooseColumns();
-    if (reshaped || shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
+    if (reshaped || this.shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
       this.hot.updateSettings(this.shapeSettings());
     else if (shown.summaries !== before.summaries) this.draw();
     if (other) {
@@ -256,6 +257,14 @@ export class SheetGrid {
     return at.is === 'row' ? String(at.row + 1) : at.is === 'new' ? '+' : 'Σ';
   }
 
+  /** The last blank line was filled in: another stands below it at once, so that Enter goes on there however fast one types. */
+  private goOnBelow(line: number): void {
+    const { lines } = this.shown;
+    if (lines.at(line).is !== 'new' || line !== lines.total + lines.ahead) return;
+    this.shown = { ...this.shown, lines: lines.withAhead(lines.ahead + 1) };
+    this.hot.updateSettings(this.shapeSettings());
+  }
+
   private key(event: KeyboardEvent): void {
     const editor = this.hot.getActiveEditor() as unknown as CellEditor | undefined;
     const stop = () => {
@@ -403,6 +412,12 @@ export class SheetGrid {
 }
 
 const sorted = (a: number, b: number): readonly [number, number] => (a < b ? [a, b] : [b, a]);
+
+/** Rows that came in the meantime take the place of blank ones that stood ahead of them. */
+function withRowsAhead(shown: Shown, before: Shown): Shown {
+  const ahead = before.lines.ahead - (shown.lines.total - before.lines.total);
+  return ahead > 0 ? { ...shown, lines: shown.lines.withAhead(ahead) } : shown;
+}
 
 function choicesOf({ kind, choices, formula }: ColumnOutline): readonly string[] | null {
   if (formula !== undefined) return null;

@@ -31,12 +31,24 @@ export class Lines {
     readonly total: number,
     private readonly codes: Int32Array | null,
     readonly groups: readonly RowGroup[],
-    /** The blank row after the last is shown. */
+    /** A blank row after the last is shown. */
     readonly open: boolean,
     /** A summary of all rows stands at the end. */
     readonly summed: boolean,
+    /** Further blank rows: below one that was just filled in and is not in the book yet. */
+    readonly ahead = 0,
   ) {
-    this.count = (codes?.length ?? total) + (open ? 1 : 0) + (summed ? 1 : 0);
+    this.count = (codes?.length ?? total) + this.blank + (summed ? 1 : 0);
+  }
+
+  private get blank(): number {
+    return this.open ? 1 + this.ahead : 0;
+  }
+
+  /** The same lines with so many further blank rows; a view has none. */
+  withAhead(ahead: number): Lines {
+    if (!this.plain || !this.open || ahead === this.ahead) return this;
+    return new Lines(this.total, null, [], true, this.summed, ahead);
   }
 
   /** All rows in their order. */
@@ -77,13 +89,13 @@ export class Lines {
       const code = this.codes ? this.codes[line]! : line;
       return code < 0 ? { is: 'summary', group: -1 - code } : { is: 'row', row: code };
     }
-    if (this.open && line === listed) return { is: 'new', row: this.total };
+    if (line < listed + this.blank) return { is: 'new', row: this.total + line - listed };
     return { is: 'summary', group: this.groups.length };
   }
 
   /** The line that shows a sheet row; undefined when the view leaves it out. */
   lineOf(row: number): number | undefined {
-    if (!this.codes) return row <= this.total ? row : undefined;
+    if (!this.codes) return row <= this.total + this.ahead ? row : undefined;
     if (this.back.size === 0)
       this.codes.forEach((code, line) => {
         if (code >= 0) this.back.set(code, line);
@@ -94,7 +106,7 @@ export class Lines {
   /** The sheet rows of the lines [from, to], both in, as runs. The blank row counts where it is in; summaries do not. */
   runs(from: number, to: number): readonly Run[] {
     if (!this.codes) {
-      const last = Math.min(to, this.total - (this.open ? 0 : 1));
+      const last = Math.min(to, this.total + this.blank - 1);
       return last < from ? [] : [{ row: from, count: last - from + 1 }];
     }
     const runs: { row: number; count: number }[] = [];

@@ -1,6 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Page as AboutPage } from '../../../functions/core/pages/page.ts';
+import { guides } from '../../guides/index.ts';
+import { openGuide } from '../guides/open.ts';
+import { StepByStep } from '../guides/StepByStep.tsx';
 import { usePage } from '../shell/context.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
 import { AboutNumbers } from './AboutNumbers.tsx';
@@ -19,12 +22,14 @@ export function Guide() {
       pages.value = all.pages;
     });
   }, [page, pages]);
+  const way = guides.find(({ id }) => id === page.way.value?.guide);
   const all = functionHelp.value;
   const open = (name: string) => {
     page.guide.value = name;
   };
   const shown = all.find(({ name }) => name === page.guide.value);
   if (shown) return <FunctionPage help={shown} />;
+  if (way) return <StepByStep guide={way} />;
   const aboutPage = pages.value.find(({ id }) => id === about.value);
   if (aboutPage)
     return (
@@ -52,6 +57,16 @@ export function Guide() {
           }}
         />
       </label>
+      {!asked && (
+        <nav class="guide-about" aria-label="Step by step">
+          <h3>Step by step</h3>
+          {guides.map(({ id, title }) => (
+            <button key={id} type="button" class="firm" onClick={() => openGuide(page, id)}>
+              {title}
+            </button>
+          ))}
+        </nav>
+      )}
       {!asked && (
         <nav class="guide-about" aria-label="About the numbers">
           {pages.value.map(({ id, title }) => (

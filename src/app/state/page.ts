@@ -68,6 +68,8 @@ export interface Page {
   readonly side: Signal<Side | null>;
   /** Function that the guide shows. */
   readonly guide: Signal<string | null>;
+  /** The way that the guide goes step by step, and the step that was asked for last. */
+  readonly way: Signal<{ readonly guide: string; readonly step: string | null } | null>;
   readonly contentsOpen: Signal<boolean>;
   readonly finderOpen: Signal<boolean>;
   readonly dialogue: Signal<Dialogue | null>;
@@ -111,6 +113,7 @@ export function createPage(service: BookService): Page {
     scope: computed(() => scopeChoice.value ?? naturalScope(selection.value, cell.value)),
     side: signal<Side | null>(isNarrow() ? null : 'figure'),
     guide: signal<string | null>(null),
+    way: signal<{ guide: string; step: string | null } | null>(null),
     contentsOpen: signal(false),
     finderOpen: signal(false),
     dialogue: signal<Dialogue | null>(null),

@@ -141,17 +141,18 @@ class Inference {
     if (node.name === 'LET') return this.letCall(node, locals);
     const measures = node.args.map((arg) => this.of(arg, locals));
     const definition = registry.get(node.name);
-    if (definition) return this.domain(definition, node, measures);
     const pass = passing.get(node.name);
-    if (!pass) return 'unknown';
+    if (definition && !pass) return this.domain(definition, node, measures);
+    if (!pass || pass === 'unknown') return 'unknown';
     if (pass === 'plain') return plain;
     if (pass === 'root') return times(plain, measures[0] ?? 'unknown', 0.5);
     const chosen = measures.map((_, i) => i).filter((i) => pass(i, measures.length));
-    return this.together(
+    const common = this.together(
       chosen.map((i) => measures[i]!),
       node,
       chosen.map((i) => node.args[i]!),
     );
+    return definition?.result.is === 'text' ? 'unknown' : common;
   }
 
   private letCall(node: CallNode<Bound>, locals: Locals): Measure {

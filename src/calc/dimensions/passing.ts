@@ -1,4 +1,4 @@
-/** Which arguments of a built-in function its result measures the same as; they should measure the same themselves. */
+/** Which arguments of a function its result measures the same as; they should measure the same themselves. */
 type Chosen = (argument: number, count: number) => boolean;
 
 const all: Chosen = () => true;
@@ -10,11 +10,11 @@ const only =
 /** After the condition, every second argument: IFS, SWITCH takes its own. */
 const oddOnes: Chosen = (i) => i % 2 === 1;
 
-/** `plain`: a plain number whatever comes in; `root`: the root of the first argument. */
-export const passing: ReadonlyMap<string, Chosen | 'plain' | 'root'> = new Map<
-  string,
-  Chosen | 'plain' | 'root'
->([
+/** `plain`: a plain number whatever comes in; `root`: the root of the first argument; `unknown`: it depends on what is asked. */
+type Passing = Chosen | 'plain' | 'root' | 'unknown';
+
+/** Built-in functions, and those of the domain that take values in any unit. */
+export const passing: ReadonlyMap<string, Passing> = new Map<string, Passing>([
   ...['SUM', 'AVERAGE', 'AVERAGEA', 'MIN', 'MAX', 'MINA', 'MAXA', 'MEDIAN', 'MODE', 'GEOMEAN', 'HARMEAN'].map(
     (name) => [name, all] as const,
   ),
@@ -52,6 +52,18 @@ export const passing: ReadonlyMap<string, Chosen | 'plain' | 'root'> = new Map<
     'RSQ',
     'SIGN',
   ].map((name) => [name, 'plain'] as const),
+  ['TEST.CHANGE', only(0, 1, 2)],
+  ...['TEST.MDC', 'TEST.SEM', 'TEST.SWC', 'COHORT.MAD', 'COHORT.TRIMMED'].map(
+    (name) => [name, first] as const,
+  ),
+  ...['TEST.BIAS', 'TEST.LIMIT.LOW', 'TEST.LIMIT.HIGH', 'TEST.SEM.TRIALS'].map(
+    (name) => [name, only(0, 1)] as const,
+  ),
+  ...['TRAIN.SUM', 'TRAIN.MEAN', 'TRAIN.EWMA', 'TRAIN.STRAIN', 'TRAIN.BEST', 'TRAIN.LAST', 'TRAIN.TREND'].map(
+    (name) => [name, only(1)] as const,
+  ),
+  ...['TEST.SIDES', 'COHORT.Z', 'COHORT.T', 'COHORT.PERCENTILE'].map((name) => [name, 'plain'] as const),
+  ...['COHORT.FIT', 'COHORT.WELCH', 'COHORT.REGRESS'].map((name) => [name, 'unknown'] as const),
   ...['MATCH', 'ROW', 'ROWS', 'COLUMN', 'COLUMNS', 'LEN', 'SKEW', 'KURT', 'EXP', 'LN', 'LOG', 'LOG10'].map(
     (name) => [name, 'plain'] as const,
   ),

@@ -1,5 +1,7 @@
 import { pages } from '../../../functions/core/pages/index.ts';
+import { guides } from '../../guides/index.ts';
 import { functionReference } from './functions.ts';
+import { guidePage } from './guides.ts';
 import { textPage } from './pages.ts';
 
 /** The files of `docs/`, made from the definitions and the texts. */
@@ -7,5 +9,6 @@ export function referenceFiles(): readonly { readonly name: string; readonly tex
   return [
     { name: 'reference.html', text: functionReference() },
     ...pages.map((one) => ({ name: `${one.id}.html`, text: textPage(one) })),
+    ...guides.map((one) => ({ name: `guide-${one.id}.html`, text: guidePage(one) })),
   ];
 }

@@ -1,3 +1,5 @@
+import { guides } from '../../guides/index.ts';
+
 /** Text as HTML: nothing in it can become markup. */
 export const safe = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
@@ -51,9 +53,12 @@ table { border-collapse: collapse; width: 100%; font-size: .95rem; }
 caption { text-align: left; color: var(--soft); padding: .25rem 0; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid var(--rule); }
 tbody th { font-weight: 600; }
+ol { padding-left: 1.6rem; } li > p { margin: .2rem 0; } ol > li { margin: 1rem 0; } img { display: block; width: 100%; height: auto; margin: .6rem 0; border: 1px solid var(--rule); }
 details { margin: .4rem 0; } summary { cursor: pointer; color: var(--link); }
 @media print { body { max-width: none; font-size: 10pt; background: #fff; color: #000; } nav, .skip { display: none; } h2, h3, tr { break-after: avoid; } section { break-inside: auto; } a { color: inherit; } }
 `.trim();
+
+const guideLinks = guides.map(({ id, title }) => `<a href="guide-${id}.html">${safe(title)}</a>`).join(' · ');
 
 /** A whole page: one file, no script, nothing fetched. */
 export function page(title: string, lead: string, menu: string, body: string): string {
@@ -70,7 +75,7 @@ ${style}
 <body>
 <a class="skip" href="#content">To the content</a>
 <header>
-<p>Leverbook: <a href="reference.html">Functions</a> · <a href="where-sources-differ.html">Where sources differ</a> · <a href="known-limits.html">Known limits</a></p>
+<p>Leverbook: ${guideLinks} · <a href="reference.html">Functions</a> · <a href="where-sources-differ.html">Where sources differ</a> · <a href="known-limits.html">Known limits</a></p>
 <h1>${safe(title)}</h1>
 <p class="lead">${safe(lead)}</p>
 </header>

@@ -1,4 +1,5 @@
 import { CellKind } from '../../book/cells.ts';
+import { choiceMeant } from '../../book/choices.ts';
 import { note } from '../sentences.ts';
 import { bare, type First, Lane, MEMORY, ownText } from './lane.ts';
 
@@ -8,9 +9,14 @@ export class TextLane extends Lane {
   firstApostrophe: First | null = null;
   formulaLike = 0;
   firstFormulaLike: First | null = null;
+  /** Letters that stood for a choice. */
+  letters = 0;
+  firstLetter: (First & { readonly choice: string }) | null = null;
   private texts: (string | undefined)[];
   private readonly known = new Map<string, string>();
-  private readonly choices: ReadonlyMap<string, string> | null;
+  private readonly choices: readonly string[] | null;
+  /** What each text of the file means of them. */
+  private readonly meant = new Map<string, string | undefined>();
 
   private readonly hasMissing: boolean;
 
@@ -20,7 +26,7 @@ export class TextLane extends Lane {
     this.hasMissing = missing.length > 0;
     this.kinds = new Uint8Array(expected);
     this.texts = new Array<string | undefined>(expected);
-    this.choices = choices ? new Map(choices.map((c) => [c.trim().toLowerCase(), c])) : null;
+    this.choices = choices;
   }
 
   protected override reserve(count: number): void {
@@ -47,17 +53,17 @@ export class TextLane extends Lane {
         own = ownText(bare(text));
         if (known.size < MEMORY) known.set(own === text ? own : ownText(text), own);
       }
-      const choice = this.choices ? this.choices.get(own.trim().toLowerCase()) : own;
+      const choice = this.choices ? this.choiceFor(own, this.choices) : own;
       if (choice === undefined) {
-        this.hold(
-          row,
-          own,
-          note('not-a-choice', { text: own, choices: [...this.choices!.values()].join(', ') }),
-        );
+        this.hold(row, own, note('not-a-choice', { text: own, choices: this.choices!.join(', ') }));
         continue;
       }
       kinds[row] = CellKind.text;
       texts[row] = choice;
+      if (this.choices && own.trim().length === 1 && choice.length > 1) {
+        this.letters++;
+        this.firstLetter ??= { row, text: own, choice };
+      }
       this.filled++;
       if (own.length < text.length) {
         this.apostrophes++;
@@ -70,6 +76,14 @@ export class TextLane extends Lane {
       }
     }
     this.length = row;
+  }
+
+  private choiceFor(text: string, choices: readonly string[]): string | undefined {
+    if (!this.meant.has(text)) {
+      if (this.meant.size >= MEMORY) return choiceMeant(choices, text);
+      this.meant.set(text, choiceMeant(choices, text));
+    }
+    return this.meant.get(text);
   }
 
   override finish(): ReturnType<Lane['finish']> {

@@ -1,0 +1,63 @@
+import { readFileSync } from 'node:fs';
+import type { CsvCell } from './csv.ts';
+import { Filling } from './fill.ts';
+import { logCsv, mendedWall, retestCsv, rosterCsv } from './screening.ts';
+
+/** A file of the samples, by its path inside `sample-books`. */
+export interface Made {
+  readonly path: string;
+  readonly text: string;
+}
+
+const template = (id: string): string =>
+  readFileSync(new URL(`../templates/${id}.leverbook.json`, import.meta.url), 'utf8');
+
+/** A sample: its CSV files, and the book that its template becomes with them. */
+function sample(
+  id: string,
+  title: string,
+  files: Readonly<Record<string, string>>,
+  fill: (filling: Filling) => void,
+): readonly Made[] {
+  const filling = new Filling(template(id));
+  filling.run({ do: 'set-title', title });
+  fill(filling);
+  return [
+    ...Object.entries(files).map(([name, text]) => ({ path: `${id}/${name}`, text })),
+    { path: `${id}.leverbook.json`, text: filling.session.save() },
+  ];
+}
+
+const heights: readonly (readonly CsvCell[])[] = [
+  ['Thin wedge', 0.6],
+  ['Shoe, low heel', 1.3],
+  ['Shoe, standard heel', 1.9],
+  ['Shoe, high heel', 2.5],
+  ['Wedge', 3],
+];
+const invented = (who: string) => `${who} invented: names, measures and dates. Replace them with your own.`;
+
+function screening(): readonly Made[] {
+  const files = { 'roster.csv': rosterCsv(), 'retest.csv': retestCsv(), 'training-log.csv': logCsv() };
+  return sample('squat-screening', 'Squat screening, Quernhallow Barbell Circle', files, (filling) => {
+    filling.bringIn('roster', 'roster.csv', files['roster.csv']);
+    filling.type('roster', 'mass', 7, '56.2');
+    filling.type('roster', 'wall_right', 18, String(mendedWall()));
+    filling.type('heights', 'item', 1, ...heights.map(([item]) => String(item)));
+    filling.type('heights', 'height', 1, ...heights.map(([, height]) => String(height)));
+    const who = { column: 'athlete', roster: 'roster', name: 'athlete', also: [] };
+    filling.bringIn('retest', 'retest.csv', files['retest.csv'], {
+      who: { ...who, same: { 'Carla Nise': 'Carla Nisse' } },
+    });
+    filling.type('retest', 'wall_left', 20, '');
+    filling.type('retest', 'wall_right', 20, '');
+    filling.bringIn('sessions', 'training-log.csv', files['training-log.csv'], {
+      who: { ...who, same: { 'Kaia Lindquist': 'Kaia Lindqvist' } },
+    });
+    filling.type('sessions', 'minutes', 40, '');
+    filling.type('notes', 'note', 0, invented('The Quernhallow Barbell Circle and its lifters are'));
+  });
+}
+
+/** All files of the samples that are made. */
+export const madeFiles = (): readonly Made[] => [...screening()];

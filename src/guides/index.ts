@@ -1,0 +1,8 @@
+import { coach } from './coach.ts';
+import type { Guide } from './guide.ts';
+
+export type { Guide, Part, Piece, Show, Step } from './guide.ts';
+export { pictureName, piecesOf, stepsOf } from './guide.ts';
+
+/** The guides, for the app and for `docs/`. */
+export const guides: readonly Guide[] = [coach];

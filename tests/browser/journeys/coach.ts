@@ -1,0 +1,121 @@
+import { coach } from '../../../src/guides/coach.ts';
+import { cellOf } from '../browser.ts';
+import {
+  bringIn,
+  contents,
+  doubt,
+  goToDoubt,
+  type Journey,
+  menu,
+  open,
+  sampleFile,
+  setName,
+  typeInto,
+  undo,
+} from './journey.ts';
+
+const file = (name: string) => sampleFile(coach.book, name);
+
+export const coachJourney: Journey = {
+  guide: coach,
+  does: {
+    begin: async (page) => {
+      await page.getByRole('button', { name: /^Leverbook/ }).click();
+      await page.getByRole('button', { name: /^Screening, retest and monitoring/ }).click();
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+      await contents(page, 'Training log').waitFor();
+    },
+    roster: (page, look) => bringIn(page, file('roster.csv'), 24, [], look),
+    mend: async (page) => {
+      await page.getByRole('tab', { name: /^Doubts/ }).click();
+      for (const [place, text] of [
+        ['Roster, Body mass, row 8', '56.2'],
+        ['Roster, Knee to wall, right, row 19', '6.5'],
+      ] as const) {
+        await goToDoubt(page, place);
+        await page.keyboard.type(text);
+        await page.keyboard.press('Enter');
+        await doubt(page, place).waitFor({ state: 'detached' });
+      }
+    },
+    heights: async (page) => {
+      await open(page, 'Lifts on hand');
+      await typeInto(page, 2, 'Height', '0.6', '1.3', '1.9', '2.5', '3');
+      await contents(page, 'Lifts on hand').getByTitle('6 rows').waitFor();
+    },
+    lean: async (page) => {
+      await open(page, 'Roster');
+      await (await cellOf(page, 20, 'Lean at parallel')).click();
+      await page.getByRole('tab', { name: 'Working' }).click();
+      await page.locator('.working .steps').waitFor();
+    },
+    lift: async (page) => {
+      await setName(page, 'target_lean', '30');
+      await page.locator('.head-tools').getByRole('button', { name: /^Undo/ }).waitFor();
+      await undo(page);
+    },
+    figure: async (page) => {
+      await (await cellOf(page, 20, 'Lift picked')).click();
+      await page.getByRole('tab', { name: 'Figure' }).click();
+      await page.locator('.drawing').waitFor();
+    },
+    group: async (page) => {
+      await contents(page, 'Lean and ankle range').click();
+      await page.locator('.chart-place svg').first().waitFor();
+      await open(page, 'Summary');
+    },
+    contact: async (page) => {
+      await menu(page, 'Book', 'What handouts say');
+      await page.getByLabel('Who to ask').fill('Your coach, Tuesdays at the rack');
+      await page.getByRole('button', { name: 'Keep', exact: true }).click();
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+    },
+    handouts: async (page) => {
+      await menu(page, 'Book', 'Handouts for all athletes');
+      await page.locator('.handout-pages article').first().waitFor();
+    },
+    retest: async (page) => {
+      await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
+      await open(page, 'Retest');
+      await bringIn(page, file('retest.csv'), 23, ['It is Carla Nisse']);
+    },
+    ill: async (page) => {
+      await (await cellOf(page, 21, 'Knee to wall, left')).click();
+      await page.keyboard.press('Shift+ArrowRight');
+      await page.keyboard.press('Delete');
+    },
+    changed: (page) => open(page, 'Summary'),
+    pairs: async (page) => {
+      await contents(page, 'Knee to wall, left: before and after').click();
+      await page.locator('.chart-place svg').first().waitFor();
+    },
+    log: async (page) => {
+      await open(page, 'Training log');
+      await bringIn(page, file('training-log.csv'), 450, ['It is Kaia Lindqvist']);
+    },
+    half: async (page) => {
+      await page.getByRole('tab', { name: /^Doubts/ }).click();
+      await goToDoubt(page, 'Training log, Minutes, row 41');
+      await page.keyboard.press('Delete');
+      await doubt(page, 'Training log, Minutes, row 41').waitFor({ state: 'detached' });
+    },
+    monitoring: (page) => open(page, 'Monitoring'),
+    week: async (page) => {
+      await setName(page, 'week_end', '2025-10-26');
+    },
+    trends: async (page) => {
+      await undo(page);
+      for (const chart of ['Estimated maximum over time', 'Session load by week']) {
+        await contents(page, chart).click();
+        await page.locator('.chart-head').getByText(chart).waitFor();
+        await page.locator('.chart-place svg').first().waitFor();
+      }
+    },
+    save: async (page) => {
+      await Promise.all([
+        page.waitForEvent('download'),
+        page.locator('.head-tools').getByRole('button', { name: 'Save' }).click(),
+      ]);
+    },
+  },
+};

@@ -1,0 +1,44 @@
+import { readdirSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { pictureName, stepsOf } from '../../../src/guides/index.ts';
+import { launch, serve, sheetShown, withoutFileAccess } from '../browser.ts';
+import { journeys } from './all.ts';
+
+/**
+ * `npm run pictures`: the pictures of the guides, from the page that was built last (or the one in `BUILT`), by going the guides' ways. Light, one
+ * pixel a pixel, so that they stay small. `ONLY=coach` makes one guide's.
+ */
+const folder = 'docs/pictures';
+const wide = { width: 2900, height: 1100 };
+const asSeen = { width: 1200, height: 740 };
+
+const served = await serve(process.env.BUILT);
+for (const { guide, does } of journeys.filter(
+  ({ guide }) => !process.env.ONLY || guide.id === process.env.ONLY,
+)) {
+  for (const old of readdirSync(folder).filter((name) => name.startsWith(`guide-${guide.id}-`)))
+    rmSync(join(folder, old));
+  const { page, close } = await launch(
+    served.address,
+    { viewport: wide, colorScheme: 'light' },
+    withoutFileAccess,
+  );
+  await sheetShown(page);
+  for (const step of stepsOf(guide)) {
+    const path = join(folder, pictureName(guide, step));
+    let taken = false;
+    const look = async () => {
+      if (!step.picture || taken) return;
+      taken = true;
+      await page.setViewportSize(asSeen);
+      await page.waitForTimeout(700);
+      await page.screenshot({ path });
+      await page.setViewportSize(wide);
+      console.log(`${path}: ${Math.round(statSync(path).size / 1024)} kB`);
+    };
+    await does[step.id]!(page, look);
+    await look();
+  }
+  await close();
+}
+await served.close();
