@@ -201,7 +201,7 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
         ),
       );
       expect(row.Athlete).toBe(Athlete);
-      expect(n(row['Sessions in the log'])).toBe(of(Athlete!).length);
+      expect(n(row['Sessions logged'])).toBe(of(Athlete!).length);
       expect(n(row['Load this week'])).toBe(sum(days));
       expect(n(row['Load the week before'])).toBe(sum(loadIn(Athlete!, weekEnd - 7)));
       expect(n(row.Monotony)).toBeCloseTo(mean(days) / sd(days), 9);

@@ -34,6 +34,8 @@ export function wordsFor(show: Show): string {
 
 /** Goes where a step is done, or does what it says. */
 export async function showStep(page: Page, guide: Guide, show: Show): Promise<void> {
+  // On narrow screens the guide lies over what is to be seen.
+  if (globalThis.matchMedia?.('(max-width: 860px)').matches) page.side.value = null;
   if ('template' in show) {
     const template = templates.find(({ id }) => id === show.template);
     if (template && mayLeave(page)) await openBundled(page, template);

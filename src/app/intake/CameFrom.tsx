@@ -9,7 +9,8 @@ export function CameFrom() {
   const page = usePage();
   const from = useSignal<Origin | null>(null);
   const id = page.sheet.value?.id;
-  const version = page.outline.value?.version;
+  // Another book may have a sheet of that id and as many changes behind it: the outline itself tells them apart.
+  const outline = page.outline.value;
   useEffect(() => {
     let gone = false;
     if (id === undefined) from.value = null;
@@ -20,7 +21,7 @@ export function CameFrom() {
     return () => {
       gone = true;
     };
-  }, [id, version]);
+  }, [id, outline]);
   const { value } = from;
   if (!value || id === undefined) return null;
   const date = new Date(value.time);

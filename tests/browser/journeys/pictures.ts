@@ -31,6 +31,11 @@ for (const { guide, does } of journeys.filter(
       if (!step.picture || taken) return;
       taken = true;
       await page.setViewportSize(asSeen);
+      // What was chosen is brought into view again.
+      if (await page.evaluate(() => document.activeElement?.closest('.sheet-grid') !== null)) {
+        await page.keyboard.press('ArrowLeft');
+        await page.keyboard.press('ArrowRight');
+      }
       await page.waitForTimeout(700);
       await page.screenshot({ path });
       await page.setViewportSize(wide);
