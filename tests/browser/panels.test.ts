@@ -110,7 +110,7 @@ test('the figure says moments where the load is known, is stepped down, and is s
   await expect
     .poll(() => page.locator('.drawing').getAttribute('aria-label'))
     .toContain('60 degrees above level');
-  await page.getByRole('button', { name: 'End' }).click();
+  await page.getByRole('button', { name: 'End', exact: true }).click();
   for (const [button, start] of [
     ['Save SVG', '<svg'],
     ['Save PNG', '\u0089PNG'],

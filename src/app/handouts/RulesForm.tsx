@@ -106,6 +106,7 @@ export function RulesForm({ close }: { close: () => void }) {
         <Field label="Weeks to the next test" hint="0 for none.">
           <input
             inputMode="numeric"
+            disabled={made.value === null}
             value={weeks.value}
             onInput={(event) => {
               weeks.value = event.currentTarget.value;
@@ -115,6 +116,7 @@ export function RulesForm({ close }: { close: () => void }) {
         <Field label="Who to ask" hint="Stands at the foot of each page.">
           <input
             maxLength={300}
+            disabled={made.value === null}
             value={contact.value}
             onInput={(event) => {
               contact.value = event.currentTarget.value;
