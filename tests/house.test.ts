@@ -101,8 +101,8 @@ describe('the house', () => {
     expect(wrong.filter((file) => !file.startsWith('src/store/'))).toEqual([]);
   });
 
-  /** What asks for files, and nothing but files of the page itself: the sample books, and the service worker for its list. */
-  const asks = ['src/app/offline/service-worker.ts', 'src/app/start.ts'];
+  /** What asks for files, and nothing but files of the page itself: sample books, templates and the guides’ tables, and the service worker for its list. */
+  const asks = ['src/app/books/bundled.ts', 'src/app/offline/service-worker.ts'];
 
   test('no code makes a network request, but for files of the page itself in two places, and none is made from text', () => {
     const using = (words: RegExp): string[] =>
