@@ -1,8 +1,7 @@
 import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { violations } from './axe.ts';
 import {
   buildAndServe,
   cellOf,
@@ -12,24 +11,6 @@ import {
   type Watched,
   withoutFileAccess,
 } from './browser.ts';
-
-/** Rules of WCAG 2.0 to 2.2, levels A and AA, as axe-core checks them (W3C Recommendation 2023-10-05). */
-const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  const results = await page.evaluate(
-    (tags) =>
-      (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
-        runOnly: { type: 'tag', values: tags },
-      }),
-    levels,
-  );
-  return results.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${help} at ${target.join(' ')}`),
-  );
-}
 
 /** Row of the roster that is looked at, from 1. */
 const row = 2;

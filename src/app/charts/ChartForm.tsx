@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Json } from '../../book/model.ts';
 import type { SheetOutline } from '../../session/api.ts';
-import { type ChartKind, type ChartRecord, chartKinds, chartRoles } from '../../session/charts/record.ts';
+import { type ChartKind, chartKinds, chartRoles } from '../../session/charts/record.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import { guarded, run } from '../state/actions.ts';
@@ -18,7 +18,8 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
   const panels = useSignal(false);
   const title = useSignal('');
   const sem = useSignal('');
-  const rest = useSignal<Partial<ChartRecord>>({});
+  const gap = useSignal('');
+  const confidence = useSignal('');
   useEffect(() => {
     if (chart === null) return;
     void guarded(page, async () => {
@@ -30,7 +31,8 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
       panels.value = record.panels ?? false;
       title.value = record.title;
       sem.value = record.sem === undefined ? '' : String(record.sem);
-      rest.value = record;
+      gap.value = record.gapDays === undefined ? '' : String(record.gapDays);
+      confidence.value = record.confidence === undefined ? '' : String(record.confidence * 100);
       return true;
     });
   }, [chart, page]);
@@ -48,17 +50,21 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
   });
   const grouping = of?.columns.filter((column) => ['text', 'choice', 'yes-no'].includes(column.kind)) ?? [];
   const usesError = ['pairs', 'sides', 'trend'].includes(kind.value);
+  const usesConfidence = usesError || kind.value === 'agreement';
   const canPanel = kind.value !== 'distribution' && kind.value !== 'load' && by.value !== '';
 
   const keep = async (event: Event) => {
     event.preventDefault();
-    const error = Number(sem.value.replace(',', '.'));
-    if (usesError && sem.value.trim() !== '' && !(error >= 0)) {
-      say(page, `"${sem.value}" is no standard error: give a number from 0 on, or nothing.`, 'wrong');
-      return;
-    }
+    const error = usesError ? errorFrom(sem.value) : undefined;
+    const days = kind.value === 'trend' ? numberFrom(gap.value) : undefined;
+    const percent = usesConfidence ? numberFrom(confidence.value) : undefined;
+    if (typeof error === 'number' && error < 0)
+      return say(page, `A standard error is 0 or more; ${sem.value} was given.`, 'wrong');
+    if (days !== undefined && !(days >= 1 && days <= 3660))
+      return say(page, `"${gap.value}" is no number of days: give one from 1 to 3660, or nothing.`, 'wrong');
+    if (percent !== undefined && !(percent >= 50 && percent <= 99.9))
+      return say(page, `"${confidence.value}" is no confidence: give per cent from 50 to 99.9.`, 'wrong');
     const key = chart ?? freeKey(page.outline.value?.charts.map((known) => known.key) ?? []);
-    const { confidence, gapDays } = rest.value;
     const value = {
       title: title.value.trim() || titleFor(of, picked, kind.value),
       kind: kind.value,
@@ -66,9 +72,9 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
       columns: picked,
       by: grouping.some(({ name }) => name === by.value) ? by.value : undefined,
       panels: canPanel && panels.value ? true : undefined,
-      sem: usesError && sem.value.trim() !== '' ? error : undefined,
-      confidence,
-      gapDays,
+      sem: error,
+      confidence: percent === undefined ? undefined : Number((percent / 100).toFixed(4)),
+      gapDays: days,
     };
     const words = chart === null ? 'Add a chart' : 'Change a chart';
     const plain = JSON.parse(JSON.stringify(value)) as Json;
@@ -162,15 +168,39 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
             label="Standard error of measurement"
             hint={
               kind.value === 'pairs'
-                ? 'In the unit of the columns; left blank, it is worked out from these pairs.'
-                : 'In the unit of the columns; left blank, no band is drawn.'
+                ? 'A number in the unit of the columns, or a formula; left blank, it is worked out from these pairs.'
+                : 'A number in the unit of the column, or a formula such as TEST.SEM.TRIALS(retest.first_test, retest.second_test); left blank, no band is drawn.'
             }
           >
             <input
-              inputMode="decimal"
+              class="formula"
+              spellcheck={false}
+              maxLength={2000}
               value={sem.value}
               onInput={(event) => {
                 sem.value = event.currentTarget.value;
+              }}
+            />
+          </Field>
+        )}
+        {kind.value === 'trend' && (
+          <Field label="Longest gap that a line goes across, days" hint="Left blank, 28.">
+            <input
+              inputMode="numeric"
+              value={gap.value}
+              onInput={(event) => {
+                gap.value = event.currentTarget.value;
+              }}
+            />
+          </Field>
+        )}
+        {usesConfidence && (
+          <Field label="Confidence, %" hint="Left blank, 95.">
+            <input
+              inputMode="decimal"
+              value={confidence.value}
+              onInput={(event) => {
+                confidence.value = event.currentTarget.value;
               }}
             />
           </Field>
@@ -214,6 +244,16 @@ function titleFor(sheet: SheetOutline | undefined, columns: readonly string[], k
     case 'load':
       return `${second} by week`;
   }
+}
+
+/** A typed number, a comma counting as a point; undefined for nothing, NaN for a text. */
+const numberFrom = (text: string): number | undefined =>
+  text.trim() === '' ? undefined : Number(text.trim().replace(',', '.'));
+
+/** A number stays a number, everything else is taken for a formula; undefined for nothing. */
+function errorFrom(text: string): number | string | undefined {
+  const number = numberFrom(text);
+  return number === undefined || !Number.isNaN(number) ? number : text.trim().replace(/^=/, '');
 }
 
 function freeKey(taken: readonly string[]): string {

@@ -17,7 +17,7 @@ export function ChartTable({ data }: { data: ChartData }) {
             {grouped && <th scope="col">Group</th>}
             {data.x.is !== 'groups' && <th scope="col">{data.x.label}</th>}
             <th scope="col">{data.y.label}</th>
-            <th scope="col">More</th>
+            <th scope="col">{data.beside?.label ?? 'More'}</th>
           </tr>
         </thead>
         <tbody>
@@ -27,7 +27,13 @@ export function ChartTable({ data }: { data: ChartData }) {
               {grouped && <td>{data.groups[point.group]}</td>}
               {data.x.is !== 'groups' && <td class="numeric">{acrossOf(data, point)}</td>}
               <td class="numeric">{Number(point.y.toPrecision(6))}</td>
-              <td>{point.note ?? ''}</td>
+              {data.beside ? (
+                <td class="numeric">
+                  {point.beside === undefined ? '' : Number(point.beside.toPrecision(4))}
+                </td>
+              ) : (
+                <td>{point.note ?? ''}</td>
+              )}
             </tr>
           ))}
         </tbody>

@@ -1,105 +1,57 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { ChartData, ChartPoint } from '../../session/charts/data.ts';
+import type { Charted } from '../../session/charts/chart.ts';
+import type { ChartPoint } from '../../session/charts/data.ts';
+import { sizeFor } from '../../session/charts/drawing/places.ts';
+import { asElements } from '../figure/Drawing.tsx';
 import { download, fileNameFor } from '../files/files.ts';
 import { usePage } from '../shell/context.ts';
-import { guarded } from '../state/actions.ts';
+import { goTo, guarded } from '../state/actions.ts';
+import { ChartPanels } from './ChartPanels.tsx';
 import { ChartTable } from './ChartTable.tsx';
-import type { Drawn } from './draw.ts';
-import { Legend } from './Legend.tsx';
-import { nextPoint, words } from './points.ts';
+import { type At, nextPoint, words } from './points.ts';
 
-interface Shown {
-  readonly drawn: Drawn;
-  readonly points: readonly ChartPoint[];
-  readonly box: HTMLElement;
-}
+type Drawer = typeof import('./drawer.ts');
 
 /** A chart with what can be read from it: point by point with mouse and keys, as a table, and out of the page. */
-export function ChartView({ data }: { data: ChartData }) {
+export function ChartView({ data }: { data: Charted }) {
   const page = usePage();
-  const place = useRef<HTMLDivElement>(null);
-  const shown = useRef<readonly Shown[]>([]);
+  const view = useRef<HTMLDivElement>(null);
   const width = useSignal(0);
   const table = useSignal(false);
-  const at = useSignal<{ readonly panel: number; readonly point: ChartPoint } | null>(null);
+  const at = useSignal<At | null>(null);
+  const drawer = useSignal<Drawer | null>(null);
   const many = data.panels.length > 1;
 
+  // The drawing library is loaded when the first chart is shown.
   useEffect(() => {
-    const element = place.current!;
+    void import('./drawer.ts').then((loaded) => {
+      drawer.value = loaded;
+    });
+  }, [drawer]);
+  useEffect(() => {
+    const element = view.current!;
     const observer = new ResizeObserver(() => {
       if (element.clientWidth > 0) width.value = Math.floor(element.clientWidth);
     });
     observer.observe(element);
     return () => observer.disconnect();
   }, [width]);
-
   useEffect(() => {
-    const element = place.current;
-    if (!element || width.value < 50 || table.value) return;
-    let gone = false;
     at.value = null;
-    // The drawing library is loaded when the first chart is shown.
-    void import('./draw.ts').then(({ drawPanel, drawDots, mostInSvg }) => {
-      if (gone) return;
-      const columns = many ? Math.max(1, Math.floor(width.value / 300)) : 1;
-      const wide = Math.floor((width.value - (columns - 1) * 12) / columns);
-      const high = many ? 230 : Math.max(280, Math.min(560, Math.round(wide * 0.62)));
-      const count = data.panels.reduce((sum, { points }) => sum + points.length, 0);
-      shown.current = data.panels.map((panel) => {
-        const box = document.createElement('div');
-        box.className = 'chart-box';
-        const drawn = drawPanel(data, panel, wide, high, count <= mostInSvg);
-        box.append(drawn.svg);
-        return { drawn, points: panel.points, box };
-      });
-      element.replaceChildren(...shown.current.map(({ box }) => box));
-      if (count > mostInSvg && data.kind !== 'load')
-        shown.current.forEach(({ drawn, box }, index) => {
-          const canvas = document.createElement('canvas');
-          canvas.setAttribute('aria-hidden', 'true');
-          box.prepend(canvas);
-          drawDots(canvas, drawn, data.panels[index]!, wide, high);
-        });
-    });
-    return () => {
-      gone = true;
-    };
-  }, [data, width.value, table.value, many, at]);
+  }, [data, at]);
 
-  // The point being read is ringed in its panel.
-  useEffect(() => {
-    const now = at.value;
-    if (!now) return;
-    const one = shown.current[now.panel];
-    if (!one) return;
-    const [x, y] = one.drawn.at(now.point);
-    const ring = document.createElementNS('http://www.w3.org/2000/svg', 'circle');
-    for (const [name, value] of Object.entries({ class: 'chart-ring', cx: x, cy: y, r: 7 }))
-      ring.setAttribute(name, String(value));
-    one.drawn.svg.append(ring);
-    return () => ring.remove();
-  }, [at.value]);
-
-  const point = (event: PointerEvent) => {
-    let best: { panel: number; point: ChartPoint; far: number } | null = null;
-    shown.current.forEach(({ drawn, points, box }, panel) => {
-      const edge = box.getBoundingClientRect();
-      const [px, py] = [event.clientX - edge.left, event.clientY - edge.top];
-      if (px < 0 || py < 0 || px > edge.width || py > edge.height) return;
-      for (const one of points) {
-        const [x, y] = drawn.at(one);
-        const far = (x - px) ** 2 + (y - py) ** 2;
-        if (!best || far < best.far) best = { panel, point: one, far };
-      }
-    });
-    const found = best as { panel: number; point: ChartPoint; far: number } | null;
-    at.value = found && found.far < 40 ** 2 ? { panel: found.panel, point: found.point } : null;
+  const go = ({ row }: ChartPoint) => {
+    const sheet = page.outline.value?.sheets.find(({ id }) => id === data.sheet);
+    const name = data.record.columns.at(-1);
+    const column = sheet?.columns.find((one) => one.name === name) ?? sheet?.columns[0];
+    if (sheet && column) goTo(page, { sheet: sheet.id, column: column.id, row });
   };
   const key = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key.toLowerCase() === 't') table.value = !table.value;
     else if (event.key === 'Escape') at.value = null;
+    else if (event.key === 'Enter' && at.value) go(at.value.point);
     else {
       const next = table.value ? undefined : nextPoint(data, at.value, event.key);
       if (next === undefined) return;
@@ -108,11 +60,11 @@ export function ChartView({ data }: { data: ChartData }) {
     event.preventDefault();
     event.stopPropagation();
   };
-  const svgs = () => shown.current.map(({ drawn }) => drawn.svg);
+  const size = sizeFor(data, Math.max(240, width.value));
   const save = (as: 'svg' | 'png') =>
     void guarded(page, async () => {
       const { savePanels } = await import('./export.ts');
-      await savePanels(data, svgs(), as);
+      await savePanels(data, size, view.current!, as);
       return true;
     });
   const saveCsv = () =>
@@ -121,51 +73,69 @@ export function ChartView({ data }: { data: ChartData }) {
       download(csvOfChart(data), fileNameFor(data.title, '.csv'), 'text/csv');
       return true;
     });
-  const about = `${data.title}. ${data.notes.join(' ')}`;
+  const legend = drawer.value?.legendOf(data, size.height);
+  const now = at.value && data.panels[at.value.panel]?.points.includes(at.value.point) ? at.value : null;
   return (
-    <div class="chart-view">
-      <div class="chart-tools" role="toolbar" aria-label="This chart">
-        <button
-          type="button"
-          class="firm"
-          aria-pressed={table.value}
-          onClick={() => {
-            table.value = !table.value;
-          }}
-        >
-          Table <kbd>T</kbd>
-        </button>
-        <button type="button" class="firm" disabled={table.value} onClick={() => save('svg')}>
-          Save as SVG
-        </button>
-        <button type="button" class="firm" disabled={table.value} onClick={() => save('png')}>
-          Save as PNG
-        </button>
-        <button type="button" class="firm" onClick={saveCsv}>
-          Save as CSV
-        </button>
-      </div>
-      {data.groups.length > 1 && data.x.is !== 'groups' && !many && <Legend groups={data.groups} />}
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: it has the role of an application for its own keys */}
-      <div
-        class="chart-stage"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: its points are read with the keys
-        tabIndex={0}
-        role="application"
-        aria-label={`${about} Arrow keys go from point to point, T shows the table.`}
-        onKeyDown={key}
-        onPointerMove={point}
-        onPointerDown={point}
-        onPointerLeave={() => {
-          at.value = null;
-        }}
-      >
-        {table.value && <ChartTable data={data} />}
-        <div ref={place} class={many ? 'chart-panels' : 'chart-single'} hidden={table.value} />
-      </div>
-      <output class="chart-reading" aria-live="polite">
-        {at.value ? words(data, at.value.point) : 'Point at a mark, or use the arrow keys, to read it.'}
-      </output>
+    <div class="chart-view" ref={view}>
+      {data.needs !== undefined && <p class="chart-needs">{data.needs}</p>}
+      {data.needs === undefined && (
+        <>
+          <div class="chart-tools" role="toolbar" aria-label="This chart">
+            <button
+              type="button"
+              class="firm"
+              aria-pressed={table.value}
+              onClick={() => {
+                table.value = !table.value;
+              }}
+            >
+              Table <kbd>T</kbd>
+            </button>
+            <button type="button" class="firm" onClick={() => save('svg')}>
+              Save as SVG
+            </button>
+            <button type="button" class="firm" onClick={() => save('png')}>
+              Save as PNG
+            </button>
+            <button type="button" class="firm" onClick={saveCsv}>
+              Save as CSV
+            </button>
+          </div>
+          {legend && !table.value && asElements(legend)}
+          {many && !table.value && <p class="chart-axes">{axesOf(data)}</p>}
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: it has the role of an application for its own keys */}
+          <div
+            class={table.value ? 'chart-stage has-table' : 'chart-stage'}
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: its points are read with the keys
+            tabIndex={0}
+            role="application"
+            aria-label={`${data.title}. ${data.notes.join(' ')} Arrow keys go from point to point, Enter goes to the row of one, T shows the table.`}
+            onKeyDown={key}
+            onPointerLeave={() => {
+              at.value = null;
+            }}
+          >
+            {table.value && <ChartTable data={data} />}
+            {!table.value && drawer.value && width.value > 0 && (
+              <ChartPanels
+                data={data}
+                size={size}
+                draw={drawer.value.drawPanel}
+                at={now}
+                read={(next) => {
+                  at.value = next;
+                }}
+                go={go}
+              />
+            )}
+          </div>
+          <output class="chart-reading" aria-live="polite">
+            {now
+              ? words(data, now.point)
+              : 'Point at a mark, or use the arrow keys, to read it. Enter goes to its row.'}
+          </output>
+        </>
+      )}
       <ul class="chart-notes">
         {data.notes.map((note) => (
           <li key={note}>{note}</li>
@@ -174,3 +144,7 @@ export function ChartView({ data }: { data: ChartData }) {
     </div>
   );
 }
+
+/** What the axes of all panels are, said once. */
+const axesOf = ({ x, y, beside }: Charted): string =>
+  `${beside ? `Above: ${y.label}; below: ${beside.label}` : `Up: ${y.label}`}. Across: ${x.label}. All drawings have the same axes.`;

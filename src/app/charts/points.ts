@@ -21,21 +21,51 @@ export function words(data: ChartData, point: ChartPoint): string {
   return `${whose.join(', ')}: ${across}${data.y.label} ${number(point.y)}${point.note ? `; ${point.note}` : ''}`;
 }
 
-type At = { readonly panel: number; readonly point: ChartPoint };
+export type At = { readonly panel: number; readonly point: ChartPoint };
 
-/** Where a key goes from a point: along the drawing, or to the next one. Undefined for other keys. */
+/** Points that the arrow keys go along: those of a panel, or of one athlete where several share a drawing. */
+interface Strand {
+  readonly panel: number;
+  readonly points: readonly ChartPoint[];
+}
+
+const known = new WeakMap<ChartData, readonly Strand[]>();
+
+/** The strands of a chart, each from left to right, worked out once. */
+function strandsOf(data: ChartData): readonly Strand[] {
+  let strands = known.get(data);
+  if (!strands) {
+    const apart =
+      data.kind === 'trend' && data.panels.length === 1 ? data.groups.map((_, group) => group) : [];
+    strands = data.panels
+      .flatMap(({ points }, panel): Strand[] =>
+        apart.length > 0
+          ? apart.map((of) => ({ panel, points: points.filter(({ group }) => group === of) }))
+          : [{ panel, points }],
+      )
+      .filter(({ points }) => points.length > 0)
+      .map(({ panel, points }) => ({ panel, points: points.toSorted((a, b) => a.x - b.x || a.y - b.y) }));
+    known.set(data, strands);
+  }
+  return strands;
+}
+
+/** Where a key goes from a point: along its strand, or to the next one. Undefined for other keys. */
 export function nextPoint(data: ChartData, now: At | null, key: string): At | null | undefined {
-  const panels = data.panels.map(({ points }) => points.toSorted((a, b) => a.x - b.x || a.y - b.y));
-  const first = panels.findIndex((points) => points.length > 0);
-  if (first < 0) return undefined;
-  const panel = now?.panel ?? first;
-  const points = panels[panel]!;
+  const strands = strandsOf(data);
+  if (strands.length === 0) return undefined;
+  const found = now ? strands.findIndex(({ points }) => points.includes(now.point)) : -1;
+  const strand = Math.max(0, found);
+  const { panel, points } = strands[strand]!;
   const index = now ? points.indexOf(now.point) : -1;
   const go = (to: number): At => ({ panel, point: points[Math.max(0, Math.min(points.length - 1, to))]! });
+  /** To the point of another strand that stands nearest across. */
   const over = (step: number): At | null => {
-    for (let to = panel + step; to >= 0 && to < panels.length; to += step)
-      if (panels[to]!.length > 0) return { panel: to, point: panels[to]![0]! };
-    return now;
+    const other = strands[strand + step];
+    if (!now || !other) return now;
+    const far = ({ x }: ChartPoint): number => Math.abs(x - now.point.x);
+    const nearest = other.points.reduce((best, point) => (far(point) < far(best) ? point : best));
+    return { panel: other.panel, point: nearest };
   };
   switch (key) {
     case 'ArrowRight':

@@ -84,6 +84,8 @@ export const viewCommands: readonly PageCommand[] = [
     searchWords: 'pdf paper',
     enabled: (page) => page.sheet.value !== null,
     run: async (page) => {
+      // A chart on show prints as it stands, by its own rules for paper.
+      if (page.chart.value !== null) return globalThis.print();
       const { printSheet } = await import('../print/print.ts');
       await printSheet(page);
     },

@@ -1,15 +1,13 @@
 import { refuse } from '../../book/refusal.ts';
 import type { Viewed } from '../views.ts';
-import type { ChartData } from './data.ts';
+import type { ChartData, Content } from './data.ts';
 import { distribution } from './distribution.ts';
 import { load, trend } from './over-time.ts';
 import { agreement, equality, scatter } from './pairs.ts';
 import { type Read, readChart } from './read.ts';
-import { type ChartKind, type ChartRecord, chartRecord } from './record.ts';
+import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './record.ts';
 
-const drawings: Readonly<
-  Record<ChartKind, (read: Read, record: ChartRecord) => Pick<ChartData, 'x' | 'y' | 'panels' | 'notes'>>
-> = {
+const drawings: Readonly<Record<ChartKind, (read: Read, record: ChartRecord) => Content>> = {
   scatter,
   agreement,
   pairs: equality,
@@ -39,6 +37,7 @@ export function chartOf(viewed: Viewed, key: string): Charted {
   const read = readChart(viewed, record);
   const { panels, notes, ...axes } = drawings[record.kind](read, record);
   const more = panels.length - mostPanels;
+  const needs = panels.some(({ points }) => points.length > 0) ? undefined : needsOf(read, record);
   return {
     record,
     title: record.title,
@@ -49,5 +48,18 @@ export function chartOf(viewed: Viewed, key: string): Charted {
     panels: panels.slice(0, mostPanels),
     notes:
       more > 0 ? [...notes, `${more} further panels are not drawn: filter the sheet to see them.`] : notes,
+    ...(needs === undefined ? {} : { needs }),
   };
+}
+
+/** What a chart without a point waits for. */
+function needsOf({ sheet, rows, measures }: Read, { kind, by }: ChartRecord): string {
+  if (sheet.rows === 0)
+    return `The sheet ${sheet.label} has no rows yet. The chart draws them as they come in.`;
+  if (rows.length === 0)
+    return `The filter of ${sheet.label} hides all of its rows. Widen it to see the chart.`;
+  const labels = measures.map(({ column }) => `“${column.label}”`).join(' and ');
+  const both = measures.length > 1 ? 'in the same row' : 'in a row';
+  const group = by === undefined ? '' : `, and a text in the column of ${chartRoles[kind].by.toLowerCase()}`;
+  return `This chart needs a value for ${labels} ${both}${group}; ${sheet.label} shows no such row.`;
 }

@@ -11,6 +11,10 @@ export interface ChartPoint {
   readonly row: number;
   /** More to read at the point. */
   readonly note?: string;
+  /** A second figure, drawn in a strip of its own: the monotony of a week. */
+  readonly beside?: number;
+  /** It lies outside a band or limit: its name is written at it. */
+  readonly apart?: true;
 }
 
 /** A line through places; a break in it is a new line. */
@@ -28,7 +32,7 @@ export interface ChartBand {
 
 /** A height that stands out, with its name. */
 export interface ChartLevel {
-  readonly is: 'bias' | 'limit' | 'median' | 'quartile';
+  readonly is: 'bias' | 'limit' | 'zero' | 'median' | 'quartile';
   readonly y: number;
   readonly label: string;
   /** Only over this place of a chart with groups across. */
@@ -50,8 +54,15 @@ export interface ChartData {
   readonly sheet: string;
   readonly x: { readonly label: string; readonly is: 'number' | 'date' | 'groups' };
   readonly y: { readonly label: string };
+  /** What the points' second figure is, where they have one. */
+  readonly beside?: { readonly label: string };
   readonly groups: readonly string[];
   readonly panels: readonly ChartPanel[];
   /** What the numbers come to, and what was left out, a sentence each. */
   readonly notes: readonly string[];
+  /** Why there is nothing to see and what to do, where no panel has a point. */
+  readonly needs?: string;
 }
+
+/** What the drawing of a kind gives; the rest of a chart's data is the same for all kinds. */
+export type Content = Pick<ChartData, 'x' | 'y' | 'panels' | 'notes' | 'beside'>;

@@ -1,10 +1,10 @@
 import { ascending, quantile } from '../../../functions/statistics/describe.ts';
-import type { ChartData, ChartLevel, ChartPoint } from './data.ts';
+import type { ChartLevel, ChartPoint, Content } from './data.ts';
 import { short } from './numbers.ts';
 import type { Read } from './read.ts';
 
 /** Every value over its group, with median and quartiles (type 7 of Hyndman & Fan 1996, Am Stat 50:361–365). */
-export function distribution(read: Read): Pick<ChartData, 'x' | 'y' | 'panels' | 'notes'> {
+export function distribution(read: Read): Content {
   const [measure] = read.measures;
   const names = read.groups.length > 0 ? read.groups : ['all'];
   const points: ChartPoint[] = [];

@@ -1,11 +1,9 @@
 import { columnRange } from '../../../functions/core/value.ts';
 import { isoFromSerial } from '../../units/date.ts';
-import type { ChartBand, ChartData, ChartLine, ChartPanel, ChartPoint } from './data.ts';
+import type { ChartBand, ChartLine, ChartPanel, ChartPoint, Content } from './data.ts';
 import { ask, short } from './numbers.ts';
 import { type Read, rangeFrom } from './read.ts';
 import type { ChartRecord } from './record.ts';
-
-type Drawn = Pick<ChartData, 'x' | 'y' | 'panels' | 'notes'>;
 
 /** Days that a line goes across where the chart says nothing: four weeks. Common practice, no published source. */
 const usualGap = 28;
@@ -26,9 +24,9 @@ function entriesOf(read: Read, group: number): readonly Entry[] {
 }
 
 /** Lines of each athlete, broken where a value is missing or too many days lie between. */
-export function trend(read: Read, record: ChartRecord): Drawn {
+export function trend(read: Read, record: ChartRecord): Content {
   const gap = record.gapDays ?? usualGap;
-  const mdc = record.sem === undefined ? null : ask('TEST.MDC', record.sem, record.confidence ?? 0.95);
+  const mdc = read.sem === null ? null : ask('TEST.MDC', read.sem, record.confidence ?? 0.95);
   const names = read.groups.length > 0 ? read.groups : [''];
   const alone = names.length === 1 || record.panels === true;
   const each = names.map((title, group): ChartPanel => {
@@ -96,7 +94,7 @@ const mondayOf = (day: number): number => Math.floor(day) - ((((Math.floor(day) 
 const mostWeeks = 1000;
 
 /** Sums of weeks from Monday to Sunday, weeks without a row between others as 0, with the monotony of each. */
-export function load(read: Read): Drawn {
+export function load(read: Read): Content {
   const names = read.groups.length > 0 ? read.groups : [''];
   const notes: string[] = [];
   const each = names.map((title, group): ChartPanel => {
@@ -118,17 +116,19 @@ export function load(read: Read): Drawn {
         group,
         name: `${title ? `${title}, ` : ''}week from ${isoFromSerial(monday) ?? monday}`,
         row: entries.find(({ day }) => mondayOf(day) === monday)?.row ?? entries[0]!.row,
+        ...(monotony === null ? {} : { beside: monotony }),
         note: monotony === null ? 'no monotony' : `monotony ${short(monotony)}`,
       };
     });
     return { title, points, lines: [], bands: [], levels: [] };
   });
   notes.unshift(
-    'Weeks run from Monday to Sunday. The figure over a bar is the week’s monotony: mean over SD of its daily loads; a week with equal days, or one that begins before the log, has none.',
+    'Weeks run from Monday to Sunday. Monotony is the mean over the SD of a week’s daily loads; a week with equal days, or one that begins before the log, has none.',
   );
   return {
     x: { label: 'Week from', is: 'date' },
     y: { label: read.measures[1]!.label },
+    beside: { label: 'Monotony' },
     // Sums of several athletes do not stand in one bar.
     panels: names.length > 1 ? each : [{ ...each[0]!, title: names[0]! }],
     notes,

@@ -1,9 +1,8 @@
-import type { ChartBand, ChartData, ChartLevel, ChartLine, ChartPanel, ChartPoint } from './data.ts';
+import type { ChartBand, ChartLevel, ChartLine, ChartPanel, ChartPoint, Content } from './data.ts';
 import { ask, fitOf, short, spanOf } from './numbers.ts';
 import { type Read, rangeFrom } from './read.ts';
 import type { ChartRecord } from './record.ts';
 
-type Drawn = Pick<ChartData, 'x' | 'y' | 'panels' | 'notes'>;
 type Parts = Omit<ChartPanel, 'title' | 'points'> & { readonly notes: readonly string[] };
 
 /** Rows in which both measures have a value. */
@@ -24,7 +23,7 @@ function inPanels(
   read: Read,
   record: ChartRecord,
   parts: (points: readonly ChartPoint[]) => Parts & { points?: readonly ChartPoint[] },
-): Pick<Drawn, 'panels' | 'notes'> {
+): Pick<Content, 'panels' | 'notes'> {
   const each =
     record.panels && read.groups.length > 0
       ? read.groups.map((title, group) => ({ title, group }))
@@ -45,14 +44,28 @@ function inPanels(
 const columns = (points: readonly ChartPoint[]) =>
   [rangeFrom(points.map(({ x }) => x)), rangeFrom(points.map(({ y }) => y))] as const;
 
-export function scatter(read: Read, record: ChartRecord): Drawn {
+/** Points are asked one by one whether they lie outside only where names at them could be read. */
+const mostNamed = 500;
+
+const standingOut = (
+  points: readonly ChartPoint[],
+  is: (point: ChartPoint) => boolean,
+): readonly ChartPoint[] => points.map((point) => (is(point) ? { ...point, apart: true } : point));
+
+export function scatter(read: Read, record: ChartRecord): Content {
   const drawn = inPanels(read, record, (points) => {
     const [x, y] = columns(points);
     const span = spanOf(points.map((point) => point.x));
     const fit = span && fitOf(x, y, ...span);
+    const outside = ({ x: at, y: height }: ChartPoint): boolean => {
+      const low = fit?.band ? ask('COHORT.FIT', x, y, 'low', at) : null;
+      const high = fit?.band ? ask('COHORT.FIT', x, y, 'high', at) : null;
+      return low !== null && high !== null && (height < low || height > high);
+    };
     const r2 = fit && ask('COHORT.FIT', x, y, 'r2');
     const slope = fit && ask('COHORT.FIT', x, y, 'slope');
     return {
+      points: points.length > mostNamed ? points : standingOut(points, outside),
       lines: fit ? [fit.line] : [],
       bands: fit?.band ? [fit.band] : [],
       levels: [],
@@ -71,7 +84,7 @@ export function scatter(read: Read, record: ChartRecord): Drawn {
 }
 
 /** Bland & Altman 1986, Lancet 1:307–310: difference a − b against the mean of both. */
-export function agreement(read: Read, record: ChartRecord): Drawn {
+export function agreement(read: Read, record: ChartRecord): Content {
   const confidence = record.confidence ?? 0.95;
   const drawn = inPanels(read, record, (pairs) => {
     const [a, b] = columns(pairs);
@@ -84,7 +97,7 @@ export function agreement(read: Read, record: ChartRecord): Drawn {
     const bias = ask('TEST.BIAS', a, b);
     const low = ask('TEST.LIMIT.LOW', a, b, confidence);
     const high = ask('TEST.LIMIT.HIGH', a, b, confidence);
-    const levels: ChartLevel[] = [];
+    const levels: ChartLevel[] = points.length > 0 ? [{ is: 'zero', y: 0, label: '' }] : [];
     if (bias !== null) levels.push({ is: 'bias', y: bias, label: `mean ${short(bias)}` });
     if (low !== null) levels.push({ is: 'limit', y: low, label: `limit ${short(low)}` });
     if (high !== null) levels.push({ is: 'limit', y: high, label: `limit ${short(high)}` });
@@ -92,7 +105,8 @@ export function agreement(read: Read, record: ChartRecord): Drawn {
       bias === null || low === null || high === null
         ? `${points.length} pairs; limits need two or more.`
         : `${points.length} pairs; mean difference ${short(bias)}, ${Math.round(confidence * 100)} % limits of agreement ${short(low)} to ${short(high)}.`;
-    return { points, lines: [], bands: [], levels, notes: [note] };
+    const outside = ({ y }: ChartPoint) => (low !== null && y < low) || (high !== null && y > high);
+    return { points: standingOut(points, outside), lines: [], bands: [], levels, notes: [note] };
   });
   const [first, second] = read.measures;
   const unit = /\(([^()]*)\)$/.exec(first!.label)?.[0] ?? '';
@@ -104,12 +118,12 @@ export function agreement(read: Read, record: ChartRecord): Drawn {
 }
 
 /** One against the other, the line on which they are equal, and the band in which a difference may be measuring error. */
-export function equality(read: Read, record: ChartRecord): Drawn {
+export function equality(read: Read, record: ChartRecord): Content {
   const confidence = record.confidence ?? 0.95;
   const drawn = inPanels(read, record, (points) => {
     const [a, b] = columns(points);
     // For two sides nothing tells the error from a true difference, so it must be given.
-    const sem = record.sem ?? (record.kind === 'pairs' ? ask('TEST.SEM.TRIALS', a, b) : null);
+    const sem = read.sem ?? (record.kind === 'pairs' ? ask('TEST.SEM.TRIALS', a, b) : null);
     const mdc = sem === null ? null : ask('TEST.MDC', sem, confidence);
     const span = spanOf(points.flatMap(({ x, y }) => [x, y]));
     const lines: ChartLine[] = [];
@@ -127,12 +141,12 @@ export function equality(read: Read, record: ChartRecord): Drawn {
       const real = mdc !== null && Math.abs(change) > mdc;
       return {
         ...point,
+        ...(real ? { apart: true as const } : {}),
         note: `difference ${short(change)}${mdc === null ? '' : real ? ', more than measuring error' : ', within measuring error'}`,
       };
     });
     const beyond = mdc === null ? 0 : points.filter(({ x, y }) => Math.abs(y - x) > mdc).length;
-    const source =
-      record.sem === undefined ? ', its standard error of measurement taken from these very pairs' : '';
+    const source = read.sem === null ? ', its standard error of measurement taken from these very pairs' : '';
     return {
       points: marked,
       lines,

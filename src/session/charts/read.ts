@@ -1,3 +1,4 @@
+import { isIssue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
 import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
@@ -26,6 +27,8 @@ export interface Read {
   /** Group of each sheet row, −1 for none; all 0 where nothing tells rows apart. */
   readonly groupOf: Int32Array;
   readonly groups: readonly string[];
+  /** The standard error of measurement that the chart is given, in the unit shown. */
+  readonly sem: number | null;
   nameOf(row: number): string;
 }
 
@@ -47,7 +50,27 @@ export function readChart(viewed: Viewed, record: ChartRecord): Read {
   const view = sheetViewOf(book, sheet.id)?.rows;
   const rows = rowsInView(viewed, sheet.id, view?.where ? { where: view.where } : {});
   const by = record.by === undefined ? undefined : column(record.by);
-  return { sheet, rows, measures, ...grouped(viewed, sheet, by), nameOf: namer(viewed, sheet) };
+  return {
+    sheet,
+    rows,
+    measures,
+    ...grouped(viewed, sheet, by),
+    sem: semOf(viewed, sheet, measures.at(-1)!, record.sem),
+    nameOf: namer(viewed, sheet),
+  };
+}
+
+/** A formula's error comes in the unit of calculation, like everything that formulas give. */
+function semOf(viewed: Viewed, sheet: Sheet, { column }: Measure, sem: ChartRecord['sem']): number | null {
+  if (sem === undefined || typeof sem === 'number') return sem ?? null;
+  const { calculation } = viewed;
+  const value = calculation.evaluate(sem, { sheet: sheet.id, column: column.id, row: 0 });
+  if (isIssue(value))
+    refuse(`The standard error of this chart, ${sem}, is ${value.code}: ${calculation.sentence(value)}`);
+  if (typeof value !== 'number' || value < 0)
+    refuse(`The standard error of this chart, ${sem}, must come to a number from 0 on. Change the chart.`);
+  const unit = displayUnitOf(column);
+  return fromBase(value, unit) - fromBase(0, unit);
 }
 
 function measureOf(viewed: Viewed, sheet: Sheet, column: Column, role: 'number' | 'date'): Measure {

@@ -24,8 +24,11 @@ export const chartRecord = z.strictObject({
   by: z.string().min(1).max(200).optional(),
   /** A small drawing for each of `by`, all to one scale. */
   panels: z.boolean().optional(),
-  /** Standard error of measurement in the column's unit, for the real-change band; worked out from the pairs where left out. */
-  sem: z.number().min(0).optional(),
+  /**
+   * Standard error of measurement for the real-change band: a number in the column's unit, or a formula of the book that
+   * gives it, such as one with TEST.SEM.TRIALS. Worked out from the pairs where left out.
+   */
+  sem: z.union([z.number().min(0), z.string().min(1).max(2000)]).optional(),
   confidence: z.number().gt(0).lt(1).optional(),
   /** Longest stretch of days that a line goes across. */
   gapDays: z.number().min(1).max(3660).optional(),
@@ -102,9 +105,13 @@ export interface ChartOutline {
   readonly kind: ChartKind;
 }
 
-/** The charts of a book that can be read, in the order in which they were added. */
+/** Keys end in a number that grows: chart-10 comes after chart-9. */
+const inOrder = new Intl.Collator('en', { numeric: true });
+
+/** The charts of a book that can be read, in the order of their keys: the one in which they were added. */
 export function chartsOutline(book: Book): readonly ChartOutline[] {
-  return [...book.parts.charts].flatMap(([key, kept]) => {
+  const all = [...book.parts.charts].sort(([a], [b]) => inOrder.compare(a, b));
+  return all.flatMap(([key, kept]) => {
     const read = chartRecord.safeParse(kept);
     return read.success ? [{ key, title: read.data.title, kind: read.data.kind }] : [];
   });

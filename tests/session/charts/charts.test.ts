@@ -171,6 +171,37 @@ describe('before and after', () => {
   });
 });
 
+test('the standard error may be a formula: it comes in the unit of calculation and is shown in the column’s', () => {
+  const session = Session.create();
+  session.execute({
+    do: 'add-sheet',
+    name: 'data',
+    columns: [
+      { name: 'before', kind: 'number', unit: 'mm' },
+      { name: 'after', kind: 'number', unit: 'mm' },
+    ],
+  });
+  session.execute({
+    do: 'set-cells',
+    sheet: 'data',
+    row: 0,
+    columns: ['before', 'after'],
+    texts: [
+      ['100', '103'],
+      ['110', '111'],
+    ],
+  });
+  const chart = { title: 'c', kind: 'pairs', sheet: 'data', columns: ['before', 'after'] };
+  const band = (sem: string) => {
+    session.execute({ do: 'set-part', part: 'charts', key: 'c', value: { ...chart, sem } });
+    return session.chart('c').panels[0]!.bands[0]!.at[0]!;
+  };
+  // .05 cm is .5 mm; MDC = z · √2 · SEM (Weir 2005).
+  const [x, low] = band('0.1 / 2');
+  expect(x - low).toBeCloseTo(z * Math.SQRT2 * 0.5, 9);
+  expect(() => band('data.before + "x"')).toThrow(/The standard error of this chart/);
+});
+
 describe('a trend', () => {
   const columns = [
     { name: 'athlete', kind: 'text' },
