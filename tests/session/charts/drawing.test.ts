@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { chartOf } from '../../../src/session/charts/chart.ts';
 import type { ChartData } from '../../../src/session/charts/data.ts';
 import { legendOf } from '../../../src/session/charts/drawing/legend.ts';
 import { drawPanel } from '../../../src/session/charts/drawing/panel.ts';
@@ -11,6 +12,8 @@ import { squadBook, squadCharts } from './squad.ts';
 const squad = squadBook();
 for (const [key, value] of Object.entries(squadCharts))
   squad.execute({ do: 'set-part', part: 'charts', key, value });
+
+const chartIn = (session: Session, key: string): ChartData => session.ask((viewed) => chartOf(viewed, key));
 
 const all = (shape: Shape): readonly Shape[] => [
   shape,
@@ -27,7 +30,7 @@ const draw = (data: ChartData, panel = 0) => drawPanel(data, data.panels[panel]!
 
 describe('a chart’s drawing', () => {
   test.each(Object.keys(squadCharts))('%s: every panel is drawn, and every point lies within it', (key) => {
-    const data = squad.chart(key);
+    const data = chartIn(squad, key);
     const size = sizeFor(data, 700);
     for (const panel of data.panels) {
       const drawn = drawPanel(data, panel, size);
@@ -43,7 +46,7 @@ describe('a chart’s drawing', () => {
   });
 
   test('two measures of one kind are compared on equal axes: equal values lie on the diagonal', () => {
-    const data = squad.chart('pairs');
+    const data = chartIn(squad, 'pairs');
     const { at, height, width } = draw(data);
     expect(width).toBe(height);
     const place = (x: number, y: number) => at({ x, y, group: 0, name: '', row: 0 });
@@ -54,7 +57,7 @@ describe('a chart’s drawing', () => {
   });
 
   test('many lines carry their names at the ends, none over another', () => {
-    const { shape } = draw(squad.chart('trend'));
+    const { shape } = draw(chartIn(squad, 'trend'));
     const names = marked(shape, 'names').flatMap((group) => all(group).filter(({ tag }) => tag === 'text'));
     expect(names).toHaveLength(20);
     const heights = names.map(({ attributes }) => Number(attributes.y)).sort((a, b) => a - b);
@@ -64,7 +67,7 @@ describe('a chart’s drawing', () => {
   });
 
   test('the load shows the monotony of each week on an axis of its own', () => {
-    const data = squad.chart('load');
+    const data = chartIn(squad, 'load');
     const { shape } = draw(data);
     expect(texts(shape)).toEqual(expect.arrayContaining(['Session load', 'Monotony', 'Week from', 'Abena']));
     const known = data.panels[0]!.points.filter(({ beside }) => beside !== undefined);
@@ -98,14 +101,14 @@ describe('a chart’s drawing', () => {
   });
 
   test('the key tells groups, areas and lines', () => {
-    const legend = legendOf(squad.chart('pairs'), 500)!;
+    const legend = legendOf(chartIn(squad, 'pairs'), 500)!;
     expect(legend.children.map((entry) => (entry as Shape).children.at(-1))).toEqual([
       'morning',
       'evening',
       'may be measuring error',
       'no difference',
     ]);
-    expect(legendOf(squad.chart('distribution'), 500)).toBeNull();
+    expect(legendOf(chartIn(squad, 'distribution'), 500)).toBeNull();
   });
 
   test('texts of the book stay texts', () => {
@@ -131,7 +134,7 @@ describe('a chart’s drawing', () => {
     });
     const chart = { title: evil, kind: 'distribution', sheet: 'data', columns: ['value_of'], by: 'who' };
     session.execute({ do: 'set-part', part: 'charts', key: 'c', value: chart });
-    const text = shapeText(draw(session.chart('c')).shape);
+    const text = shapeText(draw(chartIn(session, 'c')).shape);
     expect(text).not.toContain('<script');
     expect(text).toContain('&lt;script&gt;');
   });
