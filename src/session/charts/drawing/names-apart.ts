@@ -30,8 +30,9 @@ export function namesApart(
   if (named.length === 0 || named.length > most) return null;
   return (_index, scales, _values, { width, marginRight, marginLeft }, context) => {
     const [x, y] = [scales.x as (at: number | Date) => number, scales.y as (at: number) => number];
+    const { document: sheet } = context!;
     const space = 'http://www.w3.org/2000/svg';
-    const all = context!.document.createElementNS(space, 'g');
+    const all = sheet.createElementNS(space, 'g');
     const taken: Box[] = [];
     for (const point of named) {
       const [px, py] = [x(across(point)), y(point.y)];
@@ -54,7 +55,7 @@ export function namesApart(
       ].find(fits);
       if (!box) continue;
       taken.push(box);
-      const text = context!.document.createElementNS(space, 'text');
+      const text = sheet.createElementNS(space, 'text');
       for (const [name, value] of Object.entries({
         x: box.left.toFixed(1),
         y: ((box.top + box.bottom) / 2).toFixed(1),
