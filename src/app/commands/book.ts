@@ -13,9 +13,8 @@ async function save(page: Page, elsewhere: boolean): Promise<void> {
     const { outline, file } = page;
     if (!outline.value) return false;
     const { version, title } = outline.value;
-    const text = await page.service.save();
     const name = file.value?.name ?? fileNameFor(title, '.leverbook.json');
-    const written = await writeBook(text, file.value, name, elsewhere);
+    const written = await writeBook(() => page.service.save(), file.value, name, elsewhere);
     if (!written) return false;
     file.value = written;
     page.savedVersion.value = version;

@@ -48,30 +48,44 @@ export async function pickBook(): Promise<PickedText | null> {
 
 /**
  * Writes a book: to its own file where the browser can, to one that is asked for when there is none or `elsewhere` is
- * wanted, and as a download where there is no such thing. Null when the person thought better of it.
+ * wanted, and as a download where there is no such thing. The file is asked for first: a browser lets a page ask only
+ * just after a key or a click. Null when the person thought better of it. @throws Error with a sentence
  */
 export async function writeBook(
-  text: string,
+  text: () => Promise<string>,
   file: BookFile | null,
   name: string,
   elsewhere: boolean,
 ): Promise<BookFile | null> {
   const ask = pickers().showSaveFilePicker;
   if (!ask) {
-    download(text, name, 'application/json');
+    download(await text(), name, 'application/json');
     return { name };
   }
   try {
     const handle =
       (!elsewhere && file?.handle) || (await ask.call(globalThis, { suggestedName: name, types: bookTypes }));
+    // What stood in the file stays until all is written.
     const stream = await handle.createWritable();
-    await stream.write(text);
+    await stream.write(await text());
     await stream.close();
     return { name: handle.name, handle };
   } catch (reason) {
     if (isAbort(reason)) return null;
-    throw reason;
+    throw new Error(`${file?.name ?? name} was not written: ${whyNot(reason)}`);
   }
+}
+
+/** Why a file could not be written, and what to do. */
+function whyNot(reason: unknown): string {
+  const name = reason instanceof DOMException ? reason.name : '';
+  if (name === 'NotAllowedError')
+    return 'the browser was not allowed to. Save again and allow it, or save as another file.';
+  if (name === 'NotFoundError') return 'it is no longer there. Save as another file.';
+  if (name === 'NoModificationAllowedError')
+    return 'another program holds it. Close it there, or save as another file.';
+  if (name === 'QuotaExceededError') return 'the disk is full. Make room, or save as another file.';
+  return `${reason instanceof Error ? reason.message : String(reason)}. Save as another file.`;
 }
 
 /** Hands a text or a picture to the person as a file. */

@@ -1,7 +1,10 @@
-import type { Page } from '../state/page.ts';
+import { type FileHandle, textOf } from '../files/files.ts';
+import { guarded, openBook } from '../state/actions.ts';
+import { mayLeave } from '../state/leave.ts';
+import { type Page, say } from '../state/page.ts';
 import { type Arrived, bringIn } from './bringing.ts';
 
-/** Files that are dropped anywhere on the page, or pasted, come in. Answers how to stop that. */
+/** Files that are dropped anywhere on the page, or pasted, come in or are opened. Answers how to stop that. */
 export function receiveFiles(page: Page): () => void {
   const over = (event: DragEvent) => {
     if (!event.dataTransfer?.types.includes('Files')) return;
@@ -17,14 +20,18 @@ export function receiveFiles(page: Page): () => void {
     const files = [...(event.dataTransfer?.files ?? [])];
     if (files.length === 0) return;
     event.preventDefault();
-    bringIn(page, files.map(arrived));
+    // Where the browser can hand out the file itself, the book is saved to it later; it must be asked for at once.
+    const handles = [...(event.dataTransfer?.items ?? [])].map((item) =>
+      (item as HandedItem).getAsFileSystemHandle?.(),
+    );
+    void received(page, files, handles);
   };
   const paste = (event: ClipboardEvent) => {
     const files = [...(event.clipboardData?.files ?? [])].filter(({ type }) => !type.startsWith('image/'));
     if (files.length === 0) return;
     event.preventDefault();
     event.stopPropagation();
-    bringIn(page, files.map(arrived));
+    void received(page, files, []);
   };
   window.addEventListener('dragover', over);
   window.addEventListener('dragleave', leave);
@@ -36,6 +43,41 @@ export function receiveFiles(page: Page): () => void {
     window.removeEventListener('drop', drop);
     window.removeEventListener('paste', paste, { capture: true });
   };
+}
+
+/** The part of the File System Access API that a drop has, in browsers that know it. */
+interface HandedItem extends DataTransferItem {
+  getAsFileSystemHandle?(): Promise<FileHandle | null>;
+}
+
+const isBook = ({ name }: File): boolean => /\.json$/i.test(name);
+
+/** A book takes the place of the open one; everything else is brought into it. */
+async function received(
+  page: Page,
+  files: readonly File[],
+  handles: readonly (Promise<FileHandle | null> | undefined)[],
+): Promise<void> {
+  const books = files.filter(isBook);
+  if (books.length === 0) {
+    bringIn(page, files.map(arrived));
+    return;
+  }
+  const [book] = books;
+  if (files.length > 1) {
+    say(
+      page,
+      `${book!.name} is a book: drop it alone to open it. Nothing was opened or brought in.`,
+      'wrong',
+    );
+    return;
+  }
+  if (!mayLeave(page)) return;
+  await guarded(page, async () => {
+    const handle = await handles[0]?.catch(() => null);
+    const file = handle ? { name: book!.name, handle } : { name: book!.name };
+    return openBook(page, await textOf(book!), file, book!.name);
+  });
 }
 
 export const arrived = (file: File): Arrived => ({ name: file.name, file });

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { SampleStrip } from '../books/SampleStrip.tsx';
 import { ChartPlace } from '../charts/ChartPlace.tsx';
 import { bindKeys } from '../commands/all.ts';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
@@ -32,6 +33,7 @@ export function App({ page }: { page: Page }) {
         <main class="centre">
           <FormulaLine />
           <div class="strips">
+            <SampleStrip />
             <KeepStrip />
             <UpdateStrip />
           </div>

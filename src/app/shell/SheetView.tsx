@@ -13,6 +13,7 @@ import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
 import { followSheet } from '../state/shown.ts';
 import { usePage } from './context.ts';
+import { EmptySheet } from './EmptySheet.tsx';
 
 /** The sheet in the centre. */
 export function SheetView() {
@@ -71,6 +72,7 @@ export function SheetView() {
   return (
     <section class="sheet-place" data-part="sheet" aria-label={sheet?.label ?? 'Sheet'}>
       <div ref={element} class="sheet-grid" />
+      <EmptySheet />
     </section>
   );
 }

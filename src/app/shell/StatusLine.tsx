@@ -10,7 +10,7 @@ export function StatusLine() {
   if (!sheet) return <footer class="status" />;
   return (
     <footer class="status">
-      <span>{`${sheet.rows.toLocaleString('en')} rows, ${sheet.columns.length} columns`}</span>
+      <span>{`${counted(sheet.rows, 'row')}, ${counted(sheet.columns.length, 'column')}`}</span>
       {selection && <span>{inWords(selection.rows, selection.columns.length)}</span>}
       {cell?.override && <span class="own-note">own value over the column's formula</span>}
       {cell?.marked && <span class="marked-note">{cell.marked.join(' ')}</span>}
@@ -22,3 +22,5 @@ export function StatusLine() {
 
 const inWords = (rows: number, columns: number): string =>
   rows * columns === 1 ? 'one cell chosen' : `${rows} × ${columns} cells chosen`;
+
+const counted = (n: number, what: string): string => `${n.toLocaleString('en')} ${what}${n === 1 ? '' : 's'}`;

@@ -34,7 +34,9 @@ export async function openBook(
   return guarded(page, async () => {
     page.busy.value = `Opening ${name}`;
     try {
-      return take(page, await page.service.open(text, name, { sample }), file);
+      const opened = take(page, await page.service.open(text, name, { sample }), file);
+      if (opened) page.sample.value = sample;
+      return opened;
     } finally {
       page.busy.value = null;
     }
@@ -64,6 +66,7 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
   page.outline.value = outline;
   page.savedVersion.value = outline.version;
   page.file.value = file;
+  page.sample.value = false;
   if (opened.notes.length > 0) say(page, opened.notes.join(' '), 'wrong');
   return true;
 }

@@ -77,6 +77,8 @@ export interface Page {
   readonly notice: Signal<Notice | null>;
   readonly busy: Signal<string | null>;
   readonly file: Signal<BookFile | null>;
+  /** The open book is a sample, as it came, and that was not put away. */
+  readonly sample: Signal<boolean>;
   /** Outline version that was last written to a file. */
   readonly savedVersion: Signal<number>;
   readonly unsaved: ReadonlySignal<boolean>;
@@ -121,6 +123,7 @@ export function createPage(service: BookService): Page {
     notice: signal<Notice | null>(null),
     busy: signal<string | null>(null),
     file: signal<BookFile | null>(null),
+    sample: signal(false),
     savedVersion,
     unsaved: computed(() => outline.value !== null && outline.value.version !== savedVersion.value),
     stop: signal<(() => void) | null>(null),

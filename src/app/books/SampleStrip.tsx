@@ -1,0 +1,33 @@
+import { command } from '../commands/all.ts';
+import { usePage } from '../shell/context.ts';
+import { Icon } from '../shell/icons.tsx';
+
+/** Over a sample that nobody has changed yet: what it is, and how to begin a book of one's own. */
+export function SampleStrip() {
+  const page = usePage();
+  const kept = page.keeping.value?.id !== undefined;
+  if (!page.sample.value || kept) return null;
+  return (
+    <section class="strip" aria-label="Sample book">
+      <Icon name="figure" />
+      <p>
+        A sample with invented people. Choose a lifter to see the figure; change a length, and the lean
+        follows.
+      </p>
+      <button type="button" class="firm" onClick={() => void command('books').run(page)}>
+        Begin your own book
+      </button>
+      <button
+        type="button"
+        class="tool"
+        aria-label="Put away"
+        title="Put away"
+        onClick={() => {
+          page.sample.value = false;
+        }}
+      >
+        <Icon name="close" />
+      </button>
+    </section>
+  );
+}
