@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { CsvCell } from './csv.ts';
 import { Filling } from './fill.ts';
 import { logCsv, mendedWall, retestCsv, rosterCsv } from './screening.ts';
+import { exportCsv, measures } from './two-years.ts';
 
 /** A file of the samples, by its path inside `sample-books`. */
 export interface Made {
@@ -59,5 +60,35 @@ function screening(): readonly Made[] {
   });
 }
 
+const measured = [
+  'occasion',
+  'tested',
+  'shoulder_height',
+  'trochanter_height',
+  'knee_height',
+  'ankle_height',
+  'foot',
+  'wall_left',
+  'wall_right',
+  'mass',
+];
+
+function twoYears(): readonly Made[] {
+  const files = { 'training-export.csv': exportCsv() };
+  return sample('two-years-of-squats', 'Two years of squats', files, (filling) => {
+    filling.bringIn('training', 'training-export.csv', files['training-export.csv']);
+    filling.type('training', 'load', 33, '45 lb');
+    filling.type('training', 'rpe', 120, '7.5');
+    measures().forEach((row, at) => {
+      measured.forEach((column, i) => {
+        filling.type('measures', column, at, String(row[i]));
+      });
+    });
+    filling.type('heights', 'item', 1, ...heights.map(([item]) => String(item)));
+    filling.type('heights', 'height', 1, ...heights.map(([, height]) => String(height)));
+    filling.type('notes', 'note', 0, invented('The lifter and the training are'));
+  });
+}
+
 /** All files of the samples that are made. */
-export const madeFiles = (): readonly Made[] => [...screening()];
+export const madeFiles = (): readonly Made[] => [...screening(), ...twoYears()];

@@ -1,8 +1,9 @@
 import { coach } from './coach.ts';
 import type { Guide } from './guide.ts';
+import { lifter } from './lifter.ts';
 
 export type { Guide, Part, Piece, Show, Step } from './guide.ts';
 export { pictureName, piecesOf, stepsOf } from './guide.ts';
 
 /** The guides, for the app and for `docs/`. */
-export const guides: readonly Guide[] = [coach];
+export const guides: readonly Guide[] = [coach, lifter];

@@ -12,6 +12,7 @@ import {
   withoutFileAccess,
 } from './browser.ts';
 import { coachJourney } from './journeys/coach.ts';
+import { mean, n, sd, slopeAWeek, sum } from './journeys/figures.ts';
 import { missingSteps, open, type Row, rowsOf, sampleFile, saved } from './journeys/journey.ts';
 
 /**
@@ -46,7 +47,6 @@ const retest: readonly Row[] = rowsOf(file('retest.csv')).map((row) => ({
   Athlete:
     ({ 'Carla Nise': 'Carla Nisse', 'Adeyo, Jonas': 'Jonas Adeyo' } as Row)[row.Athlete!] ?? row.Athlete!,
 }));
-const n = (text: string | undefined): number => Number((text ?? '').replace(',', '.'));
 
 const build = (row: Row) => {
   const [femur, tibia, trunk, foot] = [n(row.Femur), n(row.Tibia), n(row.Trunk), n(row.Foot)];
@@ -90,17 +90,12 @@ function loadIn(athlete: string, end: number): readonly number[] {
       .reduce((sum, { load }) => sum + (load ?? 0), 0),
   );
 }
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
-const mean = (values: readonly number[]): number => sum(values) / values.length;
-const sd = (values: readonly number[]): number =>
-  Math.sqrt(sum(values.map((value) => (value - mean(values)) ** 2)) / (values.length - 1));
-function trend(athlete: string): number {
-  const points = of(athlete).filter(({ day, max }) => max !== null && day > weekEnd - 56 && day <= weekEnd);
-  const [x, y] = [mean(points.map(({ day }) => day)), mean(points.map(({ max }) => max!))];
-  const slope =
-    sum(points.map(({ day, max }) => (day - x) * (max! - y))) / sum(points.map(({ day }) => (day - x) ** 2));
-  return slope * 7;
-}
+const trend = (athlete: string): number =>
+  slopeAWeek(
+    of(athlete).flatMap(({ day, max }) =>
+      max !== null && day > weekEnd - 56 && day <= weekEnd ? [{ on: day, value: max }] : [],
+    ),
+  );
 
 /** What can be seen once a step is done. */
 const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {

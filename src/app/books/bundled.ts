@@ -18,6 +18,10 @@ const aboutSamples: Readonly<Record<string, Words>> = {
     'Squat screening',
     'A club measures 24 lifters: lengths, ankle range, lean at parallel, heel lifts; the retest and eight weeks of training.',
   ],
+  'two-years-of-squats': [
+    'Two years of squats',
+    'A lifter’s log: estimated maximum, best sets, volume and load by week; own build, and the heel that suits it.',
+  ],
   'survey-lengths': [
     'Survey of lengths',
     'Ready for the CSV files of a published survey of 6,068 people: ratios and leans by sex.',
@@ -28,6 +32,10 @@ const aboutTemplates: Readonly<Record<string, Words>> = {
   'squat-screening': [
     'Screening, retest and monitoring',
     'For a group: lengths and knee-to-wall, lean, lifts, handouts; who really changed; the training week by week.',
+  ],
+  'two-years-of-squats': [
+    'My training and my build',
+    'For oneself: a log with estimated maximum, best sets and weeks; lean and heel lift from a tape measure.',
   ],
 };
 

@@ -1,4 +1,5 @@
 import { coachJourney } from './coach.ts';
 import type { Journey } from './journey.ts';
+import { lifterJourney } from './lifter.ts';
 
-export const journeys: readonly Journey[] = [coachJourney];
+export const journeys: readonly Journey[] = [coachJourney, lifterJourney];
