@@ -46,7 +46,7 @@ export const lifter: Guide = {
         {
           id: 'maximum',
           text: 'Under *Charts* press *Estimated maximum over time*.',
-          sees: 'Each point is a top set of the main lift with a rating of 7 or more. Holidays are gaps.',
+          sees: 'Each point is a top set of the main lift with a rating of 7 or more. Nothing stands where nothing was logged.',
           show: { chart: 'chart_1' },
           picture: 'The estimated maximum over two years, set by set, with gaps where nothing was logged.',
         },

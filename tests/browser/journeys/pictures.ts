@@ -20,7 +20,7 @@ for (const { guide, does } of journeys.filter(
     rmSync(join(folder, old));
   const { page, close } = await launch(
     served.address,
-    { viewport: wide, colorScheme: 'light' },
+    { viewport: wide, colorScheme: 'light', serviceWorkers: 'block' },
     withoutFileAccess,
   );
   await sheetShown(page);
@@ -33,8 +33,8 @@ for (const { guide, does } of journeys.filter(
       await page.setViewportSize(asSeen);
       // What was chosen is brought into view again.
       if (await page.evaluate(() => document.activeElement?.closest('.sheet-grid') !== null)) {
-        await page.keyboard.press('ArrowLeft');
-        await page.keyboard.press('ArrowRight');
+        await page.keyboard.press('ArrowDown');
+        await page.keyboard.press('ArrowUp');
       }
       await page.waitForTimeout(700);
       await page.screenshot({ path });
