@@ -89,6 +89,11 @@ export interface Calculation {
    * something that the formula reads has changed.
    */
   rows(formula: string, sheet: string): Range;
+  /**
+   * Computes a formula once over some rows of a sheet (all where none are given): a bare name of a column means its
+   * values in these rows.
+   */
+  over(formula: string, sheet: string, rows?: ArrayLike<number>): Value;
   doubts(): readonly CalcDoubt[];
   /** Columns and cells that a formula reads, and those that read a place. */
   precedents(place: Place): readonly Place[];

@@ -10,6 +10,7 @@ import { Beside } from './graph/beside.ts';
 import { compute } from './graph/compute.ts';
 import { follow, followStructure, soilAll } from './graph/follow.ts';
 import { makeFormula } from './graph/formula.ts';
+import { Over } from './graph/over.ts';
 import { dependentsOf, precedentsOf } from './graph/relatives.ts';
 import { nothing } from './graph/source.ts';
 import { placeKey, State, soil } from './graph/state.ts';
@@ -25,6 +26,7 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
   const state = new State(book);
   followStructure(state);
   const beside = new Beside(state);
+  const over = new Over(state);
   let turn = 0;
   const scopeOf = (place: Place | undefined) => ({ sheet: place?.sheet, column: place?.row === undefined });
 
@@ -53,6 +55,7 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
       return isArray(result) ? matrixOf(result) : result.value;
     },
     rows: (formula, sheet): Range => beside.rows(formula, sheet, turn),
+    over: (formula, sheet, rows): Value => over.value(formula, sheet, rows),
     doubts: (): readonly CalcDoubt[] => doubtsOf(state),
     precedents: (place) => precedentsOf(state, place),
     dependents: (place) => dependentsOf(state, place),

@@ -3,6 +3,8 @@ import { mean, standardDeviation } from '../../functions/statistics/describe.ts'
 import { columnOf, sheetOf } from '../book/book.ts';
 import { CellKind } from '../book/cells.ts';
 import { displayOf } from './display.ts';
+import { type FormulaSummary, formulaSummary } from './own-summary.ts';
+import { sheetViewOf } from './sheet-view.ts';
 import type { Viewed } from './views.ts';
 
 /** What a column holds at a glance; texts are in its unit and digits, one more digit for the mean and the SD. */
@@ -17,6 +19,8 @@ export interface ColumnSummary {
   readonly sd: string | null;
   readonly least: string | null;
   readonly most: string | null;
+  /** What the column's own formula gives, where the sheet's view has one for it. */
+  readonly own?: FormulaSummary;
 }
 
 /** Summary over the rows given, all when left out. */
@@ -52,7 +56,11 @@ export function summaryOf(
     );
   };
   const any = numbers > 0;
+  const chosen = sheetViewOf(viewed.book, sheetId)?.summaries?.find((one) => one.column === columnId);
   return {
+    ...(chosen && 'formula' in chosen
+      ? { own: formulaSummary(viewed, sheetId, columnId, chosen, rows) }
+      : {}),
     rows: count,
     filled,
     numbers,

@@ -15,6 +15,7 @@ import { type LiveExample, liveExample } from './live-example.ts';
 import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
 import { marksToChange } from './marks/record.ts';
 import { type TriedMarks, triedMarks } from './marks/tried.ts';
+import { type FormulaSummary, type SummaryFormula, triedSummary } from './own-summary.ts';
 import { type RowRecord, recordsOf } from './records.ts';
 import { type RowView, rowsInView, rowView } from './row-view.ts';
 import {
@@ -80,6 +81,10 @@ export abstract class Questions {
     const viewed = this.viewed();
     const { columns } = sheetOf(viewed.book, sheet);
     return Object.fromEntries(columns.map(({ id }) => [id, summaryOf(viewed, sheet, id, rows)]));
+  }
+  /** What a formula for the line of summaries gives over the rows on show; nothing is changed. @throws Refusal */
+  triedSummary(sheet: string, column: string, tried: SummaryFormula): FormulaSummary {
+    return triedSummary(this.viewed(), sheet, column, tried);
   }
   /** Finds cells by what they show, step by step. @throws Refusal */
   finding(search: Search): ReturnType<typeof finding> {

@@ -3,6 +3,7 @@ import type { Edit } from '../book/edit.ts';
 import type { Book } from '../book/model.ts';
 import { moveColumns, moveRows } from '../calc/index.ts';
 import { rewrittenMarks } from './marks/follow.ts';
+import { rewrittenViews } from './sheet-view-follow.ts';
 
 /** Where a formula stands; without a row it is the formula of a whole column. */
 export interface Home {
@@ -33,7 +34,7 @@ export function* formulasOf(book: Book): Generator<Home & { readonly formula: st
 }
 
 /**
- * The edits that rewrite every formula of the book, those of marks too. They go into the batch before the edit that moves or renames, since
+ * The edits that rewrite every formula of the book, those of marks and summaries too. They go into the batch before the edit that moves or renames, since
  * they speak of the places as they are now. `skip` leaves out one column's formula, for a command that writes it itself.
  */
 export function rewriteFormulas(book: Book, rewrite: Rewrite, skip?: Home): Rewritten {
@@ -51,8 +52,11 @@ export function rewriteFormulas(book: Book, rewrite: Rewrite, skip?: Home): Rewr
       edits.push({ do: 'change-column', sheet, column: { ...before, formula: text } });
     }
   }
-  const marks = rewrittenMarks(book, rewrite);
-  return { edits: [...edits, ...marks.edits], count: count + marks.count };
+  for (const parts of [rewrittenMarks(book, rewrite), rewrittenViews(book, rewrite)]) {
+    edits.push(...parts.edits);
+    count += parts.count;
+  }
+  return { edits, count };
 }
 
 /** Something like an address stands in the formula: most have none, and need not be read for one. */

@@ -21,6 +21,7 @@ import type { LiveExample } from '../session/live-example.ts';
 import type { MarksDraft } from '../session/marks/draft.ts';
 import type { TriedMarks } from '../session/marks/tried.ts';
 import type { MendedRow } from '../session/mend.ts';
+import type { FormulaSummary, SummaryFormula } from '../session/own-summary.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
 import type { Working } from '../session/working.ts';
@@ -94,6 +95,8 @@ export interface BookService {
     sheet: string,
     groups: readonly (Int32Array | null)[],
   ): Promise<readonly Readonly<Record<string, ColumnSummary>>[]>;
+  /** What a formula for the line of summaries gives over the rows on show. */
+  triedSummary(sheet: string, column: string, tried: SummaryFormula): Promise<FormulaSummary>;
   find(search: Search): Promise<Found>;
   cell(place: Required<Place>): Promise<CellInfo>;
   /** The lifter of a row; what is tried out goes before the row's own values. */

@@ -73,6 +73,8 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     rowsInView: async (sheet, view) => keeper.session.rowsInView(sheet, view),
     summaries: async (sheet, groups) =>
       groups.map((rows) => keeper.session.summaries(sheet, rows ?? undefined)),
+    triedSummary: async (sheet, column, tried) =>
+      keeper.trying({ sheet, column }, () => keeper.session.triedSummary(sheet, column, tried)),
     find: async (search) => toEnd(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
     example: async (name, place) => keeper.trying(place, () => keeper.session.example(name, place)),

@@ -4,7 +4,7 @@ import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
-import { markByKeyboard } from './marking.ts';
+import { markByKeyboard, summaryOfLean } from './marking.ts';
 
 /** Rules of WCAG 2.0 to 2.2, levels A and AA, as axe-core checks them (W3C Recommendation 2023-10-05). */
 const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -50,6 +50,7 @@ const screens: readonly (readonly [name: string, come: (page: Page) => Promise<u
   ['find and replace', (page) => page.keyboard.press('Control+f')],
   ['a name', (page) => runCommand(page, 'Name this cell')],
   ['marks being made', markByKeyboard],
+  ['a summary', summaryOfLean],
   [
     'marked cells',
     async (page) => {
@@ -84,7 +85,7 @@ afterAll(() => served?.close());
 
 /** Screens whose look differs most between light and dark, wide and narrow. */
 const telling = screens.filter(([name]) =>
-  /figure|working|page of the guide|doubts|finder|books|a column|formula|mark/.test(name),
+  /figure|working|page of the guide|doubts|finder|books|a column|formula|mark|summary/.test(name),
 );
 
 describe.each([

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { runCommand } from './browser.ts';
 
 /** Makes three rules on the lean at parallel of the sample book, by keyboard alone. */
 export async function markByKeyboard(page: Page): Promise<void> {
@@ -35,8 +36,15 @@ export async function markByKeyboard(page: Page): Promise<void> {
   await tab(1);
 }
 
-/** Goes to the column by arrows and opens its marks. */
+/** Opens the marks of the lean at parallel. */
 export async function openMarks(page: Page): Promise<void> {
+  await goToLean(page);
+  await page.keyboard.press('Alt+Shift+M');
+  await page.locator('.mark-rule').first().waitFor();
+}
+
+/** Goes to the lean at parallel of the sample book by keyboard. */
+export async function goToLean(page: Page): Promise<void> {
   const { keyboard } = page;
   // From part to part of the page until it is the sheet.
   for (let i = 0; i < 6; i++) {
@@ -45,6 +53,14 @@ export async function openMarks(page: Page): Promise<void> {
   }
   await keyboard.press('Home');
   for (let i = 0; i < 14; i++) await keyboard.press('ArrowRight');
-  await keyboard.press('Alt+Shift+M');
-  await page.locator('.mark-rule').first().waitFor();
+}
+
+/** Opens the summary of the lean at parallel and writes a formula for it. */
+export async function summaryOfLean(page: Page): Promise<void> {
+  await goToLean(page);
+  await runCommand(page, 'Summary of');
+  await page.getByRole('dialog', { name: 'Summary of Lean at parallel' }).waitFor();
+  await page.keyboard.type('a formula');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('MEDIAN(lean)');
 }

@@ -36,7 +36,7 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
     const cells = await Promise.all(
       Array.from({ length: 16 }, (_, row) => cellOf(page, row + 1, 'Lean at parallel')),
     );
-    await cells[0]!.getByRole('img').waitFor();
+    await page.locator('.ht_master td.marked').first().waitFor();
     const rows = await Promise.all(cells.map(told));
     for (const { says, number } of rows)
       expect([number, says]).toEqual([
@@ -58,7 +58,10 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
     expect(await cells[first]!.getAttribute('title')).toBe(
       'good (Lean at parallel is at most target_lean + 0.5)',
     );
-    expect(await page.locator('.marked-note').textContent()).toContain('Marked ');
+    for (let row = 0; row < first; row++) await page.keyboard.press('ArrowDown');
+    await expect
+      .poll(() => page.locator('.marked-note').allTextContents())
+      .toEqual(['Marked good (Lean at parallel is at most target_lean + 0.5).']);
 
     await page.keyboard.press('Control+z');
     await expect.poll(() => cells[first]!.getByRole('img').count()).toBe(0);

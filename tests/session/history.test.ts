@@ -8,7 +8,7 @@ const seen = (session: Session): string =>
   JSON.stringify(
     session.outline().sheets.map(({ id, rows, columns }) => {
       const { texts, marks, drawings = [] } = session.tile(id, 0, rows, 0, columns.length);
-      return [id, texts, [...marks], drawings];
+      return [id, texts, [...marks], drawings, session.summaries(id)];
     }),
   );
 

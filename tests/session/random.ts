@@ -165,6 +165,12 @@ export function commandFor(outline: Outline, pick: Picks): Command {
     { do: 'remove-name', name: `named_${pick.seed % 3}` },
     { do: 'set-title', title: `Title ${pick.seed}` },
     { do: 'set-marks', sheet: id, column, marks: marksFor(pick, next, id) },
+    {
+      do: 'set-part',
+      part: 'views',
+      key: id,
+      value: pick.flag ? { summaries: [{ column, formula: pick.formula }], rows: { group: next } } : null,
+    },
     { do: 'set-part', part: 'settings', key: 'locale', value: { decimal: ',', dateOrder: 'dmy' } },
     { do: 'set-part', part: 'charts', key: `chart_${pick.seed}`, value: pick.flag ? { of: id } : null },
   ];

@@ -120,6 +120,19 @@ export const arrangeCommands: readonly PageCommand[] = [
       });
     },
   },
+  {
+    id: 'column-summary',
+    apart: true,
+    group: 'Column',
+    label: (page) => `Summary of ${labelOf(page)}…`,
+    searchWords: 'median total average formula statistics line of summaries footer group',
+    over: ['columns'],
+    enabled: has,
+    run: ({ sheet, selection, dialogue }) => {
+      if (sheet.value && selection.value)
+        dialogue.value = { is: 'summary', sheet: sheet.value.id, column: selection.value.column };
+    },
+  },
   ...statistics.map(summary),
   {
     id: 'freeze-columns',

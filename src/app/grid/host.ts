@@ -1,12 +1,22 @@
 import type { ColumnOutline, SheetOutline, Tile } from '../../session/api.ts';
 import type { Lines, Run } from './rows.ts';
 
+/** One figure of a line of summaries. */
+export interface SummaryText {
+  readonly text: string;
+  /** Which figure it is, where the line does not say so: stands small before it. */
+  readonly what?: string;
+  /** More to be read at it. */
+  readonly about?: string;
+  readonly wrong?: boolean;
+}
+
 /** What the grid shows: a sheet, which of its rows in which order, and the lines of summaries. */
 export interface Shown {
   readonly sheet: SheetOutline;
   readonly lines: Lines;
-  /** Texts of each summary line, by column id. */
-  readonly summaries: readonly Readonly<Record<string, string>>[];
+  /** What each summary line shows, by column id. */
+  readonly summaries: readonly Readonly<Record<string, SummaryText>>[];
   /** Shown columns at the start that stay in view. */
   readonly frozen: number;
 }

@@ -25,9 +25,17 @@ export function writeCell(
     td.textContent = '';
     td.className = column.formula === undefined ? 'new-row' : 'new-row worked';
   } else {
-    const text = shown.summaries[what.group]?.[column.id] ?? '';
-    td.textContent = text;
+    const summary = shown.summaries[what.group]?.[column.id];
+    td.textContent = summary?.text ?? '';
     td.className = column.kind === 'number' || column.kind === 'date' ? 'summary numeric' : 'summary';
+    if (summary?.wrong) td.className += ' error';
+    if (summary?.about) td.title = summary.about;
+    if (summary?.what) {
+      const name = document.createElement('span');
+      name.className = 'summary-what';
+      name.textContent = summary.what;
+      td.prepend(name, ' ');
+    }
   }
 }
 

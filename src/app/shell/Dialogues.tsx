@@ -14,6 +14,7 @@ import { Imports } from '../intake/Imports.tsx';
 import { usePage } from './context.ts';
 import { Later } from './Later.tsx';
 
+const summaryForm = () => import('../dialogues/SummaryForm.tsx').then(({ SummaryForm }) => SummaryForm);
 const marksForm = () => import('../marks/MarksForm.tsx').then(({ MarksForm }) => MarksForm);
 
 /** The dialogue that is open, if any. */
@@ -47,6 +48,11 @@ export function Dialogues() {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column);
       return sheet && column ? <FilterForm sheet={sheet} column={column} close={close} /> : null;
+    }
+    case 'summary': {
+      const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
+      const column = sheet?.columns.find(({ id }) => id === open.column);
+      return sheet && column ? <Later load={summaryForm} of={{ sheet, column, close }} /> : null;
     }
     case 'marks': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);

@@ -26,6 +26,8 @@ export type Dialogue =
   | { readonly is: 'imports'; readonly sheet: string }
   /** Without a key: a new one. */
   | { readonly is: 'chart'; readonly key?: string }
+  /** What a column shows in the lines of summaries. */
+  | { readonly is: 'summary'; readonly sheet: string; readonly column: string }
   /** Rules and drawings of a column's cells. */
   | { readonly is: 'marks'; readonly sheet: string; readonly column: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }

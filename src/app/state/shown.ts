@@ -2,9 +2,9 @@ import { effect, signal } from '@preact/signals';
 import type { SheetOutline } from '../../session/api.ts';
 import type { ColumnSummary } from '../../session/column-summary.ts';
 import type { RowView } from '../../session/row-view.ts';
-import type { Statistic } from '../../session/sheet-view.ts';
+import type { OwnSummary, Statistic } from '../../session/sheet-view.ts';
 import type { BookService } from '../../worker/protocol.ts';
-import type { Shown } from '../grid/host.ts';
+import type { Shown, SummaryText } from '../grid/host.ts';
 import type { RowGroup } from '../grid/rows.ts';
 import { Lines } from '../grid/rows.ts';
 import type { Page } from './page.ts';
@@ -42,7 +42,7 @@ export function followSheet(page: Page): () => void {
     }
     const now = ++turn;
     const rows = sheet.view?.rows;
-    const summed = sheet.view?.statistic !== undefined;
+    const summed = isSummed(sheet);
     const wanted = JSON.stringify([sheet.id, sheet.rows, sheet.view, sheet.purpose, again]);
     const before = page.shown.peek();
     const work = async () => {
@@ -71,6 +71,10 @@ export function followSheet(page: Page): () => void {
     void work();
   });
 }
+
+/** True where a line of summaries stands below the sheet. */
+export const isSummed = ({ view }: SheetOutline): boolean =>
+  view?.statistic !== undefined || Boolean(view?.summaries?.length);
 
 export const arranges = (view: RowView | undefined): boolean =>
   view !== undefined && Boolean(view.group || view.sort?.length || view.where?.length);
@@ -136,20 +140,44 @@ function textsOf(
   columns: Readonly<Record<string, ColumnSummary>>,
   statistic: Statistic,
   group: string,
-): Readonly<Record<string, string>> {
-  const texts: Record<string, string> = {};
+): Readonly<Record<string, SummaryText>> {
+  const texts: Record<string, SummaryText> = {};
   for (const { id, kind } of sheet.columns) {
     const summary = columns[id];
+    const own = sheet.view?.summaries?.find(({ column }) => column === id);
+    if (summary && own) texts[id] = ownText(summary, own);
     // A mean of dates says nothing that one would want to read.
-    const told = kind === 'number' || statistic === 'count' || statistic === 'least' || statistic === 'most';
-    if (summary && told) texts[id] = textOf(summary, statistic);
+    else if (summary && (kind === 'number' || ['count', 'least', 'most'].includes(statistic)))
+      texts[id] = { text: textOf(summary, statistic) };
   }
   // The first column that shows no figure says what the line is about.
-  const place = sheet.columns.find(({ hidden, kind }) => !hidden && kind !== 'number') ?? sheet.columns[0];
+  const free = sheet.columns.filter(
+    ({ id, hidden }) => !hidden && !sheet.view?.summaries?.some(({ column }) => column === id),
+  );
+  const place = free.find(({ kind }) => kind !== 'number') ?? free[0];
   if (place)
-    texts[place.id] = `${group || 'blank'}: ${statisticNames[statistic]} (${columns[place.id]?.rows ?? 0})`;
+    texts[place.id] = {
+      text: `${group || 'blank'}: ${statisticNames[statistic]} (${columns[place.id]?.rows ?? 0})`,
+    };
   return texts;
 }
+
+/** A figure that a column has of its own says which it is. */
+function ownText(summary: ColumnSummary, own: OwnSummary): SummaryText {
+  if ('statistic' in own)
+    return { text: textOf(summary, own.statistic), what: statisticNames[own.statistic] };
+  const { text = '', sentence } = summary.own ?? {};
+  return {
+    text,
+    what: own.says ?? nameOf(own.formula),
+    about: sentence === undefined ? `= ${own.formula}` : `= ${own.formula}\n${sentence}`,
+    ...(sentence === undefined ? {} : { wrong: true }),
+  };
+}
+
+/** What a formula is called where nobody gave it a name: the function it begins with. */
+export const nameOf = (formula: string): string =>
+  /^\s*([A-Za-z][\w.]*)\s*\(/.exec(formula)?.[1]?.toLowerCase() ?? 'formula';
 
 function textOf(summary: ColumnSummary, statistic: Statistic): string {
   switch (statistic) {

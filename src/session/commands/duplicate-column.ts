@@ -6,6 +6,7 @@ import { z } from '../../book/zod.ts';
 import { renameColumn } from '../../calc/index.ts';
 import { copyingMarks } from '../marks/follow.ts';
 import { movedColumns, rewriteFormulas } from '../rewriting.ts';
+import { copyingSummary } from '../sheet-view-follow.ts';
 import { defineCommand } from './define.ts';
 import { columnId, columnTaken, newId, sheetId, together } from './shared.ts';
 
@@ -30,11 +31,17 @@ export const duplicateColumn = defineCommand({
       state.book,
       movedColumns(state.book, id, (c) => (c < index ? c : c + 1)),
     );
+    const renamed = (formula: string) => renameColumn(formula, state.book, id, id, ofId, name);
     const add = { do: 'add-column', sheet: id, index, column: copy } as const;
     return {
       edit: together([
-        ...copyingMarks(state.book, edits, id, ofId, copy.id, (formula) =>
-          renameColumn(formula, state.book, id, id, ofId, name),
+        ...copyingSummary(
+          state.book,
+          copyingMarks(state.book, edits, id, ofId, copy.id, renamed),
+          id,
+          ofId,
+          copy.id,
+          renamed,
         ),
         cells.blank ? add : { ...add, cells: cells.block() },
       ]),

@@ -3,6 +3,7 @@ import { z } from '../../book/zod.ts';
 import { loseColumn } from '../../calc/index.ts';
 import { losingMarks } from '../marks/follow.ts';
 import { movedColumns, rewriteFormulas } from '../rewriting.ts';
+import { losingInView } from '../sheet-view-follow.ts';
 import { defineCommand } from './define.ts';
 import { columnId, plural, sheetId, together } from './shared.ts';
 
@@ -22,7 +23,12 @@ export const removeColumn = defineCommand({
     );
     return {
       edit: together([
-        ...losingMarks(book, edits, (of, one) => of === id && one === ofId),
+        ...losingInView(
+          book,
+          losingMarks(book, edits, (of, one) => of === id && one === ofId),
+          id,
+          ofId,
+        ),
         { do: 'remove-column', sheet: id, column: ofId },
       ]),
       words: `Remove column ${column.label}`,

@@ -3,6 +3,7 @@ import { z } from '../../book/zod.ts';
 import { loseSheet } from '../../calc/index.ts';
 import { losingMarks } from '../marks/follow.ts';
 import { rewriteFormulas } from '../rewriting.ts';
+import { losingView } from '../sheet-view-follow.ts';
 import { defineCommand } from './define.ts';
 import { plural, sheetId, together } from './shared.ts';
 
@@ -17,7 +18,14 @@ export const removeSheet = defineCommand({
       home.sheet === id ? formula : loseSheet(formula, book, home.sheet, id),
     );
     return {
-      edit: together([...losingMarks(book, edits, (of) => of === id), { do: 'remove-sheet', sheet: id }]),
+      edit: together([
+        ...losingView(
+          book,
+          losingMarks(book, edits, (of) => of === id),
+          id,
+        ),
+        { do: 'remove-sheet', sheet: id },
+      ]),
       words: `Remove sheet ${sheet.label}`,
       ...(count
         ? { note: `${plural(count, 'formula')} used it and ${count === 1 ? 'says' : 'say'} #REF! now.` }

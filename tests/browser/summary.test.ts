@@ -1,0 +1,77 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildAndServe, launch, runCommand, type Served, sheetShown } from './browser.ts';
+import { goToLean, summaryOfLean } from './marking.ts';
+
+let served: Served;
+beforeAll(async () => {
+  served = await buildAndServe();
+});
+afterAll(() => served?.close());
+
+/** The texts of a column from top to bottom, with those of the column of sexes beside them. */
+const columnTexts = (page: Page, heading: string): Promise<readonly string[]> =>
+  page.evaluate((wanted) => {
+    const th = [...document.querySelectorAll('.sheet-grid .ht_clone_top thead th')].find(
+      (one) => one.querySelector('.heading-words')?.textContent === wanted,
+    );
+    const index = th?.getAttribute('aria-colindex');
+    const texts = new Map<number, string>();
+    for (const part of ['.ht_master', '.ht_clone_bottom'])
+      for (const td of document.querySelectorAll(`.sheet-grid ${part} tbody td[aria-colindex="${index}"]`))
+        texts.set(Number(td.closest('tr')?.getAttribute('aria-rowindex')), td.textContent ?? '');
+    return [...texts].sort(([a], [b]) => a - b).map(([, text]) => text);
+  }, heading);
+
+/** The middle of some numbers: the mean of the two in the middle where they are even (any textbook). */
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length / 2;
+  return sorted.length % 2 === 1 ? sorted[Math.floor(half)]! : (sorted[half - 1]! + sorted[half]!) / 2;
+}
+
+test('a column shows a formula of its own below the sheet, and below each group of rows', async () => {
+  // All rows and columns fit, so that every figure can be read off the page.
+  const { page, faults, close } = await launch(served.address, { viewport: { width: 3200, height: 1600 } });
+  try {
+    await sheetShown(page);
+    await summaryOfLean(page);
+    const told = page.getByRole('dialog').getByRole('status');
+    await expect.poll(() => told.textContent()).toMatch(/^Over the rows on show: \d+\.\d°$/);
+    await page.keyboard.press('Enter');
+    await page.locator('.dialogue').waitFor({ state: 'detached' });
+    await page.locator('td.summary .summary-what').first().waitFor();
+
+    const all = await columnTexts(page, 'Lean at parallel');
+    const line = all.at(-1)!;
+    expect(line).toMatch(/^median \d+\.\d$/);
+    const shown = all.filter((text) => /^\d+$/.test(text)).map(Number);
+    expect(shown).toHaveLength(24);
+    // Whole degrees are on show: their median is at most half a degree from that of the values.
+    expect(Math.abs(Number(line.slice(7)) - median(shown))).toBeLessThanOrEqual(0.5);
+    // The other columns keep the figure of the line.
+    expect((await columnTexts(page, 'Ankle range')).at(-1)).toMatch(/^\d+\.\d$/);
+
+    await goToLean(page);
+    await page.keyboard.press('Home');
+    await runCommand(page, 'Show grouped by');
+    // Two groups, and all of them.
+    await expect.poll(() => page.locator('.ht_master td.summary .summary-what').count()).toBe(3);
+    const grouped = await columnTexts(page, 'Lean at parallel');
+    let group: number[] = [];
+    const groups: (readonly [number, number])[] = [];
+    for (const text of grouped.slice(0, -1)) {
+      if (!text.startsWith('median ')) group.push(Number(text));
+      else {
+        groups.push([Number(text.slice(7)), median(group)]);
+        group = [];
+      }
+    }
+    expect(groups).toHaveLength(2);
+    for (const [told, worked] of groups) expect(Math.abs(told - worked)).toBeLessThanOrEqual(0.5);
+    expect(grouped.at(-1)).toBe(line);
+    expect(faults).toEqual([]);
+  } finally {
+    await close();
+  }
+});
