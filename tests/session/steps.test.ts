@@ -58,6 +58,32 @@ describe('several commands as one step', () => {
 });
 
 describe('the view of a sheet', () => {
+  test('forgets a column that is removed, and knows it again after undo', () => {
+    const session = withSheet();
+    const text = session.save();
+    const where = [
+      { column: 'mass', is: 'filled' },
+      { column: 'name', is: 'filled' },
+    ];
+    session.execute({
+      do: 'set-part',
+      part: 'views',
+      key: 'people',
+      value: { rows: { where, sort: [{ column: 'mass' }], group: 'mass' }, frozen: 1 },
+    });
+    const view = () => session.outline().sheets[0]?.view;
+    const before = view();
+    session.execute({ do: 'remove-column', sheet: 'people', column: 'mass' });
+    expect(view()).toEqual({ rows: { where: [{ column: 'name', is: 'filled' }] }, frozen: 1 });
+    // A later column that happens to take its name is another one.
+    session.execute({ do: 'add-column', sheet: 'people', column: { name: 'mass' } });
+    expect(view()?.rows?.group).toBeUndefined();
+    session.undo();
+    session.undo();
+    expect(view()).toEqual(before);
+    session.undo();
+    expect(session.save()).toBe(text);
+  });
   test('is kept in the book and told with its outline', () => {
     const session = withSheet();
     const view = { rows: { sort: [{ column: 'mass', descending: true }] }, frozen: 1, statistic: 'mean' };

@@ -1,4 +1,4 @@
-import { run, runAll } from '../state/actions.ts';
+import { run, runAll, showNewColumn } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
@@ -9,10 +9,11 @@ const has = (page: Page): boolean => activeColumn(page) !== null;
 const place = (page: Page): number =>
   page.sheet.value?.columns.findIndex(({ id }) => id === page.selection.value?.column) ?? -1;
 
-const insert = (id: string, label: string, after: number): PageCommand => ({
+const insert = (id: string, label: string, after: number, key: string): PageCommand => ({
   id,
   group: 'Column',
   label,
+  keys: [key],
   icon: 'plus',
   searchWords: 'add new insert',
   over: ['columns'],
@@ -105,8 +106,8 @@ export const columnCommands: readonly PageCommand[] = [
         dialogue.value = { is: 'marks', sheet: sheet.value.id, column: selection.value.column };
     },
   },
-  insert('insert-column-before', 'New column before this one…', 0),
-  insert('insert-column-after', 'New column after this one…', 1),
+  insert('insert-column-before', 'New column before this one…', 0, 'Alt+Shift+Insert'),
+  insert('insert-column-after', 'New column after this one…', 1, 'Alt+Insert'),
   {
     id: 'duplicate-column',
     apart: true,
@@ -117,8 +118,11 @@ export const columnCommands: readonly PageCommand[] = [
     enabled: has,
     run: async (page) => {
       const { sheet, selection } = page;
-      if (sheet.value && selection.value)
-        await run(page, { do: 'duplicate-column', sheet: sheet.value.id, column: selection.value.column });
+      if (!sheet.value || !selection.value) return;
+      const { id, columns } = sheet.value;
+      const before = new Set(columns.map((column) => column.id));
+      if (await run(page, { do: 'duplicate-column', sheet: id, column: selection.value.column }))
+        showNewColumn(page, id, before);
     },
   },
   shift('move-column-left', 'Move the column to the left', -1, 'Alt+Shift+ArrowLeft'),

@@ -5,7 +5,7 @@ import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import { type Dimension, dimensions } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
 import { usePage } from '../shell/context.ts';
-import { run } from '../state/actions.ts';
+import { run, showNewColumn } from '../state/actions.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 const kinds: readonly { readonly kind: ColumnKind; readonly label: string }[] = [
@@ -54,13 +54,16 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
       formula: formula.value.trim() || null,
       note: note.value.trim() || null,
     };
+    const before = new Set(sheet.columns.map(({ id }) => id));
     const done = await run(
       page,
       column
         ? { do: 'change-column', sheet: sheet.id, column: column.id, change: parts }
         : { do: 'add-column', sheet: sheet.id, index, column: parts },
     );
-    if (done) close();
+    if (!done) return;
+    if (!column) showNewColumn(page, sheet.id, before);
+    close();
   };
   return (
     <Dialogue title={column ? `Column ${column.label}` : 'New column'} close={close}>

@@ -1,15 +1,17 @@
-import { useSignal, useSignalEffect } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { FormulaCheck } from '../../session/api.ts';
 import type { Preview } from '../../worker/protocol.ts';
 import { usePage } from '../shell/context.ts';
 import { Icon } from '../shell/icons.tsx';
+import { useFollow } from '../state/follow.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page, Scope } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
-import { commitDraft, draft, formulaIn, placeOf, targetOf } from './draft.ts';
-import type { FormulaEditor } from './editor.ts';
+import { commitDraft, draft, formulaIn, placeOf, rescoped, targetOf } from './draft.ts';
+import { createEarlyField } from './early.ts';
+import type { EditorEvents, FormulaEditor } from './editor.ts';
 import './line.css';
 import { callAt } from './signature.ts';
 
@@ -23,49 +25,56 @@ export function FormulaLine() {
   const check = useSignal<FormulaCheck | null>(null);
   const preview = useSignal<Preview | null>(null);
   const asked = useRef(0);
+  /** Grows when another editor is there to be told what is wrong. */
+  const checkAgain = useSignal(0);
 
   useEffect(() => {
+    const place = host.current;
+    if (!place) return;
     let gone = false;
-    let made: FormulaEditor | null = null;
-    void Promise.all([import('./editor.ts'), loadFunctions(page)]).then(([{ createFormulaEditor }]) => {
-      if (gone || !host.current) return;
-      made = createFormulaEditor(host.current, 'Formula or value', {
-        changed: (text, at) => write(page, text, at),
-        moved: (_text, at) => {
-          caret.value = at;
-        },
-        commit: (text) => void commit(page, text),
-        cancel: () => {
-          draft.value = null;
-          page.grid.current?.focus();
-        },
-        focus: (now) => {
-          focused.value = now;
-        },
-        vocabulary: () => {
-          const target = targetOf(page);
-          return {
-            functions: functionHelp.value,
-            outline: page.outline.value,
-            sheet: page.sheet.value,
-            inFormula: target !== null && formulaIn(target.scope, target.text) !== null,
-          };
-        },
-      });
+    const events: EditorEvents = {
+      changed: (text, at) => write(page, text, at),
+      moved: (_text, at) => {
+        caret.value = at;
+      },
+      commit: () => void commit(page, true),
+      cancel: () => {
+        draft.value = null;
+        page.grid.current?.focus();
+      },
+      focus: (now) => {
+        focused.value = now;
+      },
+      vocabulary: () => {
+        const target = targetOf(page);
+        return {
+          functions: functionHelp.value,
+          outline: page.outline.value,
+          sheet: page.outline.value?.sheets.find(({ id }) => id === target?.sheet) ?? null,
+          inFormula: target !== null && formulaIn(target.scope, target.text) !== null,
+        };
+      },
+    };
+    const make = (made: FormulaEditor) => {
       editor.current = made;
-      const target = targetOf(page);
-      made.setText(target?.text ?? '');
-      page.line.current = {
-        focus: () => made?.focus(),
-        insert: (text) => made?.insert(text),
-        hasFocus: () => made?.hasFocus() ?? false,
-        wantsName: () => made?.wantsName() ?? false,
-      };
+      page.line.current = made;
+    };
+    make(createEarlyField(place, 'Formula or value', events));
+    void loadFunctions(page);
+    void import('./editor.ts').then(({ createFormulaEditor }) => {
+      const early = editor.current;
+      if (gone || !early) return;
+      const focus = early.hasFocus();
+      const made = createFormulaEditor(place, 'Formula or value', events, early.chosen());
+      make(made);
+      early.destroy();
+      if (focus) made.take();
+      checkAgain.value++;
     });
     return () => {
       gone = true;
       page.line.current = null;
-      made?.destroy();
+      editor.current?.destroy();
     };
   }, [page]);
 
@@ -75,14 +84,16 @@ export function FormulaLine() {
     if (target) draft.value = { ...target, text };
   }
 
-  async function commit(of: Page, text: string): Promise<void> {
-    // The sheet has the keys at once: what is typed while the book takes the draft in belongs there, or where they go next.
-    of.grid.current?.focus();
-    const sent = draft.value;
-    if (sent && !(await commitDraft(of, text)) && draft.value === sent) of.line.current?.focus();
+  /** Takes what is written. The keys go to the sheet at once: what is typed next is meant for it. */
+  async function commit(of: Page, down: boolean): Promise<void> {
+    const alone = draft.value?.scope === 'cell';
+    if (down && alone) of.grid.current?.step(1, 0);
+    else of.grid.current?.focus();
+    if (!(await commitDraft(of))) of.line.current?.focus();
   }
 
-  useSignalEffect(() => {
+  useFollow(() => {
+    checkAgain.value;
     const target = targetOf(page);
     const version = page.outline.value?.version ?? 0;
     const text = target?.text ?? '';
@@ -135,7 +146,7 @@ export function FormulaLine() {
               type="button"
               aria-label="Take it"
               title="Take it (Enter)"
-              onClick={() => void commit(page, draft.value?.text ?? '')}
+              onClick={() => void commit(page, false)}
             >
               <Icon name="check" />
             </button>
@@ -167,7 +178,7 @@ function ScopeSwitch({ page }: { page: Page }) {
   const column = page.sheet.value?.columns.find(({ id }) => id === target?.column);
   if (!target || !column) return <p class="scope-none soft">Choose a cell or a heading</p>;
   const choose = (scope: Scope) => {
-    if (draft.value) draft.value = null;
+    if (draft.value) draft.value = rescoped(draft.value, scope);
     page.scopeChoice.value = scope;
   };
   const option = (scope: Scope, label: string, about: string) => (

@@ -15,7 +15,7 @@ export interface Draft {
 
 export const draft = signal<Draft | null>(null);
 
-/** A draft on its way into the book. Until that has answered it stays on show, but what is written elsewhere is not its own. */
+/** A draft on its way into the book. Until that has answered it stays on show where it belongs. */
 const sent = signal<Draft | null>(null);
 
 /** What the line shows and edits now. */
@@ -30,7 +30,8 @@ export interface Target {
 
 export function targetOf(page: Page): Target | null {
   const now = draft.value;
-  if (now && (now !== sent.value || isChosen(page, now))) return now;
+  if (now) return now;
+  if (sent.value && isChosen(page, sent.value)) return sent.value;
   const selection = page.selection.value;
   const column = activeColumn(page);
   if (!selection || !column) return null;
@@ -66,19 +67,27 @@ export const formulaIn = (scope: Scope, text: string): string | null =>
 export const placeOf = ({ sheet, column, row, scope }: Target): Place =>
   scope === 'column' ? { sheet, column } : { sheet, column, row };
 
-/** Puts the draft into the book. Answers whether it was taken. */
-export async function commitDraft(page: Page, text: string): Promise<boolean> {
-  const target = targetOf(page);
-  if (!target) return false;
-  const { sheet, column, row, scope } = target;
-  const taken = draft.value;
-  sent.value = taken;
+/** Puts the draft into the book. Answers whether it was taken; what is refused stays the draft. */
+export async function commitDraft(page: Page): Promise<boolean> {
+  const now = draft.value;
+  if (!now) return true;
+  const { sheet, column, row, scope, text } = now;
+  // Out of hand while the book takes it in: what is begun meanwhile is a draft of its own.
+  sent.value = now;
+  draft.value = null;
   const done =
     scope === 'column'
       ? await run(page, { do: 'set-formula', sheet, column, formula: text.trim().replace(/^=/, '') || null })
       : await run(page, { do: 'set-cells', sheet, row, columns: [column], texts: [[text]], formulas: true });
-  if (sent.value === taken) sent.value = null;
-  // What was written since is another draft.
-  if (done && draft.value === taken) draft.value = null;
+  if (sent.value === now) sent.value = null;
+  if (!done && !draft.value) draft.value = now;
   return done;
+}
+
+/** The draft for the other scope: the same formula, as the other one writes it. */
+export function rescoped(now: Draft, scope: Scope): Draft {
+  if (now.scope === scope) return now;
+  const formula = formulaIn(now.scope, now.text);
+  const text = scope === 'column' ? (formula ?? now.text) : `=${now.text}`;
+  return { ...now, scope, text };
 }

@@ -12,6 +12,7 @@ import { EditorState, StateEffect, StateField } from '@codemirror/state';
 import type { DecorationSet } from '@codemirror/view';
 import { Decoration, drawSelection, EditorView, keymap, placeholder, tooltips } from '@codemirror/view';
 import type { FormulaCheck } from '../../session/api.ts';
+import { type Chosen, placeForName } from './caret.ts';
 import type { Vocabulary } from './complete.ts';
 import { completeFrom } from './complete.ts';
 import { editorTheme } from './theme.ts';
@@ -20,7 +21,7 @@ import { editorTheme } from './theme.ts';
 export interface EditorEvents {
   changed(text: string, caret: number): void;
   moved(text: string, caret: number): void;
-  commit(text: string): void;
+  commit(): void;
   cancel(): void;
   focus(focused: boolean): void;
   vocabulary(): Vocabulary;
@@ -28,16 +29,21 @@ export interface EditorEvents {
 
 export interface FormulaEditor {
   setText(text: string): void;
-  text(): string;
+  chosen(): Chosen;
   /** Colours and underlines the text by what the session found; ignored when the text has moved on. */
   setCheck(text: string, check: FormulaCheck | null): void;
   setLabel(label: string): void;
+  /** Takes the focus, the caret at the end. */
   focus(): void;
+  /** Takes the focus, the caret where it is. */
+  take(): void;
   hasFocus(): boolean;
-  /** True where a name could stand next. */
+  /** True where a name could stand, or where one was just pointed at that another may take the place of. */
   wantsName(): boolean;
   /** Writes over the selection, as if typed. */
   insert(text: string): void;
+  /** Writes a name that was pointed at; pointed at again, the next one takes its place. */
+  point(name: string): void;
   destroy(): void;
 }
 
@@ -65,7 +71,7 @@ const marks = StateField.define<DecorationSet>({
 function typeOver(view: EditorView, event: KeyboardEvent): boolean {
   if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey || event.isComposing)
     return false;
-  if (view.state.selection.main.empty || /[([{"]/.test(event.key)) return false;
+  if (view.state.selection.main.empty) return false;
   view.dispatch(view.state.replaceSelection(event.key), { userEvent: 'input.type' });
   return true;
 }
@@ -85,16 +91,24 @@ function decorate(check: FormulaCheck | null): DecorationSet {
  * The formula editor, in a shadow root: its styles come in as style sheet objects there, so that the page's content
  * security policy needs no exception for them.
  */
-export function createFormulaEditor(host: HTMLElement, label: string, events: EditorEvents): FormulaEditor {
+export function createFormulaEditor(
+  host: HTMLElement,
+  label: string,
+  events: EditorEvents,
+  start: Chosen,
+): FormulaEditor {
   const root = host.shadowRoot ?? host.attachShadow({ mode: 'open', delegatesFocus: true });
   root.replaceChildren();
   let quiet = false;
   let focusedAt = 0;
+  /** The name that was pointed at last, while nothing else has changed. */
+  let pointed: { readonly from: number; readonly to: number } | null = null;
   const view = new EditorView({
     root,
     parent: root,
     state: EditorState.create({
-      doc: '',
+      doc: start.text,
+      selection: { anchor: start.from, head: start.to },
       extensions: [
         history(),
         drawSelection(),
@@ -117,9 +131,11 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
             key: 'Enter',
             run: (v) => {
               if (completionStatus(v.state) === 'active' && acceptCompletion(v)) return true;
-              events.commit(v.state.doc.toString());
+              events.commit();
               return true;
             },
+            // The focus has gone to the sheet by now, and this key was not meant for it.
+            stopPropagation: true,
           },
           {
             key: 'Escape',
@@ -128,6 +144,7 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
               events.cancel();
               return true;
             },
+            stopPropagation: true,
           },
           {
             key: 'Shift-Enter',
@@ -144,6 +161,7 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
         EditorView.updateListener.of((update) => {
           if (quiet) return;
           const caret = update.state.selection.main.head;
+          if (update.docChanged || update.selectionSet) pointed = null;
           if (update.docChanged) events.changed(update.state.doc.toString(), caret);
           else if (update.selectionSet) events.moved(update.state.doc.toString(), caret);
           if (update.focusChanged) {
@@ -165,9 +183,15 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
     if (early > 0) setTimeout(() => setCheck(text, check), early);
     else silently(() => view.dispatch({ effects: checked.of(check) }));
   };
+  const chosen = (): Chosen => {
+    const { from, to } = view.state.selection.main;
+    return { text: view.state.doc.toString(), from, to };
+  };
+  const placeOfName = () => pointed ?? placeForName(chosen(), events.vocabulary());
   return {
     setText(text) {
       if (view.state.doc.toString() === text) return;
+      pointed = null;
       silently(() =>
         view.dispatch({
           changes: { from: 0, to: view.state.doc.length, insert: text },
@@ -176,22 +200,30 @@ export function createFormulaEditor(host: HTMLElement, label: string, events: Ed
         }),
       );
     },
-    text: () => view.state.doc.toString(),
+    chosen,
     setCheck,
     setLabel: (next) => view.contentDOM.setAttribute('aria-label', next),
     focus() {
       view.focus();
       view.dispatch({ selection: { anchor: view.state.doc.length } });
     },
+    take: () => view.focus(),
     hasFocus: () => view.hasFocus,
-    wantsName() {
-      const { main } = view.state.selection;
-      const before = view.state.sliceDoc(0, main.from).trimEnd();
-      return view.hasFocus && (!main.empty || before === '' || /[-+*/^&=<>(,;{]$/.test(before));
-    },
+    wantsName: () => placeOfName() !== null,
     insert(text) {
       view.dispatch(view.state.replaceSelection(text));
       view.focus();
+    },
+    point(name) {
+      const at = placeOfName();
+      if (!at) return;
+      view.focus();
+      view.dispatch({
+        changes: { ...at, insert: name },
+        selection: { anchor: at.from + name.length },
+        userEvent: 'input.complete',
+      });
+      pointed = { from: at.from, to: at.from + name.length };
     },
     destroy: () => view.destroy(),
   };

@@ -3,7 +3,8 @@ import 'handsontable/styles/handsontable.min.css';
 import { Autofill, ManualColumnMove, ManualColumnResize, registerPlugin } from 'handsontable/plugins';
 import type { GridSettings } from 'handsontable/settings';
 import './grid.css';
-import type { ColumnOutline } from '../../session/api.ts';
+import { CellMark, type ColumnOutline } from '../../session/api.ts';
+import { blockOf, chooseAgain, readChosen, sorted } from './chosen.ts';
 import { CellEditor, hostEditor } from './editor.ts';
 import { fillHeading } from './headings.ts';
 import type { GridHost, GridSelection, Shown } from './host.ts';
@@ -36,11 +37,17 @@ export class SheetGrid {
   private frame = 0;
   private last = { top: 0, left: 0 };
   private speed = { down: 0, across: 0 };
+  /** What was to be chosen and is not on show yet. */
+  private wish: (() => void) | null = null;
 
   constructor(element: HTMLElement, shown: Shown, host: GridHost) {
     this.host = host;
     this.shown = shown;
-    this.pointer = new Pointer(host);
+    this.pointer = new Pointer(
+      host,
+      (line, column) => this.choose(line, column),
+      () => this.draw(),
+    );
     this.tiles = this.cache();
     this.chooseColumns();
     this.hot = new Handsontable(element, this.settings());
@@ -49,6 +56,8 @@ export class SheetGrid {
         const at = this.shown.lines.at(line);
         return at.is === 'row' ? host.editText(this.shown.sheet.id, this.columns[column]!.id, at.row) : '';
       },
+      hasFormula: (line, column) =>
+        (this.tiles.marks(line, this.indexes[column]!) & (CellMark.formula | CellMark.computed)) !== 0,
       choices: (column) => choicesOf(this.columns[column]!),
       enter: (line, column, lines, columns, text) => {
         const ids = this.columns.slice(column, column + columns).map(({ id }) => id);
@@ -72,41 +81,72 @@ export class SheetGrid {
   /** Takes in a new state of the sheet, another view of it, or another sheet. */
   show(shown: Shown): void {
     const before = this.shown;
+    const chosen = this.selection();
+    const block = blockOf(this.hot);
     const other = shown.sheet.id !== before.sheet.id;
     this.shown = other ? shown : withRowsAhead(shown, before);
-    const moved =
-      other ||
-      shown.lines !== before.lines ||
-      shown.sheet.columns.map(({ id }) => id).join() !== before.sheet.columns.map(({ id }) => id).join();
+    const order = ({ sheet }: Shown) => sheet.columns.map(({ id }) => id).join();
+    const reordered = order(shown) !== order(before);
+    const moved = other || shown.lines !== before.lines || reordered;
     const lined = moved && (other || !shown.lines.plain || !before.lines.plain);
     if (moved) {
       // Rows that only came or went at the end leave the blocks where they are; anything else makes them untrue.
-      if (lined || shown.sheet.columns.length !== before.sheet.columns.length) this.tiles.clear();
+      if (lined || reordered) this.tiles.clear();
       this.tiles = this.cache(lined ? undefined : this.tiles);
     }
     this.tiles.expire();
-    // The chosen cell is of the sheet before: the grid must not look for it in the new shape.
-    if (other) this.hot.deselectCell();
+    // What is chosen may be of the sheet before, or lie past the end of the new shape: the grid must not look for it there.
+    const columnsBefore = this.columns.length;
     const reshaped = this.chooseColumns();
+    if (other || this.shown.lines.count < before.lines.count || this.columns.length < columnsBefore)
+      this.hot.deselectCell();
     if (reshaped || this.shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
       this.hot.updateSettings(this.shapeSettings());
-    else if (shown.summaries !== before.summaries) this.draw();
-    if (other) {
-      this.hot.scrollViewportTo({ row: 0, col: 0 });
+    else if (lined || shown.summaries !== before.summaries) this.draw();
+    if (other) this.hot.scrollViewportTo({ row: 0, col: 0 });
+    else if (chosen && block && (moved || reshaped)) {
+      const again = chooseAgain(this.hot, chosen, block, this.shown, this.columns);
+      if (!again) this.host.selected(this.selection());
     }
+    this.wish?.();
     this.look();
   }
 
+  /** Chooses a cell; one that is not on show yet is chosen when it is. */
   select(row: number, column: string, focus = true): void {
     const index = this.columns.findIndex(({ id }) => id === column);
     const line = this.shown.lines.lineOf(row);
-    if (index < 0 || line === undefined) return;
-    this.hot.selectCell(Math.min(line, this.hot.countRows() - 1), index, undefined, undefined, true, focus);
+    const there = index >= 0 && line !== undefined && line < this.shown.lines.count;
+    this.wish = there ? null : () => this.select(row, column, focus);
+    if (there) this.hot.selectCell(line, index, undefined, undefined, true, focus);
   }
 
+  /** Chooses a column and brings it into view; one that is not on show yet is chosen when it is. */
   selectColumn(column: string): void {
     const index = this.columns.findIndex(({ id }) => id === column);
-    if (index >= 0) this.hot.selectColumns(index);
+    this.wish = index < 0 ? () => this.selectColumn(column) : null;
+    if (index < 0) return;
+    this.hot.selectColumns(index);
+    this.hot.scrollViewportTo({ col: index });
+  }
+
+  /** Chooses the cell that many lines below the active one, or columns to its right. */
+  step(down: number, across: number): void {
+    const at = this.hot.getSelectedRangeLast()?.highlight;
+    if (!at) return;
+    const within = (to: number, count: number) => Math.max(0, Math.min(to, count - 1));
+    this.choose(
+      within((at.row ?? 0) + down, this.hot.countRows()),
+      within((at.col ?? 0) + across, this.hot.countCols()),
+    );
+  }
+
+  private choose(line: number, column: number): void {
+    if (line < 0 && column < 0) this.hot.selection.selectAll();
+    else if (line < 0) this.hot.selectColumns(column);
+    else if (column < 0) this.hot.selectRows(line);
+    else this.hot.selectCell(line, column);
+    this.focus();
   }
 
   focus(): void {
@@ -194,10 +234,14 @@ export class SheetGrid {
           this.shown.lines.at(line).is === 'row' && isWrong(this.tiles.marks(line, this.indexes[column]!));
         if (wrong) td.setAttribute('aria-invalid', 'true');
         else td.removeAttribute('aria-invalid');
+        td.classList.toggle('pointed', this.pointer.covers(line, column));
       },
       afterGetColHeader: (column, th) => {
         const heading = this.columns[column];
-        if (column >= 0 && heading) fillHeading(th, heading);
+        if (column < 0 || !heading) return;
+        fillHeading(th, heading);
+        // The library counts from the first heading in view; the row numbers are the first column.
+        th.setAttribute('aria-colindex', String(column + 2));
       },
       // What would change the grid becomes a call of the host, and the grid itself stays as it is.
       beforeChange: () => false,
@@ -217,10 +261,10 @@ export class SheetGrid {
         if (resized) this.host.resized(resized, Math.round(width));
         return width;
       },
-      beforeKeyDown: (event) => this.key(event),
+      beforeKeyDown: (event) => (this.key(event) ? false : undefined),
       afterSelectionEnd: () => this.host.selected(this.selection()),
       beforeOnCellMouseDown: (event, coords) => this.pointer.down(event, coords, this.shown, this.columns),
-      beforeOnCellMouseOver: (event, coords) => this.pointer.over(event, coords, this.shown, this.columns),
+      beforeOnCellMouseOver: (event, coords) => this.pointer.over(event, coords),
       beforeOnCellMouseUp: (event) => this.pointer.up(event),
       afterOnCellMouseDown: (event, coords) => {
         const column = this.columns[coords.col ?? -1];
@@ -265,52 +309,48 @@ export class SheetGrid {
     this.hot.updateSettings(this.shapeSettings());
   }
 
-  private key(event: KeyboardEvent): void {
-    const editor = this.hot.getActiveEditor() as unknown as CellEditor | undefined;
-    const stop = () => {
+  /** Keys that mean something else here than to the library, and those that are not for the grid. True for such a key. */
+  private key(event: KeyboardEvent): boolean {
+    // The library listens to the whole document once it was clicked on: what is typed elsewhere is not for the sheet.
+    if (!this.hasFocus()) return true;
+    const mine = this.ownKey(event);
+    if (mine) {
       event.stopImmediatePropagation();
       event.preventDefault();
-    };
-    if (editor?.isOpened()) {
-      if (editor.picked(event)) stop();
-      return;
     }
-    if (event.altKey || event.ctrlKey || event.metaKey) return;
-    const selection = this.selection();
-    if (!selection) return;
-    if (event.key === 'Delete' || event.key === 'Backspace') {
-      stop();
-      this.host.clear(selection);
-    } else if (event.key === '=') {
-      stop();
-      this.host.writeFormula('=');
-    }
+    return mine;
+  }
+
+  private ownKey(event: KeyboardEvent): boolean {
+    const editor = this.hot.getActiveEditor() as unknown as CellEditor | undefined;
+    if (editor?.isOpened()) return editor.picked(event);
+    const selection = event.altKey ? null : this.selection();
+    if (!selection) return false;
+    const mod = event.ctrlKey || event.metaKey;
+    if (event.key === 'Home') this.toStart(mod, event.shiftKey);
+    else if (mod) return false;
+    else if (event.key === 'Delete' || event.key === 'Backspace') this.host.clear(selection);
+    else if (event.key === '=') this.host.writeFormula('=');
+    else return false;
+    return true;
+  }
+
+  /** To the first column, and with `top` to the first row: frozen columns are columns like others, and the rest scrolls back. */
+  private toStart(top: boolean, extend: boolean): void {
+    const range = this.hot.getSelectedRangeLast();
+    if (!range) return;
+    const line = top ? 0 : Math.max((extend ? range.to.row : range.highlight.row) ?? 0, 0);
+    if (extend) this.hot.selectCell(range.from.row ?? 0, range.from.col ?? 0, line, 0, false);
+    else this.hot.selectCell(line, 0, undefined, undefined, false);
+    this.hot.scrollViewportTo({
+      row: line,
+      col: Math.min(this.shown.frozen, this.columns.length - 1),
+      horizontalSnap: 'start',
+    });
   }
 
   private selection(): GridSelection | null {
-    const range = this.hot.getSelectedRangeLast();
-    if (!range) return null;
-    const { row, col } = range.highlight;
-    const [top, bottom] = sorted(range.from.row ?? 0, range.to.row ?? 0);
-    const [left, right] = sorted(range.from.col ?? 0, range.to.col ?? 0);
-    const { lines, sheet } = this.shown;
-    const column = this.columns[Math.max(col ?? 0, 0)];
-    if (!column) return null;
-    const wholeColumns = top < 0 || this.hot.selection.isSelectedByColumnHeader();
-    const wholeRows = left < 0 || this.hot.selection.isSelectedByRowHeader();
-    const active = lines.count > 0 ? lines.at(Math.max(row ?? 0, 0)) : ({ is: 'new', row: 0 } as const);
-    const runs = lines.runs(Math.max(top, 0), bottom);
-    // A line of summaries is about the column as a whole.
-    const summary = active.is === 'summary';
-    return {
-      sheet: sheet.id,
-      what: wholeColumns || summary ? (wholeRows ? 'all' : 'columns') : wholeRows ? 'rows' : 'cells',
-      row: active.is === 'summary' ? (runs[0]?.row ?? 0) : active.row,
-      column: column.id,
-      columns: this.columns.slice(Math.max(left, 0), right + 1).map(({ id }) => id),
-      runs,
-      rows: runs.reduce((all, { count }) => all + count, 0),
-    };
+    return readChosen(this.hot, this.shown, this.columns);
   }
 
   /** The fill handle was let go: rows of the source go over the rows of the target. */
@@ -354,11 +394,12 @@ export class SheetGrid {
 
   /** True while the keyboard belongs to the grid and no cell is being edited. */
   private takesKeys(): boolean {
-    return (
-      this.hot.isListening() &&
-      !this.hot.getActiveEditor()?.isOpened() &&
-      (this.hot.rootElement.contains(document.activeElement) || document.activeElement === document.body)
-    );
+    return this.hot.isListening() && !this.hot.getActiveEditor()?.isOpened() && this.hasFocus();
+  }
+
+  private hasFocus(): boolean {
+    const { activeElement } = document;
+    return this.hot.rootElement.contains(activeElement) || activeElement === document.body;
   }
 
   /**
@@ -411,11 +452,10 @@ export class SheetGrid {
   }
 }
 
-const sorted = (a: number, b: number): readonly [number, number] => (a < b ? [a, b] : [b, a]);
-
-/** Rows that came in the meantime take the place of blank ones that stood ahead of them. */
+/** Rows that came in the meantime take the place of blank ones that stood ahead of them; when rows went, none stand. */
 function withRowsAhead(shown: Shown, before: Shown): Shown {
-  const ahead = before.lines.ahead - (shown.lines.total - before.lines.total);
+  const came = shown.lines.total - before.lines.total;
+  const ahead = came < 0 ? 0 : before.lines.ahead - came;
   return ahead > 0 ? { ...shown, lines: shown.lines.withAhead(ahead) } : shown;
 }
 

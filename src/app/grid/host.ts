@@ -84,8 +84,10 @@ export interface GridHost {
   writeFormula(text: string | null): void;
   /** A heading was double-clicked: its formula wants to be edited. */
   openHeading(column: ColumnOutline): void;
-  /** True while a formula is being written and wants names: clicks are pointed out instead of choosing. */
-  pointing(): boolean;
+  /** What is being written in the line above the sheet: a formula that a name can go into next, or something whole. */
+  writing(): 'wants a name' | 'whole' | null;
   point(pointed: Pointed): void;
+  /** Puts what is being written into the book. Answers whether it was taken. */
+  takeWritten(): Promise<boolean>;
   failed(reason: unknown): void;
 }

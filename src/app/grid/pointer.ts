@@ -7,64 +7,96 @@ interface Spot {
 }
 
 /**
- * Pointing while a formula is being written: clicks and pulls over the grid put names into the formula instead of
- * choosing cells.
+ * Clicks and pulls over the grid while a formula is being written: they put names into it where a name can stand, each
+ * place pulled over taking the place of the one before. Where none can, the formula is taken first and then the click
+ * chooses; what is refused stays in hand. Either way nothing that was written is lost.
  */
 export class Pointer {
   private start: { readonly line: number; readonly column: number } | null = null;
-  private end: { readonly line: number; readonly column: number } | null = null;
   private shown: Shown | null = null;
   private columns: readonly ColumnOutline[] = [];
-  private readonly host: GridHost;
+  /** The lines and columns that are pointed at just now. */
+  private at: Block | null = null;
 
-  constructor(host: GridHost) {
-    this.host = host;
-  }
+  constructor(
+    private readonly host: GridHost,
+    /** Chooses what was clicked, after all. */
+    private readonly choose: (line: number, column: number) => void,
+    private readonly redraw: () => void,
+  ) {}
 
   down(event: MouseEvent, { row, col }: Spot, shown: Shown, columns: readonly ColumnOutline[]): void {
-    if (event.button !== 0 || !this.host.pointing()) return;
+    const writing = event.button === 0 ? this.host.writing() : null;
+    if (!writing) return;
     // The formula keeps the focus.
     event.preventDefault();
     event.stopImmediatePropagation();
     const column = columns[col ?? -1];
+    if (writing === 'whole') {
+      void this.host.takeWritten().then((taken) => {
+        if (taken) this.choose(row ?? -1, col ?? -1);
+      });
+      return;
+    }
     if (!column) return;
     if ((row ?? -1) < 0) {
       this.host.point({ is: 'column', column });
       return;
     }
     this.start = { line: row ?? 0, column: col ?? 0 };
-    this.end = this.start;
     this.shown = shown;
     this.columns = columns;
-    window.addEventListener('mouseup', () => this.finish(), { once: true });
+    // Before the library, which is told to leave this event alone and tells nobody else.
+    window.addEventListener('mouseup', () => this.finish(), { once: true, capture: true });
+    this.point(this.start.line, this.start.column);
   }
 
-  over(event: MouseEvent, { row, col }: Spot, _shown: Shown, columns: readonly ColumnOutline[]): void {
+  over(event: MouseEvent, { row, col }: Spot): void {
     if (!this.start) return;
     event.stopImmediatePropagation();
-    if ((row ?? -1) >= 0 && columns[col ?? -1]) this.end = { line: row ?? 0, column: col ?? 0 };
+    if ((row ?? -1) >= 0 && this.columns[col ?? -1]) this.point(row ?? 0, col ?? 0);
   }
 
   up(event: MouseEvent): void {
     if (this.start) event.stopImmediatePropagation();
   }
 
-  private finish(): void {
-    const { start, end, shown, columns } = this;
-    this.start = null;
-    if (!start || !end || !shown) return;
-    const [a, b] = [shown.lines.at(start.line), shown.lines.at(end.line)];
-    const from = columns[Math.min(start.column, end.column)];
-    const to = columns[Math.max(start.column, end.column)];
-    if (!from || !to) return;
-    if (a.is !== 'row' || b.is !== 'row') this.host.point({ is: 'column', column: from });
-    else
-      this.host.point({
-        is: 'cells',
-        from,
-        to,
-        fromRow: Math.min(a.row, b.row),
-        toRow: Math.max(a.row, b.row),
-      });
+  /** True for a cell that is being pointed at. */
+  covers(line: number, column: number): boolean {
+    const { at } = this;
+    return at !== null && line >= at.top && line <= at.bottom && column >= at.left && column <= at.right;
   }
+
+  private point(line: number, column: number): void {
+    const { start, shown, columns } = this;
+    if (!start || !shown) return;
+    const at = {
+      top: Math.min(start.line, line),
+      bottom: Math.max(start.line, line),
+      left: Math.min(start.column, column),
+      right: Math.max(start.column, column),
+    };
+    this.at = at;
+    const [from, to] = [columns[at.left]!, columns[at.right]!];
+    const [a, b] = [shown.lines.at(at.top), shown.lines.at(at.bottom)];
+    if (a.is !== 'row' || b.is !== 'row') this.host.point({ is: 'column', column: from });
+    else {
+      const [fromRow, toRow] = [Math.min(a.row, b.row), Math.max(a.row, b.row)];
+      this.host.point({ is: 'cells', from, to, fromRow, toRow });
+    }
+    this.redraw();
+  }
+
+  private finish(): void {
+    this.start = null;
+    this.at = null;
+    this.redraw();
+  }
+}
+
+interface Block {
+  readonly top: number;
+  readonly bottom: number;
+  readonly left: number;
+  readonly right: number;
 }

@@ -1,13 +1,13 @@
-import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { command } from '../commands/all.ts';
-import { draft, formulaIn } from '../formula/draft.ts';
+import { commitDraft, draft, formulaIn } from '../formula/draft.ts';
 import { namePointed } from '../formula/point.ts';
 import type { GridHost } from '../grid/host.ts';
 import type { SheetGrid } from '../grid/SheetGrid.ts';
 import { run } from '../state/actions.ts';
 import { copy, paste } from '../state/clipboard.ts';
 import { enter } from '../state/entering.ts';
+import { useFollow } from '../state/follow.ts';
 import { density } from '../state/look.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
@@ -41,32 +41,33 @@ export function SheetView() {
     };
   }, [page, empty]);
 
-  useSignalEffect(() => {
+  useFollow(() => {
     const shown = page.shown.value;
     if (!shown || !grid.current) return;
     const other = page.selection.peek()?.sheet !== shown.sheet.id;
     grid.current.show(shown);
     if (other) chooseFirst(page);
   });
-  useSignalEffect(() => {
+  useFollow(() => {
     density.value;
     grid.current?.restyle();
   });
   // What the active cell is changes with the selection and with the book.
-  useSignalEffect(() => {
+  useFollow(() => {
     const selection = page.selection.value;
     const outline = page.outline.value;
     if (!selection || !outline) return;
     const { sheet, column, row } = selection;
-    const rows = outline.sheets.find(({ id }) => id === sheet)?.rows ?? 0;
-    if (row >= rows) {
+    const of = outline.sheets.find(({ id }) => id === sheet);
+    // What was chosen may be gone from the book, or not in it yet.
+    if (!of || row >= of.rows || !of.columns.some(({ id }) => id === column)) {
       page.cell.value = null;
       return;
     }
     void page.service.cell({ sheet, column, row }).then((info) => {
       const now = page.selection.peek();
       if (now?.row === row && now.column === column && now.sheet === sheet) page.cell.value = info;
-    });
+    }, gone);
   });
   const sheet = page.sheet.value;
   return (
@@ -76,6 +77,9 @@ export function SheetView() {
     </section>
   );
 }
+
+/** A cell that is gone by the time it is asked for says nothing: what took it away has told already. */
+function gone(): void {}
 
 function chooseFirst(page: Page): void {
   const column = page.sheet.peek()?.columns.find(({ hidden }) => !hidden)?.id;
@@ -132,7 +136,8 @@ function hostOf(page: Page): GridHost {
       page.contextMenu.value = request;
     },
     writeFormula(text) {
-      if (text !== null) {
+      // What is being written already is not written over: it goes on.
+      if (text !== null && !draft.value) {
         page.scopeChoice.value = 'cell';
         const { selection } = page;
         if (!selection.value) return;
@@ -142,15 +147,21 @@ function hostOf(page: Page): GridHost {
       page.line.current?.focus();
     },
     openHeading: () => void command('edit-column-formula').run(page),
-    pointing: () => {
+    writing() {
       const now = draft.value;
-      return (
-        now !== null && formulaIn(now.scope, now.text) !== null && (page.line.current?.wantsName() ?? false)
-      );
+      if (!now) return null;
+      return formulaIn(now.scope, now.text) !== null && page.line.current?.wantsName()
+        ? 'wants a name'
+        : 'whole';
     },
     point: (pointed) => {
       const text = draft.value && namePointed(page, draft.value, pointed);
-      if (text) page.line.current?.insert(text);
+      if (text) page.line.current?.point(text);
+    },
+    async takeWritten() {
+      const taken = await commitDraft(page);
+      if (!taken) page.line.current?.focus();
+      return taken;
     },
     failed: (reason) => say(page, reason instanceof Error ? reason.message : String(reason), 'wrong'),
   };

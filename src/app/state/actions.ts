@@ -83,6 +83,13 @@ export function goTo(page: Page, place: Place): void {
   });
 }
 
+/** Chooses the column of a sheet that was not among those before, and brings it into view. */
+export function showNewColumn(page: Page, sheet: string, before: ReadonlySet<string>): void {
+  const columns = page.outline.value?.sheets.find(({ id }) => id === sheet)?.columns;
+  const made = columns?.find(({ id }) => !before.has(id));
+  if (made) goTo(page, { sheet, column: made.id });
+}
+
 /** Runs something that may fail for reasons nobody foresaw; such a failure is said, not swallowed. */
 export async function guarded(page: Page, work: () => Promise<boolean>): Promise<boolean> {
   try {

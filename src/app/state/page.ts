@@ -38,6 +38,8 @@ export type Dialogue =
 export interface GridHandle {
   select(row: number, column: string, focus?: boolean): void;
   selectColumn(column: string): void;
+  /** Chooses the cell that many lines below the active one, or columns to its right, and gives it the focus. */
+  step(down: number, across: number): void;
   focus(): void;
   edit(): void;
 }
@@ -46,8 +48,10 @@ export interface GridHandle {
 export interface LineHandle {
   focus(): void;
   insert(text: string): void;
+  /** Writes a name that was pointed at. */
+  point(name: string): void;
   hasFocus(): boolean;
-  /** True where a name could stand next: after a bracket, a comma, an operator, or at the start. */
+  /** True where a name could stand: after a bracket, a comma, an operator, at the start, or in place of an unknown word. */
   wantsName(): boolean;
 }
 

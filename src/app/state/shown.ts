@@ -8,6 +8,7 @@ import type { Shown, SummaryText } from '../grid/host.ts';
 import type { RowGroup } from '../grid/rows.ts';
 import { Lines } from '../grid/rows.ts';
 import type { Page } from './page.ts';
+import { say } from './page.ts';
 
 /** Rows whose group is read at once. */
 const step = 50_000;
@@ -68,7 +69,14 @@ export function followSheet(page: Page): () => void {
       page.shown.value = { sheet, lines, summaries, frozen: frozenOf(sheet) };
       if (lines.groups.length === 0 && !lines.summed) return;
     }
-    void work();
+    work().catch((reason) => {
+      if (now !== turn) return;
+      // A view that cannot be worked out must not keep the sheet from being seen.
+      lines = Lines.all(sheet.rows, sheet.purpose !== 'worked', false);
+      key = wanted;
+      page.shown.value = { sheet, lines, summaries: [], frozen: frozenOf(sheet) };
+      say(page, `The rows could not be arranged, and are shown in their own order: ${reason}`, 'wrong');
+    });
   });
 }
 

@@ -1,0 +1,10 @@
+import { effect } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+
+/**
+ * Runs `work` at once whenever a signal that it reads changes. The hook of the signals' own package waits for the next
+ * frame; what hands type into must not be a frame behind, or a text arrives over what was typed meanwhile.
+ */
+export function useFollow(work: () => void): void {
+  useEffect(() => effect(work), []);
+}

@@ -1,0 +1,135 @@
+import { readFile } from 'node:fs/promises';
+import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { cellOf, runCommand, sheetShown } from './browser.ts';
+
+/** Steps that the tests of the workbook share. */
+
+/** Presses keys one after another. */
+export async function keys(page: Page, ...pressed: readonly string[]): Promise<void> {
+  for (const key of pressed) await page.keyboard.press(key);
+}
+
+/** The text of the formula line, whichever editor stands there. */
+export const lineText = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const place = document.querySelector('.formula-editor');
+    const early = place?.querySelector('textarea');
+    if (early) return early.value;
+    const lines = place?.shadowRoot?.querySelectorAll('.cm-line') ?? [];
+    return [...lines]
+      .map((line) => (line.querySelector('.cm-placeholder') ? '' : line.textContent))
+      .join('\n');
+  });
+
+/** Waits until the formula editor is there, and not the plain field before it. */
+export const editorLoaded = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() =>
+    document.querySelector('.formula-editor')?.shadowRoot?.querySelector('.cm-content'),
+  );
+
+/** A blank book by the keyboard, with nothing kept before. */
+export async function blankBook(page: Page): Promise<void> {
+  await sheetShown(page);
+  await keys(page, 'Alt+b');
+  const blank = page.getByRole('button', { name: /^Blank book/ });
+  await blank.focus();
+  await keys(page, 'Enter');
+  await headings(page, ['Athlete']);
+}
+
+/** Waits until the sheet on show has these headings, as far as they are in view. */
+export async function headings(page: Page, wanted: readonly string[]): Promise<void> {
+  await expect.poll(() => shownHeadings(page)).toEqual(wanted);
+}
+
+export async function shownHeadings(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const found = new Map<number, string>();
+    for (const th of document.querySelectorAll<HTMLElement>('.sheet-grid thead th[aria-colindex]')) {
+      const words = th.querySelector('.heading-words')?.textContent;
+      if (words) found.set(Number(th.getAttribute('aria-colindex')), words);
+    }
+    return [...found].sort(([a], [b]) => a - b).map(([, words]) => words);
+  });
+}
+
+/** The heading of a column. */
+export const heading = (page: Page, label: string): Locator =>
+  page
+    .locator('.sheet-grid .ht_clone_top thead th, .sheet-grid .ht_clone_top_inline_start_corner thead th')
+    .filter({ has: page.locator('.heading-words').getByText(label, { exact: true }) })
+    .first();
+
+/** What a cell shows. */
+export const shown = async (page: Page, row: number, label: string): Promise<string> =>
+  (await (await cellOf(page, row, label)).textContent()) ?? '';
+
+/** Waits until the rows of some columns show these texts. */
+export async function rowsShow(
+  page: Page,
+  labels: readonly string[],
+  wanted: readonly (readonly string[])[],
+): Promise<void> {
+  await expect
+    .poll(async () =>
+      Promise.all(wanted.map((_, row) => Promise.all(labels.map((label) => shown(page, row + 1, label))))),
+    )
+    .toEqual(wanted);
+}
+
+/** A column made in the dialogue, by keys alone. Beginning letters choose in the lists, as the platform has it. */
+export async function columnByKeys(
+  page: Page,
+  label: string,
+  parts: { readonly kind?: string; readonly measures?: string; readonly formula?: string } = {},
+): Promise<void> {
+  await keys(page, 'Alt+Insert');
+  await page.getByRole('dialog', { name: 'New column' }).waitFor();
+  await page.keyboard.type(label);
+  if (parts.kind) {
+    await keys(page, 'Tab', 'Tab');
+    await page.keyboard.type(parts.kind);
+  }
+  if (parts.measures) {
+    await page.getByLabel('Measures').focus();
+    await page.keyboard.type(parts.measures);
+  }
+  if (parts.formula) {
+    await page.getByLabel('Formula for every row').focus();
+    await page.keyboard.type(parts.formula);
+    await page.getByLabel('Name').first().focus();
+  }
+  await keys(page, 'Enter');
+  await page.getByRole('dialog', { name: 'New column' }).waitFor({ state: 'detached' });
+}
+
+/** The book as the text of its file. */
+export async function savedBook(page: Page): Promise<string> {
+  const [saved] = await Promise.all([page.waitForEvent('download'), keys(page, 'Control+s')]);
+  return readFile(await saved.path(), 'utf8');
+}
+
+/** Runs a command by its words and waits until the finder is gone. */
+export async function perform(page: Page, words: string): Promise<void> {
+  await runCommand(page, words);
+  await page.locator('.finder[open]').waitFor({ state: 'detached' });
+}
+
+/** Puts a text on the clipboard of the page and pastes it with the keys. */
+export async function paste(page: Page, text: string): Promise<void> {
+  await page.evaluate((plain) => {
+    const data = new DataTransfer();
+    data.setData('text/plain', plain);
+    const event = new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true });
+    (document.activeElement ?? document.body).dispatchEvent(event);
+  }, text);
+}
+
+/** What the status line says is chosen, with the row and column of the active cell. */
+export const active = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const cell = document.querySelector('.sheet-grid td.current.highlight, .sheet-grid td.current');
+    const row = cell?.closest('tr')?.getAttribute('aria-rowindex');
+    return cell ? `${cell.getAttribute('aria-colindex')},${row}` : '';
+  });
