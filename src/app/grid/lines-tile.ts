@@ -4,7 +4,7 @@ import type { GridHost, Shown } from './host.ts';
 import type { FetchTile } from './tiles.ts';
 
 /** Fetches blocks by the lines of the grid: straight from the sheet, or row by row where a view says which. */
-export function fetchLines(host: GridHost, { sheet, lines }: Shown): FetchTile {
+export function fetchLines(host: Pick<GridHost, 'tile' | 'tileOfRows'>, { sheet, lines }: Shown): FetchTile {
   if (lines.plain) return (row, rows, column, columns) => host.tile(sheet, row, rows, column, columns);
   return async (line, count, column, columns) => {
     const last = Math.min(line + count, lines.count);

@@ -1,54 +1,158 @@
-import { decorate } from '../marks/decorate.ts';
-import { legendOf } from '../marks/legend.ts';
+import * as say from '../../../functions/tables/sources.ts';
+import { unitSign } from '../grid/units.ts';
+import { marksInWords } from '../marks/words.ts';
+import { functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page } from '../state/page.ts';
+import { layOut, letters } from './lay-out.ts';
+import { type Printed, printedLines } from './lines.ts';
 import './print.css';
 
-/** Rows fetched at once for printing. */
-const step = 500;
-/** More rows than anybody prints; the rest is said to be left out. */
-const most = 5000;
-
-/** Prints the sheet on show: a plain table is laid out for the printer, put before it, and taken away afterwards. */
+/**
+ * Prints the sheet on show: tables laid out for the printer stand beside the page, which is not printed, until that is
+ * over. Headings come again on each page; where the columns need more than a page's width, the first comes again too.
+ */
 export async function printSheet(page: Page): Promise<void> {
-  const sheet = page.sheet.value;
-  if (!sheet) return;
-  const shown = sheet.columns.flatMap((column, index) => (column.hidden ? [] : [{ column, index }]));
-  const box = document.createElement('div');
-  box.className = 'print-sheet';
-  const title = document.createElement('h1');
-  title.textContent = `${page.outline.value?.title ?? ''}: ${sheet.label}`;
-  const table = document.createElement('table');
-  const head = table.createTHead().insertRow();
-  for (const { column } of shown) {
-    const th = document.createElement('th');
-    th.textContent = column.unit ? `${column.label} (${column.unit})` : column.label;
-    head.append(th);
+  const shown = page.shown.value;
+  const outline = page.outline.value;
+  if (!shown || !outline) return;
+  page.busy.value = 'Laying out pages';
+  try {
+    await loadFunctions(page);
+    const printed = await printedLines(page, shown);
+    const { sheet } = shown;
+    const box = element('div', 'print-sheet');
+    document.querySelector('.print-sheet')?.remove();
+    document.body.append(box);
+    const { wide, size, parts } = layOut(widthsOf(box, printed), shown.frozen);
+    box.classList.toggle('wide', wide);
+    box.style.fontSize = `${size}pt`;
+    const filtered = shown.lines.listed < sheet.rows;
+    const rows = filtered ? `${shown.lines.listed} of ${sheet.rows} rows` : '';
+    parts.forEach((columns, part) => {
+      const of = parts.length === 1 ? '' : `part ${part + 1} of ${parts.length}`;
+      const title = titleOf(`${outline.title}: ${sheet.label}`, [rows, of, today()]);
+      box.append(tableOf(printed, columns, title));
+    });
+    box.append(notesOf(page, printed, sheet.note));
+  } finally {
+    page.busy.value = null;
+  }
+  // The name that a PDF gets.
+  const before = document.title;
+  document.title = `${outline.title} - ${shown.sheet.label}`;
+  const over = () => {
+    document.querySelector('.print-sheet')?.remove();
+    document.title = before;
+  };
+  // Some browsers go on while the pages are being looked at.
+  globalThis.addEventListener('afterprint', over, { once: true });
+  globalThis.print();
+}
+
+function element<K extends keyof HTMLElementTagNameMap>(
+  name: K,
+  className = '',
+  text = '',
+): HTMLElementTagNameMap[K] {
+  const made = document.createElement(name);
+  if (className) made.className = className;
+  if (text) made.textContent = text;
+  return made;
+}
+
+const today = (): string => new Date().toLocaleDateString(undefined, { dateStyle: 'medium' });
+
+function titleOf(words: string, beside: readonly string[]): HTMLElement {
+  const title = element('div', 'print-title');
+  title.append(
+    element('strong', '', words),
+    element('span', '', beside.filter((text) => text !== '').join(' · ')),
+  );
+  return title;
+}
+
+/** A table of some columns. Its head, which comes again on each page, holds the title too. */
+function tableOf(printed: Printed, columns: readonly number[], title?: HTMLElement): HTMLTableElement {
+  const table = element('table');
+  const head = table.createTHead();
+  if (title) {
+    const cell = element('th', 'print-title-cell');
+    cell.colSpan = columns.length;
+    cell.append(title);
+    head.insertRow().append(cell);
+  }
+  const labels = head.insertRow();
+  for (const index of columns) {
+    const { label, name, unit, kind } = printed.columns[index]!;
+    const th = element('th', kind === 'number' || kind === 'date' ? 'numeric' : '', label || name);
+    if (unit) th.append(' ', element('span', 'print-unit', unitSign(unit)));
+    labels.append(th);
   }
   const body = table.createTBody();
-  const rows = Math.min(sheet.rows, most);
-  for (let row = 0; row < rows; row += step) {
-    const tile = await page.service.tile(sheet.id, row, Math.min(step, rows - row), 0, sheet.columns.length);
-    for (let r = 0; r < tile.rows; r++) {
-      const line = body.insertRow();
-      for (const { column, index } of shown) {
-        const cell = line.insertCell();
-        cell.textContent = tile.texts[r * tile.columns + index] ?? '';
-        if (column.kind === 'number') cell.className = 'numeric';
-        const drawing = column.marks && tile.drawings?.find((one) => one.column === index);
-        if (drawing) cell.className += decorate(cell, column.marks!, drawing, r);
-      }
+  for (const { cells, summary } of printed.lines) {
+    const row = body.insertRow();
+    if (summary) row.className = 'summary';
+    for (const index of columns) {
+      const { text, numeric, held } = cells[index]!;
+      const cell = row.insertCell();
+      cell.textContent = held ? `${text} †` : text;
+      if (numeric) cell.className = 'numeric';
     }
   }
-  box.append(title, table, ...legendOf(shown.map(({ column }) => column)));
-  if (rows < sheet.rows) {
-    const rest = document.createElement('p');
-    rest.textContent = `${sheet.rows - rows} further rows are not printed.`;
-    box.append(rest);
+  return table;
+}
+
+/** Lines that are enough to know how wide a column is. */
+const sample = 300;
+
+/** Width of each column at the wanted size of letters, mm: as wide as its longest words, texts in lines of at most 70 mm. */
+function widthsOf(box: HTMLElement, printed: Printed): readonly number[] {
+  const columns = printed.columns.map((_, index) => index);
+  const table = tableOf({ ...printed, lines: longest(printed, columns) }, columns);
+  box.classList.add('measured');
+  box.style.fontSize = `${letters.wanted}pt`;
+  box.append(table);
+  const widths = [...table.tHead!.rows[0]!.cells].map((cell) => (cell.offsetWidth * 25.4) / 96);
+  table.remove();
+  box.classList.remove('measured');
+  return widths;
+}
+
+/** For each column its longest texts, put together in lines. */
+function longest({ lines }: Printed, columns: readonly number[]): Printed['lines'] {
+  const some = lines.length <= sample ? lines : [];
+  if (some.length > 0) return some;
+  const cells = columns.map((index) =>
+    lines.reduce(
+      (long, line) => (line.cells[index]!.text.length > long.text.length ? line.cells[index]! : long),
+      lines[0]!.cells[index]!,
+    ),
+  );
+  return [{ summary: false, cells }];
+}
+
+/** What there is to know about the columns, once, after the rows. */
+function notesOf({ outline }: Page, printed: Printed, note: string | undefined): HTMLElement {
+  const box = element('section', 'print-notes');
+  const line = (text: string, name = ''): void => {
+    const p = element('p');
+    if (name) p.append(element('strong', '', `${name}: `));
+    p.append(text);
+    box.append(p);
+  };
+  if (printed.beyond > 0) line(`${printed.beyond.toLocaleString('en')} further lines are not printed.`);
+  if (note) line(note);
+  for (const column of printed.columns) {
+    const words = [column.formula && `= ${column.formula}`, column.note, ...marksInWords(column)];
+    const text = words.filter((one) => one).join('. ');
+    if (text) line(text, column.label || column.name);
   }
-  document.body.append(box);
-  try {
-    globalThis.print();
-  } finally {
-    box.remove();
-  }
+  if (printed.held) line('† held: as it came, where a number or a date belongs.');
+  const own = new Set(functionHelp.value.map(({ name }) => name));
+  const modelled = printed.columns.some(({ formula }) =>
+    formula?.match(/[A-Z][A-Z.]*(?=\()/gi)?.some((name) => own.has(name.toUpperCase())),
+  );
+  if (modelled) line(`${say.modelCaution} ${say.painCaution} ${say.loadCaution}`);
+  if (outline.value) line('Made with Leverbook.');
+  return box;
 }
