@@ -51,8 +51,10 @@ export async function printedLines({ service }: Page, shown: Shown): Promise<Pri
         summary: what.is === 'summary',
         cells: columns.map(({ column, index }) => {
           const numbers = column.kind === 'number' || column.kind === 'date';
-          if (what.is === 'summary')
-            return { text: shown.summaries[what.group]?.[column.id] ?? '', numeric: numbers, held: false };
+          if (what.is === 'summary') {
+            const { text = '', what: figure } = shown.summaries[what.group]?.[column.id] ?? {};
+            return { text: figure ? `${figure} ${text}` : text, numeric: numbers, held: false };
+          }
           const at = (line - tile.row) * tile.columns + index;
           const marks = tile.marks[at] ?? 0;
           const rule = tile.drawings?.find((drawing) => drawing.column === index)?.rules?.[line - tile.row];
