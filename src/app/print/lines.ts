@@ -32,7 +32,7 @@ export interface Printed {
 export async function printedLines({ service }: Page, shown: Shown): Promise<Printed> {
   const { sheet } = shown;
   const columns = sheet.columns.flatMap((column, index) => (column.hidden ? [] : [{ column, index }]));
-  const fetch = fetchLines(
+  const tileOf = fetchLines(
     {
       tile: ({ id }, ...at) => service.tile(id, ...at),
       tileOfRows: ({ id }, ...at) => service.tileOfRows(id, ...at),
@@ -43,7 +43,7 @@ export async function printedLines({ service }: Page, shown: Shown): Promise<Pri
   const count = Math.min(shown.lines.count, Math.max(1, Math.floor(most / Math.max(1, columns.length))));
   let held = false;
   for (let from = 0; from < count; from += step) {
-    const tile = await fetch(from, Math.min(step, count - from), 0, sheet.columns.length);
+    const tile = await tileOf(from, Math.min(step, count - from), 0, sheet.columns.length);
     for (let line = from; line < Math.min(from + step, count); line++) {
       const what = shown.lines.at(line);
       if (what.is === 'new') continue;
