@@ -1,6 +1,6 @@
 import { footMass, hatMass, shankCentre, shankMass, thighCentre, thighMass } from '../tables/dempster.ts';
 import { type Carry, carryOf, type Placement } from '../tables/placements.ts';
-import { RAD } from './angle.ts';
+import { cos, RAD, sin } from './angle.ts';
 import type { Leg } from './leg.ts';
 
 /**
@@ -101,4 +101,4 @@ export function leanThatBalances(balance: Balance, share: number): number {
 
 /** A sinβ + C cosβ of a lean, cm times weight. */
 export const given = (balance: Balance, trunk: number, lean: number): number =>
-  trunk * (balance.sin * Math.sin(lean * RAD) + balance.cos * Math.cos(lean * RAD));
+  trunk * (balance.sin * sin(lean) + balance.cos * cos(lean));

@@ -116,7 +116,7 @@ function hipFailureTurnedOut(
   to: number,
 ): number {
   const over = (depth: number): number => {
-    const demand = mean + c * Math.cos(depth * RAD) + s * Math.sin(depth * RAD);
+    const demand = mean + c * cos(depth) + s * sin(depth);
     const lean = Math.asin(Math.max(-1, Math.min(1, demand))) / RAD - balance.tilt;
     return hipFlexion(lean, depth, stance) - maxHip;
   };

@@ -1,4 +1,4 @@
-import { RAD } from './angle.ts';
+import { cos, RAD, sin } from './angle.ts';
 
 /** Knee flexion, deg, of a shank from the vertical and a depth of the thigh above the horizontal. */
 export const kneeFlexion = (shank: number, depth: number): number => 90 + shank - depth;
@@ -8,12 +8,12 @@ export const kneeFlexion = (shank: number, depth: number): number => 90 + shank 
  * At stance 0 it is 90 + lean − depth while lean and depth differ by no more than 90°.
  */
 export function hipFlexion(lean: number, depth: number, stance: number): number {
-  const forward = Math.sin(lean * RAD);
-  const up = Math.cos(lean * RAD);
-  const thigh = Math.cos(depth * RAD);
-  const ahead = thigh * Math.cos(stance * RAD);
-  const out = thigh * Math.sin(stance * RAD);
-  const down = Math.sin(depth * RAD);
+  const forward = sin(lean);
+  const up = cos(lean);
+  const thigh = cos(depth);
+  const ahead = thigh * cos(stance);
+  const out = thigh * sin(stance);
+  const down = sin(depth);
   // arc tangent instead of arc cosine: no digits lost near 0 and 180
   const across = forward * down + up * ahead;
   return 180 - Math.atan2(Math.sqrt(out * out + across * across), forward * ahead - up * down) / RAD;

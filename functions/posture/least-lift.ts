@@ -1,4 +1,4 @@
-import { asin } from './angle.ts';
+import { asin, cos } from './angle.ts';
 import { leverOf } from './leg.ts';
 
 /** The highest lift, cm, that can be tried: up to `most`, less than heel to ball, the shank short of level. */
@@ -6,7 +6,7 @@ export function highestLift(most: number, ankle: number, foot: number): number {
   const lever = leverOf(foot);
   const highest = most < lever ? most : lever * (1 - 1e-12);
   if (ankle + asin(highest / lever) < 90) return highest;
-  return lever * Math.cos((ankle * Math.PI) / 180) * (1 - 1e-9);
+  return lever * cos(ankle) * (1 - 1e-9);
 }
 
 /** The least lift, cm, that serves: the end that serves of an interval halved down to `within`. */

@@ -1,5 +1,5 @@
 import { ankleAboveSole, ankleAlongFoot, balanceAlongFoot, ballAlongFoot } from '../tables/foot.ts';
-import { asin, cos, RAD, sin } from './angle.ts';
+import { asin, cos, sin } from './angle.ts';
 
 const BALL = ballAlongFoot.value;
 const ANKLE = ankleAlongFoot.value;
@@ -52,14 +52,14 @@ export function setLeg(
   depth: number,
   stance: number,
 ): void {
-  const turn = stance === 0 ? 1 : Math.cos(stance * RAD);
+  const turn = stance === 0 ? 1 : cos(stance);
   // ankle less balance point; flat the pitch terms fall away
   const ankle =
     pitch === 0
       ? (ANKLE - BALANCE) * foot
-      : foot * ((ANKLE - BALANCE) * Math.cos(pitch * RAD) + ANKLE_HEIGHT * Math.sin(pitch * RAD));
-  const knee = ankle + tibia * Math.sin(shank * RAD);
+      : foot * ((ANKLE - BALANCE) * cos(pitch) + ANKLE_HEIGHT * sin(pitch));
+  const knee = ankle + tibia * sin(shank);
   leg.ankle = ankle * turn;
   leg.knee = knee * turn;
-  leg.hip = (knee - (depth === 0 ? femur : femur * Math.cos(depth * RAD))) * turn;
+  leg.hip = (knee - (depth === 0 ? femur : femur * cos(depth))) * turn;
 }

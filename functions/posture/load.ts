@@ -8,7 +8,7 @@ import {
 } from '../tables/dempster.ts';
 import { gravity } from '../tables/gravity.ts';
 import { carryOf, type Placement } from '../tables/placements.ts';
-import { RAD } from './angle.ts';
+import { cos, sin } from './angle.ts';
 
 const THIGHS = 2 * thighMass.value;
 const HAT = hatMass.value;
@@ -21,15 +21,13 @@ const CM = 0.01;
 /** How far the centre of head, arms and trunk is ahead of the hip, times their share of body mass, cm. */
 export const upperAhead = (placement: Placement, lean: number, trunk: number): number => {
   const carry = carryOf(placement);
-  return (
-    trunk * (carry.upperSin * Math.sin(lean * RAD) + carry.upperCos * Math.cos(lean * RAD) + carry.upperLevel)
-  );
+  return trunk * (carry.upperSin * sin(lean) + carry.upperCos * cos(lean) + carry.upperLevel);
 };
 
 /** How far the bar is ahead of the hip, cm. */
 export const barAhead = (placement: Placement, lean: number, trunk: number): number => {
   const carry = carryOf(placement);
-  return trunk * (carry.along * Math.sin(lean * RAD) + carry.ahead * Math.cos(lean * RAD));
+  return trunk * (carry.along * sin(lean) + carry.ahead * cos(lean));
 };
 
 /** Moment that the hips bear, both sides, N·m: masses kg, lengths cm, lean deg. */
@@ -64,7 +62,7 @@ export const backMoment = (
   bar: number,
   placement: Placement,
 ): number => {
-  const rise = trunk * Math.sin(lean * RAD);
+  const rise = trunk * sin(lean);
   return (
     G * CM * (ABOVE * mass * ABOVE_LEVER * rise + bar * (barAhead(placement, lean, trunk) - LUMBAR * rise))
   );

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { CsvCell } from './csv.ts';
 import { Filling } from './fill.ts';
+import { peopleCsv, trialsCsv } from './reliability.ts';
 import { logCsv, mendedWall, retestCsv, rosterCsv } from './screening.ts';
 import { exportCsv, measures } from './two-years.ts';
 
@@ -90,5 +91,19 @@ function twoYears(): readonly Made[] {
   });
 }
 
+function reliability(): readonly Made[] {
+  const files = { 'trials.csv': trialsCsv(), 'people.csv': peopleCsv() };
+  return sample(
+    'wall-test-reliability',
+    'Knee to wall: reliability, and lean in 40 people',
+    files,
+    (filling) => {
+      filling.bringIn('trials', 'trials.csv', files['trials.csv']);
+      filling.bringIn('people', 'people.csv', files['people.csv']);
+      filling.type('notes', 'note', 0, invented('The 40 people and their two testers are'));
+    },
+  );
+}
+
 /** All files of the samples that are made. */
-export const madeFiles = (): readonly Made[] => [...screening(), ...twoYears()];
+export const madeFiles = (): readonly Made[] => [...screening(), ...twoYears(), ...reliability()];

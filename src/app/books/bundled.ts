@@ -18,6 +18,10 @@ const aboutSamples: Readonly<Record<string, Words>> = {
     'Squat screening',
     'A club measures 24 lifters: lengths, ankle range, lean at parallel, heel lifts; the retest and eight weeks of training.',
   ],
+  'wall-test-reliability': [
+    'Reliability of a wall test',
+    'Two testers, three trials, 40 people: ICC, SEM, MDC, agreement, the group by sex, a regression of the lean.',
+  ],
   'two-years-of-squats': [
     'Two years of squats',
     'A lifter’s log: estimated maximum, best sets, volume and load by week; own build, and the heel that suits it.',
@@ -32,6 +36,10 @@ const aboutTemplates: Readonly<Record<string, Words>> = {
   'squat-screening': [
     'Screening, retest and monitoring',
     'For a group: lengths and knee-to-wall, lean, lifts, handouts; who really changed; the training week by week.',
+  ],
+  'wall-test-reliability': [
+    'Reliability and cohort',
+    'For a study: trials of two testers, a table of people, ICC with interval, SEM, MDC, percentiles by sex, regression.',
   ],
   'two-years-of-squats': [
     'My training and my build',

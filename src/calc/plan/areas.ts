@@ -1,4 +1,4 @@
-import { SimpleRangeValue } from 'hyperformula';
+import { EmptyValue, SimpleRangeValue } from 'hyperformula';
 import type { Issue } from '../../../functions/core/issue.ts';
 import { isMatrix, Kind, type Outcome, type Range } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
@@ -51,7 +51,10 @@ export function kindOfTag(tag: number): number {
   return tag === Tag.dateTime ? Kind.date : Kind.number;
 }
 
-/** An area as the cell engine takes it. A new object each time: the engine writes into arrays it is handed. */
+/**
+ * An area as the cell engine takes it; a column without rows is a blank, as for free formulas. A new object each time: the
+ * engine writes into arrays it is handed.
+ */
 export function engineRange(area: Area): SimpleRangeValue {
   const { rows, columns, lanes } = area;
   const data: Inner[][] = [];
@@ -60,6 +63,7 @@ export function engineRange(area: Area): SimpleRangeValue {
     for (let c = 0; c < columns; c++) line.push(lanes.innerAt(r * columns + c));
     data.push(line);
   }
+  if (rows === 0) data.push(Array.from({ length: columns }, (): Inner => EmptyValue));
   return SimpleRangeValue.onlyValues(data);
 }
 

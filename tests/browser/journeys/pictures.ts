@@ -20,9 +20,12 @@ for (const { guide, does } of journeys.filter(
     rmSync(join(folder, old));
   const { page, close } = await launch(
     served.address,
-    { viewport: wide, colorScheme: 'light', serviceWorkers: 'block' },
+    { viewport: wide, colorScheme: 'light' },
     withoutFileAccess,
   );
+  // The page says once that it is kept on the device; after that it is quiet.
+  await page.getByText('kept on this device').waitFor();
+  await page.reload();
   await sheetShown(page);
   for (const step of stepsOf(guide)) {
     const path = join(folder, pictureName(guide, step));

@@ -1,0 +1,52 @@
+import { researcher } from '../../../src/guides/researcher.ts';
+import { cellOf } from '../browser.ts';
+import { bringIn, contents, type Journey, open, sampleFile, setName, undo } from './journey.ts';
+
+const file = (name: string) => sampleFile(researcher.book, name);
+const chart = async (page: Parameters<typeof open>[0], title: string) => {
+  await contents(page, title).click();
+  await page.locator('.chart-head').getByText(title).waitFor();
+  await page.locator('.chart-place svg').first().waitFor();
+};
+
+export const researcherJourney: Journey = {
+  guide: researcher,
+  does: {
+    begin: async (page) => {
+      await page.getByRole('button', { name: /^Leverbook/ }).click();
+      await page.getByRole('button', { name: /^Reliability and cohort/ }).click();
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+      await contents(page, 'Trials').waitFor();
+    },
+    trials: (page) => bringIn(page, file('trials.csv'), 40),
+    reliability: (page) => open(page, 'Reliability'),
+    form: (page) => setName(page, 'icc_form', '3,1'),
+    working: async (page) => {
+      await undo(page);
+      await (await cellOf(page, 1, 'ICC')).click();
+      await page.getByRole('tab', { name: 'Working' }).click();
+      await page.locator('.working .steps').first().waitFor();
+    },
+    agreement: (page) => chart(page, 'Agreement of tester A and tester B'),
+    people: async (page) => {
+      await open(page, 'People');
+      await bringIn(page, file('people.csv'), 40);
+    },
+    groups: (page) => open(page, 'By sex'),
+    spread: (page) => chart(page, 'Lean seen by sex'),
+    regression: (page) => open(page, 'Regression'),
+    line: async (page) => {
+      await chart(page, 'Lean seen and ankle range');
+      await chart(page, 'Lean seen and lean by the model');
+    },
+    csv: (page) => open(page, 'Regression'),
+    // In a terminal: the test runs the lines that the guide shows.
+    script: async () => {},
+    save: async (page) => {
+      await Promise.all([
+        page.waitForEvent('download'),
+        page.locator('.head-tools').getByRole('button', { name: 'Save' }).click(),
+      ]);
+    },
+  },
+};
