@@ -1,6 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
+
 import { leaveOut } from './vite.left-out.ts';
 import { offline } from './vite.offline.ts';
+
+const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
 
 /**
  * What the built page may do: run and load its own files, nothing else. Scripts and styles have no exceptions; pictures
@@ -34,6 +38,7 @@ const contentSecurityPolicy: Plugin = {
 
 export default defineConfig({
   base: './',
+  define: { LEVERBOOK_VERSION: JSON.stringify(version) },
   plugins: [contentSecurityPolicy, leaveOut('handsontable'), offline],
   worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'zod')] },
   // The page states the policy itself; workers have only what comes with their file.

@@ -1,15 +1,11 @@
-import { join } from 'node:path';
-import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import { handoutDocument } from '../session/handouts/document.ts';
 import { handoutsOf } from '../session/handouts/handouts.ts';
 import type { Paper } from '../session/handouts/settings.ts';
-import { Session } from '../session/session.ts';
-import { Exit, Refusal } from './exit.ts';
-import { readText, writeTogether } from './files.ts';
+import type { Session } from '../session/session.ts';
+import { Refusal } from './exit.ts';
 import { nearest } from './nearest.ts';
-import { findChromium, printAll } from './pdf.ts';
-import { runTelling, Telling } from './progress.ts';
+import { openBook, writePrinted } from './printed.ts';
 
 interface Options {
   readonly sheet?: string;
@@ -20,50 +16,18 @@ interface Options {
 
 /** Writes a page for each athlete as HTML and, where a Chromium is present, as PDF. All of them, or nothing. */
 export async function handoutCommand(bookPath: string, options: Options): Promise<void> {
-  const chromium = findChromium();
-  const session = openBook(bookPath);
-  process.once('SIGINT', () => {
-    process.stderr.write('\nleverbook: stopped; nothing was written.\n');
-    process.exit(Exit.stopped);
-  });
-  await runTelling(session.recalculate(), new Telling());
+  const session = await openBook(bookPath);
   const made = madeFor(session, options.sheet);
   const wanted = chosen(made.handouts, options.athlete);
   for (const note of made.notes) process.stderr.write(`${note}\n`);
-
   const names = fileNames(wanted.map(({ athlete }) => athlete));
-  const pages = wanted.map((handout, index) => ({
-    name: names[index]!,
-    text: handoutDocument({ ...made, handouts: [handout] }, options.paper),
-  }));
-  const files: { path: string; text: string | Uint8Array }[] = pages.map(({ name, text }) => ({
-    path: join(options.out, `${name}.html`),
-    text,
-  }));
-  if (chromium !== undefined) {
-    const pdfs = await printAll(
-      chromium,
-      pages.map(({ text }) => text),
-    );
-    pdfs.forEach((text, index) => {
-      files.push({ path: join(options.out, `${pages[index]!.name}.pdf`), text });
-    });
-  }
-  writeTogether(files);
-  for (const { path } of files) process.stderr.write(`wrote ${path}\n`);
-  if (chromium === undefined)
-    process.stderr.write(
-      'No PDF: no Chromium was found on PATH. Name one in LEVERBOOK_CHROMIUM, or print the pages from a browser.\n',
-    );
-}
-
-function openBook(path: string): Session {
-  try {
-    return Session.openStale(readText(path, 'a .leverbook.json file'));
-  } catch (error) {
-    if (error instanceof BookFileError) throw new Refusal(`${path}: ${error.message}`);
-    throw error;
-  }
+  await writePrinted(
+    options.out,
+    wanted.map((handout, index) => ({
+      name: names[index]!,
+      text: handoutDocument({ ...made, handouts: [handout] }, options.paper),
+    })),
+  );
 }
 
 function madeFor(session: Session, sheet: string | undefined) {

@@ -15,6 +15,8 @@ const program = new Command('leverbook')
     '\nExit codes: 0 done; 1 a fault of the program; 2 input that cannot be used; 130 stopped by you.',
   );
 
+const aboutPdf =
+  '\nPDF: LEVERBOOK_CHROMIUM names the Chromium that prints, else one on PATH does; without one, or with\nLEVERBOOK_CHROMIUM=off, there is only HTML.';
 const collect = (value: string, before: readonly string[]): string[] => [...before, value];
 
 program
@@ -63,11 +65,22 @@ program
   .option('--sheet <name>', 'the sheet with one row an athlete')
   .option('--athlete <name>', 'only this athlete (repeatable)', collect, [])
   .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
-  .addHelpText(
-    'after',
-    '\nPDF: LEVERBOOK_CHROMIUM names the Chromium that prints, else one on PATH does; without one, or with\nLEVERBOOK_CHROMIUM=off, there is only HTML.',
-  )
+  .addHelpText('after', aboutPdf)
   .action(async (book, options) => (await import('./handout.ts')).handoutCommand(book, options));
+
+program
+  .command('report')
+  .description('Write the cohort report of a book: methods, reliability, groups, results, figures, sources.')
+  .argument('<book>', 'a .leverbook.json file; it is never changed')
+  .requiredOption(
+    '--out <folder>',
+    'write report.html, and report.pdf where a Chromium is found, into this folder',
+  )
+  .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
+  .addHelpText('after', aboutPdf)
+  .action(async (book, options) =>
+    (await import('./report.ts')).reportCommand(book, options, LEVERBOOK_VERSION),
+  );
 
 program
   .command('functions')

@@ -22,6 +22,7 @@ import type { MarksDraft } from '../session/marks/draft.ts';
 import type { TriedMarks } from '../session/marks/tried.ts';
 import type { MendedRow } from '../session/mend.ts';
 import type { FormulaSummary, SummaryFormula } from '../session/own-summary.ts';
+import type { CohortReport, ReportRequest } from '../session/report/report.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
 import type { Working } from '../session/working.ts';
@@ -111,6 +112,8 @@ export interface BookService {
   chart(key: string): Promise<Charted>;
   /** A page for each athlete, as data. */
   handouts(request: HandoutRequest): Promise<Handouts>;
+  /** The cohort report of the book, as data. */
+  report(request: ReportRequest): Promise<CohortReport>;
   /** The marks of a column as they are typed. */
   marks(sheet: string, column: string): Promise<MarksDraft>;
   /** What marks would do that are being written. */

@@ -89,6 +89,10 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       const { handoutsOf } = await import('../session/handouts/handouts.ts');
       return keeper.session.ask((viewed) => handoutsOf(viewed, request));
     },
+    async report(request) {
+      const { reportOf } = await import('../session/report/report.ts');
+      return keeper.session.ask((viewed) => reportOf(viewed, request));
+    },
     marks: async (...at) => keeper.session.marks(...at),
     triedMarks: async (sheet, column, draft) =>
       keeper.trying({ sheet, column }, () => keeper.session.triedMarks(sheet, column, draft)),

@@ -103,7 +103,6 @@ export function ChartView({ data }: { data: Charted }) {
           </div>
           {legend && !table.value && asElements(legend)}
           {many && !table.value && <p class="chart-axes">{axesOf(data)}</p>}
-          {/* biome-ignore lint/a11y/noStaticElementInteractions: it has the role of an application for its own keys */}
           <div
             class={table.value ? 'chart-stage has-table' : 'chart-stage'}
             // biome-ignore lint/a11y/noNoninteractiveTabindex: its points are read with the keys

@@ -9,6 +9,7 @@ import { editCommands } from './edit.ts';
 import { handoutCommands } from './handouts.ts';
 import { helpCommands } from './help.ts';
 import { isPressed } from './keys.ts';
+import { reportCommands } from './report.ts';
 import { rowCommands } from './row.ts';
 import { sheetCommands } from './sheet.ts';
 import { viewCommands } from './view.ts';
@@ -18,6 +19,7 @@ export const commands: readonly PageCommand[] = [
   ...bookCommands,
   ...chartCommands,
   ...handoutCommands,
+  ...reportCommands,
   ...editCommands,
   ...sheetCommands,
   ...columnCommands,

@@ -15,6 +15,7 @@ import { usePage } from './context.ts';
 import { Later } from './Later.tsx';
 
 const summaryForm = () => import('../dialogues/SummaryForm.tsx').then(({ SummaryForm }) => SummaryForm);
+const reportForm = () => import('../report/ReportForm.tsx').then(({ ReportForm }) => ReportForm);
 const marksForm = () => import('../marks/MarksForm.tsx').then(({ MarksForm }) => MarksForm);
 
 /** The dialogue that is open, if any. */
@@ -71,6 +72,8 @@ export function Dialogues() {
       return <VersionsForm close={close} />;
     case 'handout rules':
       return <RulesForm close={close} />;
+    case 'report':
+      return <Later load={reportForm} of={{ close }} />;
     case 'chart':
       return <ChartForm chart={open.key ?? null} close={close} />;
     case 'find':

@@ -31,7 +31,7 @@ export type Dialogue =
   /** Rules and drawings of a column's cells. */
   | { readonly is: 'marks'; readonly sheet: string; readonly column: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
-  | { readonly is: 'find' | 'books' | 'bring in' | 'versions' | 'handout rules' }
+  | { readonly is: 'find' | 'books' | 'bring in' | 'versions' | 'handout rules' | 'report' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */

@@ -137,6 +137,29 @@ export function squadBook(): Session {
     [dated, text('athlete', 'Athlete'), measure('top', 'Best squat', 'kg')],
     maxima,
   );
+  session.execute({
+    do: 'add-sheet',
+    name: 'relations',
+    label: 'Lean and what goes with it',
+    purpose: 'worked',
+    columns: [
+      { name: 'what', label: 'Measure', kind: 'text' },
+      { name: 'corr', label: 'r with lean', kind: 'number', format: { digits: 2 } },
+      { name: 'slope_of', label: 'Slope', kind: 'number', format: { digits: 3 } },
+    ],
+  });
+  const measures = ['ankle', 'femur', 'trunk'];
+  session.execute({
+    do: 'set-cells',
+    sheet: 'relations',
+    row: 0,
+    columns: ['what', 'corr', 'slope_of'],
+    texts: measures.map((name) => [
+      name,
+      `=COHORT.R(roster.${name}, roster.lean)`,
+      `=COHORT.FIT(roster.${name}, roster.lean)`,
+    ]),
+  });
   return session;
 }
 
@@ -208,5 +231,16 @@ export function squadFile(): string {
     const done = session.execute({ do: 'set-part', part: 'charts', key, value });
     if (!done.ok) throw new Error(done.sentence);
   }
+  const report = {
+    authors: 'A. Nobody, B. Nobody',
+    methods:
+      'Twenty members of an invented squad were measured in the first week of January. Knee to wall was tested twice on one morning by the same tester, half an hour apart.',
+    trials: [{ title: 'Knee to wall (cm)', sheet: 'retest', columns: ['test_one', 'test_two'], form: '3,1' }],
+    groups: [
+      { sheet: 'roster', columns: ['stature', 'femur', 'tibia', 'trunk', 'ankle', 'lean'], by: 'team' },
+      { sheet: 'retest', columns: ['test_one', 'later'], by: 'team' },
+    ],
+  };
+  session.execute({ do: 'set-part', part: 'handouts', key: 'report', value: report });
   return session.save();
 }

@@ -19,10 +19,10 @@ export function drawPanel(data: ChartData, panel: ChartPanel, size: Size, axes: 
   const { x, y } = spansOf(data);
   const groupNames = data.groups.length > 0 ? data.groups : ['all'];
   const lineNamesShown = namesFit(data, size.height);
-  const labelled = panel.levels.some(({ label, x }) => label !== '' && x === undefined);
+  const longest = Math.max(0, ...panel.levels.map(({ label, x }) => (x === undefined ? label.length : 0)));
   const margin = {
     left: 50,
-    right: lineNamesShown ? roomForNames(data) : labelled ? 74 : 20,
+    right: lineNamesShown ? roomForNames(data) : longest > 0 ? 16 + 6.4 * longest : 20,
     top: (panel.title ? 24 : 8) + (named ? 18 : 0),
     bottom: named && data.x.is !== 'groups' ? 44 : 26,
   };

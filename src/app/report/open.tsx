@@ -1,0 +1,55 @@
+import { reportDocument } from '../../session/report/document.ts';
+import { reportPage } from '../../session/report/page.ts';
+import type { CohortReport } from '../../session/report/report.ts';
+import { reportStyle } from '../../session/report/style.ts';
+import { asElements } from '../figure/Drawing.tsx';
+import { openPreview, Preview } from '../print/Preview.tsx';
+import { guarded } from '../state/actions.ts';
+import type { Page } from '../state/page.ts';
+import { askReport } from './ask.ts';
+
+/** Shows the cohort report over the page, ready for the printer. */
+export async function openReport(page: Page): Promise<void> {
+  await guarded(page, async () => {
+    const report = await askReport(page);
+    openPreview((close) => (
+      <ReportView
+        report={report}
+        close={close}
+        change={() => {
+          close();
+          page.dialogue.value = { is: 'report' };
+        }}
+      />
+    ));
+    return true;
+  });
+}
+
+function ReportView({
+  report,
+  close,
+  change,
+}: {
+  report: CohortReport;
+  close: () => void;
+  change: () => void;
+}) {
+  return (
+    <Preview
+      label="Cohort report"
+      amount="Cohort report"
+      file={`${report.book}-report`}
+      style={reportStyle}
+      html={(paper) => reportDocument(report, paper)}
+      close={close}
+      more={
+        <button type="button" class="firm" onClick={change}>
+          What it holds…
+        </button>
+      }
+    >
+      {asElements(reportPage(report))}
+    </Preview>
+  );
+}

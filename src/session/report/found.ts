@@ -1,0 +1,60 @@
+import { Kind } from '../../../functions/core/value.ts';
+import { columnNamed } from '../../book/book.ts';
+import type { Book, Column, Sheet } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+import { refuse } from '../../book/refusal.ts';
+import { writeNumber } from '../../units/number.ts';
+import { displayUnitOf, fromBase } from '../../units/unit.ts';
+import { rowsInView } from '../row-view.ts';
+import { sheetViewOf } from '../sheet-view.ts';
+import { unitSign } from '../shown.ts';
+import type { Viewed } from '../views.ts';
+
+/** A sheet by id or name. @throws Refusal */
+export const sheetFound = ({ sheets }: Book, wanted: string): Sheet =>
+  sheets.find(({ id, name }) => id === wanted || nameKey(name) === nameKey(wanted)) ??
+  refuse(`The report names a sheet "${wanted}" that the book does not have. Change what the report holds.`);
+
+/** @throws Refusal */
+export const columnFound = (sheet: Sheet, wanted: string): Column =>
+  columnNamed(sheet, wanted) ??
+  refuse(
+    `The report names a column "${wanted}" that ${sheet.label} does not have. Change what the report holds.`,
+  );
+
+/** The rows that a sheet's filter shows: the report counts what the page and the charts show. */
+export function rowsShown(viewed: Viewed, sheet: Sheet): Int32Array {
+  const where = sheetViewOf(viewed.book, sheet.id)?.rows?.where;
+  return rowsInView(viewed, sheet.id, where ? { where } : {});
+}
+
+/** A column's numbers in those rows, in its display unit; NaN where there is none. */
+export function numbersIn(
+  viewed: Viewed,
+  sheet: Sheet,
+  column: Column,
+  rows: ArrayLike<number>,
+): Float64Array {
+  const { kinds, numbers } = viewed.calculation.column(sheet.id, column.id);
+  const unit = displayUnitOf(column);
+  return Float64Array.from(rows, (row) =>
+    kinds[row] === Kind.number ? fromBase(numbers[row]!, unit) : Number.NaN,
+  );
+}
+
+/** "Femur (cm)". */
+export function labelled(column: Column): string {
+  const unit = displayUnitOf(column)?.unit;
+  return unit ? `${column.label} (${unitSign(unit)})` : column.label;
+}
+
+/** A figure with so many digits after the point, a true minus before it; a dash for none. */
+export const fixed = (value: number | null, digits: number, { locale }: Viewed): string =>
+  value === null || !Number.isFinite(value) ? '–' : writeNumber(value, { digits }, locale).replace(/^-/, '−');
+
+/** One digit more than the column shows; without a format, three significant ones of the typical size. */
+export function digitsFor(column: Column, typical: number): number {
+  if (column.format?.digits !== undefined) return Math.min(6, column.format.digits + 1);
+  const size = Math.floor(Math.log10(Math.abs(typical) || 1));
+  return Math.max(0, Math.min(6, 2 - size));
+}

@@ -1,0 +1,100 @@
+import { Kind, valueAt } from '../../../functions/core/value.ts';
+import { ascending, mean, quantile, standardDeviation } from '../../../functions/statistics/describe.ts';
+import { columnNamed } from '../../book/book.ts';
+import type { Sheet } from '../../book/model.ts';
+import { displayOf } from '../display.ts';
+import type { Viewed } from '../views.ts';
+import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';
+import type { GroupSet } from './settings.ts';
+
+export interface Described {
+  readonly sheet: string;
+  /** What tells the groups apart; null where all rows stand together. */
+  readonly by: string | null;
+  readonly measures: readonly {
+    readonly label: string;
+    readonly groups: readonly { readonly name: string; readonly cells: readonly string[] }[];
+  }[];
+}
+
+export const describedAs = ['n', 'Mean', 'SD', '5th', '25th', 'Median', '75th', '95th'] as const;
+
+/** More groups than this are no groups. */
+const mostGroups = 24;
+
+/** n, mean, SD and percentiles of each measure, all together and by group. */
+export function describedOf(viewed: Viewed, set: GroupSet): Described {
+  const sheet = sheetFound(viewed.book, set.sheet);
+  const rows = rowsShown(viewed, sheet);
+  const by = set.by === undefined ? null : columnFound(sheet, set.by);
+  const groups = by ? groupsIn(viewed, sheet, by.id, rows) : [];
+  const everyone = { name: groups.length > 0 ? 'all' : '', at: [...rows.keys()] };
+  return {
+    sheet: sheet.label,
+    by: by && groups.length > 0 ? by.label : null,
+    measures: set.columns.map((wanted) => {
+      const column = columnFound(sheet, wanted);
+      const values = numbersIn(viewed, sheet, column, rows);
+      return {
+        label: labelled(column),
+        groups: [everyone, ...groups].map(({ name, at }) => {
+          const found = ascending(
+            Float64Array.from(
+              at.filter((i) => !Number.isNaN(values[i]!)),
+              (i) => values[i]!,
+            ),
+          );
+          const n = found.length;
+          const digits = digitsFor(column, n > 0 ? mean(found) : 1);
+          const write = (value: number | null): string => fixed(value, digits, viewed);
+          return {
+            name,
+            cells: [
+              String(n),
+              write(n > 0 ? mean(found) : null),
+              write(n > 1 ? standardDeviation(found) : null),
+              ...[0.05, 0.25, 0.5, 0.75, 0.95].map((p) => write(n > 0 ? quantile(found, p) : null)),
+            ],
+          };
+        }),
+      };
+    }),
+  };
+}
+
+function groupsIn(
+  viewed: Viewed,
+  sheet: Sheet,
+  by: string,
+  rows: Int32Array,
+): readonly { readonly name: string; readonly at: number[] }[] {
+  const range = viewed.calculation.column(sheet.id, by);
+  const column = sheet.columns.find(({ id }) => id === by)!;
+  const groups = new Map<string, { name: string; at: number[] }>();
+  rows.forEach((row, i) => {
+    if (range.kinds[row] === Kind.error) return;
+    const name = displayOf(valueAt(range, row), column, viewed.locale).trim();
+    if (name === '') return;
+    const group = groups.get(name.toLowerCase());
+    if (group) group.at.push(i);
+    else groups.set(name.toLowerCase(), { name, at: [i] });
+  });
+  return groups.size > mostGroups ? [] : [...groups.values()];
+}
+
+/** Names that a column of groups often has. */
+const grouping = ['sex', 'group', 'team', 'squad'];
+
+/** What is described where the book does not say: the measures of the roster, by sex or group. */
+export function usualGroups({ book }: Viewed): readonly GroupSet[] {
+  const gathered = book.sheets.filter(({ purpose }) => purpose === 'gathered');
+  const roster =
+    gathered.find((sheet) => ['femur', 'tibia', 'trunk'].every((name) => columnNamed(sheet, name))) ??
+    gathered[0];
+  const columns = roster?.columns.filter(({ kind, hidden }) => kind === 'number' && !hidden) ?? [];
+  if (!roster || columns.length === 0) return [];
+  const by =
+    grouping.map((name) => columnNamed(roster, name)).find((one) => one !== undefined) ??
+    roster.columns.find(({ kind }) => kind === 'choice');
+  return [{ sheet: roster.id, columns: columns.map(({ name }) => name), ...(by ? { by: by.name } : {}) }];
+}

@@ -1,0 +1,162 @@
+import { type Page, pages, type Section } from '../../../functions/core/pages/index.ts';
+import type { Json } from '../../book/model.ts';
+import { z } from '../../book/zod.ts';
+import { type Charted, chartOf } from '../charts/chart.ts';
+import { chartsOutline } from '../charts/record.ts';
+import { doubtsOf } from '../doubts.ts';
+import { handoutCautions } from '../handouts/handout.ts';
+import { importFrom } from '../imports.ts';
+import { namesOutline, type Viewed } from '../views.ts';
+import { rowsShown } from './found.ts';
+import { formulasOf, functionsIn, listed, type Used, type Written } from './functions-used.ts';
+import { type Described, describedOf, usualGroups } from './groups.ts';
+import { type Reliability, reliabilityOf } from './reliability.ts';
+import { type ResultTable, resultsOf } from './results.ts';
+import { type GroupSet, type ReportSettings, reportSettingsOf } from './settings.ts';
+
+/** What a report cannot know itself: with what and when it is made. */
+export const reportRequest = z.strictObject({
+  version: z.string().max(50),
+  /** The day, ISO. */
+  on: z.string().max(40),
+});
+export type ReportRequest = z.infer<typeof reportRequest>;
+
+/** The cohort report of a book as data: everything that is printed, nothing drawn yet. */
+export interface CohortReport extends ReportRequest {
+  readonly title: string;
+  readonly book: string;
+  readonly authors: string | null;
+  readonly methods: string | null;
+  readonly confidence: number;
+  readonly sheets: readonly {
+    readonly label: string;
+    readonly purpose: string;
+    readonly rows: number;
+    readonly shown: number;
+  }[];
+  readonly imports: readonly {
+    readonly file: string;
+    readonly sheet: string;
+    readonly time: string;
+    readonly hash: string;
+    readonly rows: string;
+  }[];
+  readonly named: readonly { readonly name: string; readonly display: string; readonly note: string }[];
+  readonly reliability: readonly Reliability[];
+  readonly described: readonly Described[];
+  readonly results: readonly ResultTable[];
+  readonly figures: readonly Charted[];
+  readonly formulas: readonly Written[];
+  readonly functions: readonly Used[];
+  readonly cautions: readonly string[];
+  readonly pages: readonly Page[];
+  readonly doubts: {
+    readonly open: number;
+    readonly accepted: readonly { readonly sentence: string; readonly reason: string }[];
+  };
+  /** What could not be made, a sentence each. */
+  readonly problems: readonly string[];
+  /** What the book says of its report, and what is described where it says nothing. */
+  readonly settings: ReportSettings;
+  readonly usualGroups: readonly GroupSet[];
+}
+
+/** @throws Refusal where the book's settings for it cannot be read */
+export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
+  const { book } = viewed;
+  const settings = reportSettingsOf(book);
+  const problems: string[] = [];
+  const each = <T, R>(list: readonly T[], make: (one: T) => R): readonly R[] =>
+    list.flatMap((one) => {
+      try {
+        return [make(one)];
+      } catch (reason) {
+        problems.push(reason instanceof Error ? reason.message : String(reason));
+        return [];
+      }
+    });
+  const confidence = settings.confidence ?? 0.95;
+  const formulas = formulasOf(book);
+  const functions = functionsIn([...formulas, ...ownCalls(settings), ...chartCalls(viewed)]);
+  const names = new Set(functions.map(({ help }) => help.name));
+  const usual = usualGroups(viewed);
+  const wanted = settings.charts;
+  const charts = chartsOutline(book).filter(({ key }) => wanted === undefined || wanted.includes(key));
+  const doubts = doubtsOf(viewed);
+  return {
+    ...request,
+    title: settings.title?.trim() || `${book.title}: cohort report`,
+    book: book.title,
+    authors: settings.authors?.trim() || null,
+    methods: settings.methods?.trim() || null,
+    confidence,
+    sheets: book.sheets.map((sheet) => ({
+      label: sheet.label,
+      purpose: sheet.purpose,
+      rows: sheet.rows,
+      shown: rowsShown(viewed, sheet).length,
+    })),
+    imports: [...book.parts.provenance].flatMap(([key, kept]) => importLine(key, kept)),
+    named: namesOutline(viewed).map(({ name, display, note }) => ({ name, display, note: note ?? '' })),
+    reliability: each(settings.trials ?? [], (set) => reliabilityOf(viewed, set, confidence)),
+    described: each(settings.groups ?? usual, (set) => describedOf(viewed, set)),
+    results: resultsOf(viewed),
+    figures: each(charts, ({ key }) => chartOf(viewed, key)).filter(({ needs }) => needs === undefined),
+    formulas: listed(formulas),
+    functions,
+    cautions: [...new Set([...handoutCautions, ...functions.flatMap(({ help }) => help.cautions)])],
+    pages: pages.map((page) => ({ ...page, sections: page.sections.filter((one) => applies(one, names)) })),
+    doubts: {
+      open: doubts.filter(({ accepted }) => !accepted).length,
+      accepted: doubts.flatMap(({ sentence, accepted }) =>
+        accepted ? [{ sentence, reason: accepted.reason }] : [],
+      ),
+    },
+    problems,
+    settings,
+    usualGroups: usual,
+  };
+}
+
+/** What a page of texts says of the functions in use; what it says of all numbers always applies. */
+const applies = ({ functions }: Section, names: ReadonlySet<string>): boolean =>
+  functions === undefined || functions.some((name) => names.has(name));
+
+/** The report's own tables call functions too. */
+const ownCalls = ({ trials = [] }: ReportSettings): readonly Written[] =>
+  trials.length === 0
+    ? []
+    : [
+        'TEST.ICC(x)',
+        'TEST.ICC.LOW(x)',
+        'TEST.ICC.HIGH(x)',
+        'TEST.MDC(x)',
+        'TEST.SEM.TRIALS(x, y)',
+        'TEST.BIAS(x, y)',
+        'TEST.LIMIT.LOW(x, y)',
+        'TEST.LIMIT.HIGH(x, y)',
+        'TEST.CV(x, y)',
+      ].map((call) => ({ sheet: 'Report', place: 'Reliability', formula: `=${call}` }));
+
+const callsOfCharts: Readonly<Record<string, readonly string[]>> = {
+  scatter: ['COHORT.FIT(x, y)'],
+  agreement: ['TEST.BIAS(x, y)', 'TEST.LIMIT.LOW(x, y)', 'TEST.LIMIT.HIGH(x, y)'],
+  pairs: ['TEST.MDC(x)'],
+  sides: ['TEST.MDC(x)'],
+  trend: ['TEST.MDC(x)'],
+  load: ['TRAIN.SUM(x, y, 1)', 'TRAIN.MONOTONY(x, y, 1)'],
+};
+
+const chartCalls = ({ book }: Viewed): readonly Written[] =>
+  chartsOutline(book).flatMap(({ kind, title }) =>
+    (callsOfCharts[kind] ?? []).map((call) => ({ sheet: 'Chart', place: title, formula: `=${call}` })),
+  );
+
+function importLine(key: string, kept: Json): CohortReport['imports'] {
+  const one = importFrom(key, kept);
+  if (!one) return [];
+  const { rows } = one;
+  const counts = `${rows.in} rows in, ${rows.added} added, ${rows.updated} updated, ${rows.held} held`;
+  return [{ file: one.file, sheet: one.sheet, time: one.time, hash: one.hash, rows: counts }];
+}

@@ -1,0 +1,77 @@
+import { readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { squadFile } from '../session/charts/squad.ts';
+import { violations } from './axe.ts';
+import {
+  buildAndServe,
+  launch,
+  runCommand,
+  type Served,
+  sheetShown,
+  type Watched,
+  withoutFileAccess,
+} from './browser.ts';
+
+let served: Served;
+let watched: Watched;
+beforeAll(async () => {
+  served = await buildAndServe();
+  watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
+  const { page } = watched;
+  page.setDefaultTimeout(10_000);
+  await sheetShown(page);
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
+  const buffer = Buffer.from(squadFile());
+  await chooser.setFiles({ name: 'squad.leverbook.json', mimeType: 'application/json', buffer });
+  await page.locator('.contents-item', { hasText: 'Monthly maxima' }).waitFor();
+});
+afterAll(async () => {
+  await watched?.close();
+  await served?.close();
+});
+
+test('the report is shown with its tables and figures, and saved as a document of its own', async () => {
+  const { page, faults } = watched;
+  await runCommand(page, 'Cohort report');
+  await page.locator('.report h1').waitFor();
+  expect(await page.locator('.report h1').textContent()).toBe('Winter squad, a year: cohort report');
+  expect(await page.locator('.report figure').count()).toBe(8);
+  expect(await violations(page)).toEqual([]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as HTML' }).click(),
+  ]);
+  const text = await readFile(await download.path(), 'utf8');
+  expect(text.startsWith('<!doctype html>')).toBe(true);
+  expect(text.includes('Reliability of repeated trials')).toBe(true);
+  await page.keyboard.press('Escape');
+  await page.locator('.report').waitFor({ state: 'detached' });
+  expect(faults).toEqual([]);
+});
+
+test('what it holds is chosen in a form and kept in the book: three trials, one figure', async () => {
+  const { page, faults } = watched;
+  await runCommand(page, 'What the report holds');
+  const set = page.getByRole('group', { name: 'Trials 1' });
+  await set.waitFor();
+  expect(await set.getByRole('checkbox', { name: 'First test' }).isChecked()).toBe(true);
+  await set.getByRole('checkbox', { name: 'After ten weeks' }).check();
+  await set.getByRole('combobox', { name: /Form/ }).selectOption('2,k');
+  const figures = page.getByRole('group', { name: 'Figures' });
+  for (const box of await figures.getByRole('checkbox').all()) await box.uncheck();
+  await figures.getByRole('checkbox', { name: 'Lean against ankle range' }).check();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Keep and show the report' }).click();
+  await page.locator('.report h1').waitFor();
+  expect(await page.locator('.report figure').count()).toBe(1);
+  const row = page
+    .locator('.report table', { hasText: 'Reliability of repeated trials' })
+    .locator('tbody tr');
+  expect(await row.locator('td').nth(2).textContent()).toBe('2,k');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+z');
+  await runCommand(page, 'Cohort report');
+  await expect.poll(() => page.locator('.report figure').count()).toBe(8);
+  await page.keyboard.press('Escape');
+  expect(faults).toEqual([]);
+});
