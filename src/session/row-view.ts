@@ -3,6 +3,8 @@ import { columnOf, sheetOf } from '../book/book.ts';
 import { type Cell, CellKind, type Cells } from '../book/cells.ts';
 import { z } from '../book/zod.ts';
 import { writer } from './display.ts';
+import { marksOfSheet, type Rule } from './marks/record.ts';
+import { ruledRows } from './marks/rules.ts';
 import { allRows, byValue, ordered } from './order.ts';
 import { readTyped } from './typed.ts';
 import type { Viewed } from './views.ts';
@@ -17,7 +19,10 @@ const condition = z.discriminatedUnion('is', [
     from: z.string().optional(),
     to: z.string().optional(),
   }),
-  z.strictObject({ column: z.string(), is: z.enum(['blank', 'filled', 'held', 'error', 'own value']) }),
+  z.strictObject({
+    column: z.string(),
+    is: z.enum(['blank', 'filled', 'held', 'error', 'own value', 'marked']),
+  }),
 ]);
 export type Condition = z.infer<typeof condition>;
 
@@ -57,6 +62,7 @@ export function rowsInView(
   );
 }
 
+const none: readonly Rule[] = [];
 type RowTest = (row: number) => boolean;
 
 function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
@@ -93,6 +99,11 @@ function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
       return (row) => cells.kinds[row] === CellKind.held;
     case 'error':
       return (row) => range.kinds[row] === Kind.error;
+    case 'marked': {
+      const marks = marksOfSheet(viewed.book, sheetId).find((own) => own.column === column.id);
+      const ruled = ruledRows(viewed, sheetId, column.id, marks?.rules ?? none).shown;
+      return (row) => ruled[row] !== 0;
+    }
     case 'own value':
       return (row) => column.formula !== undefined && cells.kinds[row] !== CellKind.blank;
   }

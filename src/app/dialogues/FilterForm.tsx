@@ -15,6 +15,7 @@ const ways: readonly { readonly is: Condition['is']; readonly label: string }[] 
   { is: 'held', label: 'held: did not fit' },
   { is: 'error', label: 'in error' },
   { is: 'own value', label: "with a value over the column's formula" },
+  { is: 'marked', label: 'marked by one of its rules' },
 ];
 
 /** Values that are listed at most; beyond it, typing part of one finds it. */

@@ -58,6 +58,8 @@ export function conditionInWords(condition: Condition, label: string): string {
       return `${label} held`;
     case 'error':
       return `${label} in error`;
+    case 'marked':
+      return `${label} marked by a rule`;
     case 'own value':
       return `${label} with a value of its own`;
   }

@@ -9,7 +9,7 @@ import type { State } from './state.ts';
 
 /** Formulas that are kept at once; the one asked for longest ago goes first. */
 const MOST = 100;
-/** Milliseconds after which the rows that are left become errors: nobody waits for a mark as for a value. */
+/** Milliseconds after which a formula is given up, in all rows: nobody waits for a mark as for a value. */
 const PATIENCE = 2000;
 /** Rows computed at first, and then about a tenth of the patience at a time. */
 const PROBE = 1024;
@@ -19,6 +19,8 @@ interface Kept {
   readonly formula: Formula;
   readonly inputs: readonly unknown[];
   readonly range: Range;
+  /** It was given up, and is not tried again until names change or rows go. */
+  readonly late: boolean;
 }
 
 /**
@@ -41,10 +43,13 @@ export class Beside {
         ? before.formula
         : makeFormula(text, state.index, { sheet: sheetId, column: true }, state.place);
     const inputs = this.inputsOf(formula, sheet.rows, turn);
-    const same = before?.formula === formula && inputs.every((input, i) => input === before.inputs[i]);
-    const range = same ? before.range : this.computed(formula, sheet.rows);
+    const known = before?.formula === formula ? before : undefined;
+    const same =
+      known !== undefined &&
+      (known.late ? known.range.rows === sheet.rows : inputs.every((input, i) => input === known.inputs[i]));
+    const { range, late } = same ? known : this.computed(formula, sheet.rows);
     this.kept.delete(key);
-    this.kept.set(key, { index: state.index, formula, inputs, range });
+    this.kept.set(key, { index: state.index, formula, inputs, range, late });
     for (const oldest of this.kept.keys()) {
       if (this.kept.size <= MOST) break;
       this.kept.delete(oldest);
@@ -61,7 +66,7 @@ export class Beside {
     return [rows, reads.volatile ? turn : 0, ...ranges];
   }
 
-  private computed(formula: Formula, rows: number): Range {
+  private computed(formula: Formula, rows: number): Pick<Kept, 'range' | 'late'> {
     const out = new ColumnValues(rows);
     const plan = formula.plan();
     const { source } = this.state.place;
@@ -70,17 +75,20 @@ export class Beside {
     for (let row = 0; row < rows; row += size) {
       const spent = performance.now() - start;
       if (row > 0) size = Math.max(PROBE, Math.floor((row * PATIENCE) / 10 / Math.max(spent, 1)));
-      if (spent > PATIENCE) {
-        const late = issue('#ERROR!', 'hung');
-        for (let rest = row; rest < rows; rest++) out.set(rest, late);
-        break;
-      }
+      if (spent > PATIENCE) return { range: givenUp(rows), late: true };
       const count = Math.min(size, rows - row);
       const all = count === rows;
       plan.run(source, all ? undefined : Int32Array.from({ length: count }, (_, i) => row + i), out);
     }
-    return out.range();
+    return { range: out.range(), late: false };
   }
+}
+
+function givenUp(rows: number): Range {
+  const out = new ColumnValues(rows);
+  const late = issue('#ERROR!', 'hung');
+  for (let row = 0; row < rows; row++) out.set(row, late);
+  return out.range();
 }
 
 const sheetIn = (book: Book, id: string): Sheet | undefined => book.sheets.find((sheet) => sheet.id === id);

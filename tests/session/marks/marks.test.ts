@@ -456,6 +456,18 @@ describe('a cell', () => {
   });
 });
 
+describe('a view', () => {
+  test('can show the marked rows alone, and follows the rules', () => {
+    const session = club();
+    const rows = () => [...session.rowsInView('roster', { where: [{ column: 'lean', is: 'marked' }] })];
+    expect(rows()).toEqual([]);
+    run(session, mark('lean', attend({ is: 'above', to: '45' })));
+    expect(rows()).toEqual([2, 3]);
+    run(session, mark('lean', attend({ is: 'below', to: '45' })));
+    expect(rows()).toEqual([0]);
+  });
+});
+
 describe('a hundred thousand rows', () => {
   const rows = 100_000;
   /** Numbers that look unordered and can be made again beside the code: a step around a circle of prime length. */
