@@ -6,6 +6,7 @@ const benches: Readonly<Record<string, () => Promise<{ readonly bench: Make }>>>
   columns: () => import('./columns.ts'),
   log: () => import('./log.ts'),
   edit: () => import('./edit.ts'),
+  marks: () => import('./marks.ts'),
   open: () => import('./open.ts'),
   intake: () => import('./intake.ts'),
   survey: () => import('./survey.ts'),

@@ -44,6 +44,10 @@ describe('a formula asked for all rows of a sheet', () => {
     expect(values('double + SUM(sheet.x)')).toEqual([5, 7, 3]);
     expect(values('x > 1')).toEqual([false, true, false]);
     expect(values('ROW()')).toEqual([1, 2, 3]);
+    expect(values('MAX(sheet.x)')).toEqual([2, 2, 2]);
+    expect(values('"a" & "b"')).toEqual(['ab', 'ab', 'ab']);
+    expect(values('1 / 0')).toEqual(Array(3).fill(expect.objectContaining({ code: '#DIV/0!' })));
+    expect(new Set(values('RAND()')).size).toBe(3);
     expect(values('nothing + 1')).toEqual(Array(3).fill(expect.objectContaining({ code: '#NAME?' })));
     expect(values('1 +')).toEqual(Array(3).fill(expect.objectContaining({ code: '#ERROR!' })));
   });

@@ -54,6 +54,9 @@ function depends(bound: Bound): boolean {
   }
 }
 
+/** True for a formula that has the same value in every row. */
+export const isAlone = (bound: Bound): boolean => natureOf(bound).alone;
+
 /**
  * A part of a free formula that boils whole columns down to one value, such as AVERAGE(roster.femur), is computed by a
  * column plan straight from the columns' arrays; undefined when this part is no such thing.

@@ -1,6 +1,7 @@
 import { issue } from '../../../functions/core/issue.ts';
-import type { Range } from '../../../functions/core/value.ts';
+import { Kind, type Range } from '../../../functions/core/value.ts';
 import type { Book, Sheet } from '../../book/model.ts';
+import { isAlone } from '../cells/whole.ts';
 import type { BookIndex } from '../language/book-index.ts';
 import { ColumnValues } from '../values/column-values.ts';
 import { type Formula, makeFormula } from './formula.ts';
@@ -11,7 +12,7 @@ import type { State } from './state.ts';
 const MOST = 100;
 /** Milliseconds after which a formula is given up, in all rows: nobody waits for a mark as for a value. */
 const PATIENCE = 2000;
-/** Rows computed at first, and then about a tenth of the patience at a time. */
+/** Rows computed at first, to learn how long a row takes; then about a tenth of the patience at a time. */
 const PROBE = 1024;
 
 interface Kept {
@@ -70,15 +71,38 @@ export class Beside {
     const out = new ColumnValues(rows);
     const plan = formula.plan();
     const { source } = this.state.place;
+    const some = (from: number, count: number) =>
+      plan.run(
+        source,
+        Int32Array.from({ length: count }, (_, i) => from + i),
+        out,
+      );
     const start = performance.now();
-    let size = PROBE;
-    for (let row = 0; row < rows; row += size) {
-      const spent = performance.now() - start;
-      if (row > 0) size = Math.max(PROBE, Math.floor((row * PATIENCE) / 10 / Math.max(spent, 1)));
-      if (spent > PATIENCE) return { range: givenUp(rows), late: true };
+    const spent = (): number => performance.now() - start;
+    if (isAlone(formula.bound) && !formula.reads.volatile) {
+      some(0, Math.min(1, rows));
+      const value = out.at(0);
+      if (out.kinds[0] === Kind.text || out.kinds[0] === Kind.error)
+        for (let row = 1; row < rows; row++) out.set(row, value);
+      else {
+        out.kinds.fill(out.kinds[0]!);
+        out.numbers.fill(out.numbers[0]!);
+      }
+      return { range: out.range(), late: false };
+    }
+    let row = Math.min(PROBE, rows);
+    some(0, row);
+    // All at once is fastest, where the first rows say that it will not take long.
+    if ((spent() * rows) / row <= PATIENCE / 10) {
+      plan.run(source, undefined, out);
+      return { range: out.range(), late: false };
+    }
+    while (row < rows) {
+      if (spent() > PATIENCE) return { range: givenUp(rows), late: true };
+      const size = Math.max(PROBE, Math.floor((row * PATIENCE) / 10 / Math.max(spent(), 1)));
       const count = Math.min(size, rows - row);
-      const all = count === rows;
-      plan.run(source, all ? undefined : Int32Array.from({ length: count }, (_, i) => row + i), out);
+      some(row, count);
+      row += count;
     }
     return { range: out.range(), late: false };
   }
