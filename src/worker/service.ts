@@ -1,7 +1,6 @@
 import { transfer } from 'comlink';
 import { describe } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';
-import { compareBooks } from '../store/compare.ts';
 import { turnInto } from '../store/content.ts';
 import type { Fault } from '../store/faults.ts';
 import { Bringing } from './bringing.ts';
@@ -139,6 +138,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     },
     async compareVersion(number) {
       const read = await version(number);
+      const { compareBooks } = await import('../store/compare.ts');
       return read.ok
         ? { ok: true, comparison: compareBooks(read.book, keeper.session.current) }
         : no(read.fault);
