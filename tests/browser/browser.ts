@@ -12,6 +12,7 @@ import {
 } from 'playwright-core';
 import { build, preview } from 'vite';
 import { policy } from '../../vite.config.ts';
+import { leaveOut } from '../../vite.left-out.ts';
 
 /** A server for the built page on a free port of this machine. */
 export interface Served {
@@ -23,6 +24,27 @@ export interface Served {
 export async function buildAndServe(): Promise<Served> {
   const outDir = await mkdtemp(join(tmpdir(), 'leverbook-built-'));
   await buildInto(outDir);
+  const served = await serve(outDir);
+  return {
+    address: served.address,
+    close: async () => {
+      await served.close();
+      await rm(outDir, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Builds and serves a page of the tests' own, from its folder, with the app's worker or one like it. */
+export async function buildAndServeFrom(root: string): Promise<Served> {
+  const outDir = await mkdtemp(join(tmpdir(), 'leverbook-page-'));
+  await build({
+    configFile: false,
+    root,
+    base: './',
+    worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'zod')] },
+    build: { outDir, emptyOutDir: true, target: 'es2022', minify: false, chunkSizeWarningLimit: 10_000 },
+    logLevel: 'error',
+  });
   const served = await serve(outDir);
   return {
     address: served.address,

@@ -1,32 +1,13 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium as driver, type Page } from 'playwright-core';
-import { build } from 'vite';
-import { executable, type Served, serve } from '../browser.ts';
+import { buildAndServeFrom, executable, type Served } from '../browser.ts';
 
 /** Builds and serves the page of the fault tests. */
-export async function serveFaults(): Promise<Served> {
-  const outDir = await mkdtemp(join(tmpdir(), 'leverbook-faults-'));
-  await build({
-    configFile: false,
-    root: import.meta.dirname,
-    base: './',
-    worker: { format: 'es' },
-    build: { outDir, emptyOutDir: true, target: 'es2022', minify: false, chunkSizeWarningLimit: 10_000 },
-    logLevel: 'error',
-  });
-  const served = await serve(outDir);
-  return {
-    address: served.address,
-    close: async () => {
-      await served.close();
-      await rm(outDir, { recursive: true, force: true });
-    },
-  };
-}
+export const serveFaults = (): Promise<Served> => buildAndServeFrom(import.meta.dirname);
 
 /** A browser of its own group of processes, which can be killed as a power cut would. */
 export interface Mortal {
