@@ -13,8 +13,8 @@ import { print } from './print.ts';
 import { runTelling, Telling } from './progress.ts';
 
 interface Options {
-  readonly import: readonly string[];
-  readonly sheet: readonly string[];
+  readonly import?: readonly string[];
+  readonly sheet?: readonly string[];
   readonly out?: string;
   readonly json?: boolean;
   readonly xlsx?: string;
@@ -33,10 +33,14 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
       throw new Refusal(`${path} exists. Choose another name for --${option}, or add --replace.`);
   }
   const session = openBook(bookPath);
-  const wanted = options.sheet.map((name) => sheetNamed(session, name, '--sheet').id);
-  const files = options.import.map((text) => {
+  const wanted = (options.sheet ?? []).map((name) => sheetNamed(session, name, '--sheet').id);
+  const files = (options.import ?? []).map((text) => {
     const { sheet, file } = importOf(text);
-    return { sheet: sheetNamed(session, sheet, '--import').id, file, bytes: readBytes(file, 'a CSV file') };
+    return {
+      sheet: sheetNamed(session, sheet, '--import').id,
+      file,
+      bytes: readBytes(file, 'a CSV, XLSX or ODS file'),
+    };
   });
 
   process.once('SIGINT', () => {

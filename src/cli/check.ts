@@ -16,7 +16,7 @@ import { runTelling, Telling } from './progress.ts';
 
 /** Says what the intake sees in a file, each finding with its evidence. Nothing is written. */
 export async function checkCommand(path: string, options: { json?: boolean }): Promise<void> {
-  const bytes = readBytes(path, 'a CSV file');
+  const bytes = readBytes(path, 'a CSV, XLSX or ODS file');
   try {
     const name = basename(path);
     const table = await runTelling(await preparing(bytes, { name }), new Telling());
@@ -57,17 +57,27 @@ const marks: Record<string, string> = {
   '': 'none',
 };
 
+const lines = (n: number): string => (n === 1 ? '1 line' : `${n} lines`);
+
 function inWords(f: Findings): string {
   const line = (what: string, value: string, finding: Finding<unknown>) =>
     `  ${what.padEnd(12)}${value}${finding.certainty === 'sure' ? '' : ` (${finding.certainty})`}: ${sentence(finding.because)}`;
   return [
     `${f.name}: ${f.size} bytes, ${f.rows}${f.partial ? ' or so' : ''} rows, ${f.columns.length} columns`,
-    line('encoding', `${f.encoding.value}${f.byteOrderMark ? ' with byte order mark' : ''}`, f.encoding),
-    line('delimiter', marks[f.delimiter.value] ?? f.delimiter.value, f.delimiter),
-    line('quotes', marks[f.quote.value] ?? f.quote.value, f.quote),
-    line('preamble', `${f.preamble.value} lines`, f.preamble),
-    line('headings', `${f.headingLines.value} lines`, f.headingLines),
-    line('footer', `${f.footer.value} lines`, f.footer),
+    ...(f.workbook
+      ? [`  table       ${f.workbook.table}, of the tables ${f.workbook.tables.join(', ')}`]
+      : [
+          line(
+            'encoding',
+            `${f.encoding.value}${f.byteOrderMark ? ' with byte order mark' : ''}`,
+            f.encoding,
+          ),
+          line('delimiter', marks[f.delimiter.value] ?? f.delimiter.value, f.delimiter),
+          line('quotes', marks[f.quote.value] ?? f.quote.value, f.quote),
+        ]),
+    line('preamble', lines(f.preamble.value), f.preamble),
+    line('headings', lines(f.headingLines.value), f.headingLines),
+    line('footer', lines(f.footer.value), f.footer),
     '',
     'Columns',
     ...f.columns.map(columnInWords),

@@ -1,5 +1,6 @@
 import { describe, type FunctionHelp } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';
+import { isFunctionName } from '../calc/index.ts';
 import { Refusal } from './exit.ts';
 import { nearest } from './nearest.ts';
 import { print } from './print.ts';
@@ -16,6 +17,10 @@ function reference(name: string | undefined, options: { json?: boolean }): strin
   }
   const definition = registry.get(name.toUpperCase());
   if (!definition) {
+    if (isFunctionName(name))
+      throw new Refusal(
+        `${name.toUpperCase()} is one of the functions that every such language has (OpenFormula, ISO/IEC 26300); this reference holds those of Leverbook. 'leverbook functions' lists all ${registry.size}.`,
+      );
     const near = nearest(name.toUpperCase(), [...registry.keys()]);
     throw new Refusal(
       `There is no function ${name}.${near ? ` Did you mean ${near}?` : ''} 'leverbook functions' lists all ${registry.size}.`,

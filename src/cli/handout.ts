@@ -9,7 +9,7 @@ import { openBook, writePrinted } from './printed.ts';
 
 interface Options {
   readonly sheet?: string;
-  readonly athlete: readonly string[];
+  readonly athlete?: readonly string[];
   readonly out: string;
   readonly paper: Paper;
 }
@@ -18,7 +18,7 @@ interface Options {
 export async function handoutCommand(bookPath: string, options: Options): Promise<void> {
   const session = await openBook(bookPath);
   const made = madeFor(session, options.sheet);
-  const wanted = chosen(made.handouts, options.athlete);
+  const wanted = chosen(made.handouts, options.athlete ?? []);
   for (const note of made.notes) process.stderr.write(`${note}\n`);
   const names = fileNames(wanted.map(({ athlete }) => athlete));
   await writePrinted(

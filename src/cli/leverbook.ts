@@ -17,7 +17,8 @@ const program = new Command('leverbook')
 
 const aboutPdf =
   '\nPDF: LEVERBOOK_CHROMIUM names the Chromium that prints, else one on PATH does; without one, or with\nLEVERBOOK_CHROMIUM=off, there is only HTML.';
-const collect = (value: string, before: readonly string[]): string[] => [...before, value];
+/** An option that may come again; left out, there is no list. */
+const collect = (value: string, before: readonly string[] = []): string[] => [...before, value];
 
 program
   .command('eval')
@@ -32,15 +33,16 @@ program
 
 program
   .command('calc')
-  .description('Open a book, bring CSV files in, recalculate, and write its sheets as CSV or JSON lines.')
+  .description(
+    'Open a book, bring files in, recalculate, and write its sheets as CSV or JSON lines, or all as XLSX.',
+  )
   .argument('<book>', 'a .leverbook.json file; it is never changed')
   .option(
     '--import <sheet=file>',
-    'bring a CSV file into a sheet, by its recipe or matching headings (repeatable)',
+    'bring a CSV, XLSX or ODS file into a sheet, by its recipe or matching headings (repeatable)',
     collect,
-    [],
   )
-  .option('--sheet <name>', 'write only this sheet (repeatable)', collect, [])
+  .option('--sheet <name>', 'write only this sheet as CSV or JSON (repeatable)', collect)
   .addOption(
     new Option('--out <folder>', 'write SHEET.csv for each sheet into this folder').conflicts('json'),
   )
@@ -52,8 +54,10 @@ program
 
 program
   .command('check')
-  .description('Say what the intake sees in a CSV file: encoding, delimiter, headings, kinds, units, doubts.')
-  .argument('<file>', 'a CSV file')
+  .description(
+    'Say what the intake sees in a CSV, XLSX or ODS file: encoding, headings, kinds, units, doubts.',
+  )
+  .argument('<file>', 'a CSV, XLSX or ODS file')
   .option('--json', 'the findings as JSON')
   .action(async (file, options) => (await import('./check.ts')).checkCommand(file, options));
 
@@ -63,7 +67,7 @@ program
   .argument('<book>', 'a .leverbook.json file; it is never changed')
   .requiredOption('--out <folder>', 'write the pages into this folder')
   .option('--sheet <name>', 'the sheet with one row an athlete')
-  .option('--athlete <name>', 'only this athlete (repeatable)', collect, [])
+  .option('--athlete <name>', 'only this athlete (repeatable)', collect)
   .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
   .addHelpText('after', aboutPdf)
   .action(async (book, options) => (await import('./handout.ts')).handoutCommand(book, options));

@@ -152,6 +152,12 @@ describe('leverbook calc', () => {
     expect(first![headings!.indexOf('Athlete')]).toBe('Bram Oduya');
     expect(leverbook(args)).toMatchObject({ code: 2, out: '', err: expect.stringMatching(/--replace/) });
     expect(leverbook([...args, '--replace']).code).toBe(0);
+    // What it holds is said as of any file, by its tables.
+    const { code, out } = leverbook(['check', path]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/table +Roster, of the tables Roster, .*About/);
+    expect(out).toMatch(/Femur \(cm\): number, cm; 24 filled/);
+    expect(out).not.toMatch(/encoding|delimiter/);
   });
 
   test('takes rough cells as they come: units, decimal commas, NaN and formula-like text are read, held or kept as text', () => {

@@ -121,6 +121,15 @@ describe('leverbook functions', () => {
     });
   });
 
+  test('says where a function stands that is none of its own, and which was meant', () => {
+    expect(leverbook(['functions', 'sum'])).toMatchObject({
+      code: 2,
+      out: '',
+      err: expect.stringMatching(/SUM is one of the functions that every such language has/),
+    });
+    expect(leverbook(['functions', 'LEAN.PARALEL']).err).toMatch(/Did you mean LEAN\.PARALLEL\?/);
+  });
+
   test('explains itself with --help and --version', () => {
     for (const args of [
       ['--help'],
@@ -132,6 +141,7 @@ describe('leverbook functions', () => {
       const { code, out } = leverbook(args);
       expect(code).toBe(0);
       expect(out).toMatch(/Usage: leverbook/);
+      expect(out).not.toContain('(default: [])');
     }
     expect(leverbook(['--version']).out).toMatch(/^\d+\.\d+\.\d+\n$/);
   });
