@@ -52,7 +52,12 @@ export async function goToLean(page: Page): Promise<void> {
     if (await page.evaluate(() => document.activeElement?.closest('[data-part="sheet"]') != null)) break;
   }
   await keyboard.press('Home');
-  for (let i = 0; i < 14; i++) await keyboard.press('ArrowRight');
+  // The line above the sheet says which column it is.
+  const here = page.getByText('lean, every row', { exact: true });
+  for (let i = 0; i < 40 && !(await here.isVisible()); i++) {
+    await keyboard.press('ArrowRight');
+    await page.waitForTimeout(30);
+  }
 }
 
 /** Opens the summary of the lean at parallel and writes a formula for it. */

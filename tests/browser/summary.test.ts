@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildAndServe, launch, runCommand, type Served, sheetShown } from './browser.ts';
-import { goToLean, summaryOfLean } from './marking.ts';
+import { buildAndServe, cellOf, launch, runCommand, type Served, sheetShown } from './browser.ts';
+import { summaryOfLean } from './marking.ts';
 
 let served: Served;
 beforeAll(async () => {
@@ -52,8 +52,7 @@ test('a column shows a formula of its own below the sheet, and below each group 
     // The other columns keep the figure of the line.
     expect((await columnTexts(page, 'Ankle range')).at(-1)).toMatch(/^\d+\.\d$/);
 
-    await goToLean(page);
-    await page.keyboard.press('Home');
+    await (await cellOf(page, 1, 'Sex')).click();
     await runCommand(page, 'Show grouped by');
     // Two groups, and all of them.
     await expect.poll(() => page.locator('.ht_master td.summary .summary-what').count()).toBe(3);

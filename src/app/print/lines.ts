@@ -1,8 +1,8 @@
 import type { ColumnOutline } from '../../session/api.ts';
 import { CellMark } from '../../session/api.ts';
+import type { Drawing } from '../../session/marks/drawings.ts';
 import type { Shown } from '../grid/host.ts';
 import { fetchLines } from '../grid/lines-tile.ts';
-import { characters } from '../marks/tones.ts';
 import type { Page } from '../state/page.ts';
 
 /** Lines fetched at once, and cells that are printed at most. */
@@ -14,6 +14,8 @@ export interface PrintedCell {
   readonly text: string;
   readonly numeric: boolean;
   readonly held: boolean;
+  /** What the column's marks draw into it. */
+  readonly drawn?: { readonly drawing: Drawing; readonly at: number };
 }
 export interface PrintedLine {
   readonly summary: boolean;
@@ -57,15 +59,15 @@ export async function printedLines({ service }: Page, shown: Shown): Promise<Pri
           }
           const at = (line - tile.row) * tile.columns + index;
           const marks = tile.marks[at] ?? 0;
-          const rule = tile.drawings?.find((drawing) => drawing.column === index)?.rules?.[line - tile.row];
-          const tone = rule ? column.marks?.rules[rule - 1]?.tone : undefined;
+          const drawing = tile.drawings?.find((one) => one.column === index);
           const isHeld = (marks & CellMark.held) !== 0;
           held ||= isHeld;
           return {
-            text: `${tone ? `${characters[tone]} ` : ''}${tile.texts[at] ?? ''}`,
+            text: tile.texts[at] ?? '',
             // An error stands where the number would.
             numeric: (marks & CellMark.numeric) !== 0 || (numbers && (marks & CellMark.error) !== 0),
             held: isHeld,
+            ...(drawing ? { drawn: { drawing, at: line - tile.row } } : {}),
           };
         }),
       });

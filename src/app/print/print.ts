@@ -1,5 +1,6 @@
 import * as say from '../../../functions/tables/sources.ts';
 import { unitSign } from '../grid/units.ts';
+import { decorate } from '../marks/decorate.ts';
 import { marksInWords } from '../marks/words.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page } from '../state/page.ts';
@@ -93,10 +94,12 @@ function tableOf(printed: Printed, columns: readonly number[], title?: HTMLEleme
     const row = body.insertRow();
     if (summary) row.className = 'summary';
     for (const index of columns) {
-      const { text, numeric, held } = cells[index]!;
+      const { text, numeric, held, drawn } = cells[index]!;
       const cell = row.insertCell();
       cell.textContent = held ? `${text} †` : text;
       if (numeric) cell.className = 'numeric';
+      const { marks } = printed.columns[index]!;
+      if (drawn && marks) cell.className += decorate(cell, marks, drawn.drawing, drawn.at);
     }
   }
   return table;

@@ -16,6 +16,6 @@ export function markedInWords(viewed: Viewed, sheet: Sheet, place: Required<Plac
   return [
     ...(rule ? [`Marked ${rule.says} (${rule.when}).`] : []),
     ...(drawing?.scale && !Number.isNaN(drawing.scale.at[0]!) ? [`On a scale ${drawing.scale.words}.`] : []),
-    ...(trend ? [`Line: ${trend.words}.`] : []),
+    ...(trend ? [`The line is ${trend.words}.`] : []),
   ];
 }

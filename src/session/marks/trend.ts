@@ -40,11 +40,12 @@ function acrossColumns(
         return [Math.min(...spans.map(([a]) => a)), Math.max(...spans.map(([, b]) => b))] as const;
       })
     : undefined;
+  const name = `${of[0]!.label} to ${of.at(-1)!.label}`;
   return (row) => {
     const values = ranges.map(
       ({ kinds, numbers }, x): Value => [x, kinds[row] === Kind.number ? numbers[row]! : Number.NaN],
     );
-    return lineOf(values, [0, columns.length - 1], span, (value) => textOf(value, of[0]!, locale));
+    return lineOf(name, values, [0, columns.length - 1], span, (value) => textOf(value, of[0]!, locale));
   };
 }
 
@@ -72,7 +73,7 @@ function fromLog(viewed: Viewed, sheetId: string, trend: Extract<TrendSource, { 
     const newest = rows.slice(-trend.last);
     const points = newest.map((at): Value => [dates.numbers[at]!, values.numbers[at]!]);
     const ends = [points[0]![0], points.at(-1)![0]] as const;
-    return lineOf(points, ends, span, (value) => textOf(value, measured, locale));
+    return lineOf(measured.label, points, ends, span, (value) => textOf(value, measured, locale));
   };
 }
 
@@ -101,6 +102,7 @@ function ordered(dates: Range, values: Range, keyOf: (row: number) => string): M
 }
 
 function lineOf(
+  name: string,
   values: readonly Value[],
   [first, last]: readonly [number, number],
   together: readonly [number, number] | undefined,
@@ -116,7 +118,7 @@ function lineOf(
     // Values that are all the same lie in the middle.
     at[2 * i + 1] = high > low ? (y - low) / (high - low) : Number.isNaN(y) ? y : 0.5;
   });
-  return { at, words: inWords(known, least, most, text) };
+  return { at, words: `${name}: ${inWords(known, least, most, text)}` };
 }
 
 function inWords(

@@ -390,7 +390,7 @@ describe('a line in a cell', () => {
     );
     const trends = drawing(session, 'lean')!.trends!;
     expect([...trends[0]!.at]).toEqual([0, 0, 0.5, 0.5, 1, 1]);
-    expect(trends[0]!.words).toBe('3 values, from 40° to 44°; least 40°, most 44°');
+    expect(trends[0]!.words).toBe('spring to autumn: 3 values, from 40° to 44°; least 40°, most 44°');
     expect([...trends[1]!.at]).toEqual([0, 1, 0.5, Number.NaN, 1, 0]);
     expect(trends[2]).toBeNull();
     expect([...trends[3]!.at]).toEqual([0, 0.5, 0.5, 0.5, 1, 0.5]);
@@ -420,13 +420,13 @@ describe('a line in a cell', () => {
     const trends = drawing(session, 'athlete')!.trends!;
     // 1, 11 and 21 March: 8, 11 and 12 cm. A value without a date and a text are left out.
     expect([...trends[0]!.at]).toEqual([0, 0, 0.5, 0.75, 1, 1]);
-    expect(trends[0]!.words).toBe('3 values, from 8 cm to 12 cm; least 8 cm, most 12 cm');
+    expect(trends[0]!.words).toBe('wall: 3 values, from 8 cm to 12 cm; least 8 cm, most 12 cm');
     expect(trends.slice(1)).toEqual([null, null, null, null]);
     expect(session.triedMarks('roster', 'athlete', { rules: [], trend: { ...trend, last: 10 } }).trend).toBe(
       1,
     );
     run(session, mark('athlete', { rules: [], trend: { ...trend, last: 2 } }));
-    expect(drawing(session, 'athlete')!.trends![0]!.words).toMatch(/^2 values, from 11 cm/);
+    expect(drawing(session, 'athlete')!.trends![0]!.words).toMatch(/^wall: 2 values, from 11 cm/);
     run(session, { do: 'remove-column', sheet: 'log', column: 'tested' });
     expect(drawing(session, 'athlete')).toBeUndefined();
   });
