@@ -189,12 +189,20 @@ export type KeepLift =
     }
   | { readonly sentence: string };
 
-/** A second lifter in the same set-up, lengths scaled to the first one's stature. */
+/** A row of another sheet in which this lifter was tested again. */
+export interface OtherTest {
+  readonly sheet: string;
+  readonly row: number;
+  /** Its sheet and day. */
+  readonly title: string;
+}
+
+/** A second lifter in the same set-up, lengths scaled to the first one's stature; or this one at another test, as measured. */
 export interface Beside {
   readonly row: number;
   readonly title: string;
   readonly scale: number;
-  readonly by: 'stature' | 'femur + tibia + trunk';
+  readonly by: 'stature' | 'femur + tibia + trunk' | 'same lifter';
   readonly stand: PostureFigure | NoPosture;
 }
 
@@ -214,7 +222,14 @@ export interface Figure {
   readonly controls: readonly FigureControl[];
   readonly keep: KeepLift;
   /** Other rows that can be drawn beside this one. */
-  readonly lifters: readonly { readonly row: number; readonly title: string }[];
+  readonly lifters: readonly {
+    readonly row: number;
+    readonly title: string;
+    /** Another row of the same name: an earlier or later test of this lifter. */
+    readonly same?: true;
+  }[];
+  /** Other sheets' tests of this lifter. */
+  readonly tests: readonly OtherTest[];
   readonly beside: Beside | null;
 }
 

@@ -21,6 +21,8 @@ export const figureOptions = z.strictObject({
   mass: z.number().optional(),
   /** Row of the same sheet whose lifter is drawn beside this one. */
   beside: z.number().int().min(0).optional(),
+  /** Row of another sheet in which this lifter was tested again, drawn beside this row. */
+  test: z.strictObject({ sheet: z.string(), row: z.number().int().min(0) }).optional(),
 });
 export type FigureOptions = z.infer<typeof figureOptions>;
 

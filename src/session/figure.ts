@@ -15,6 +15,7 @@ import {
 } from './figure-lifter.ts';
 import { partsOf } from './figure-parts.ts';
 import { descentOf, MEASURING_ERROR, numbersOf, standOf } from './figure-stand.ts';
+import { asTested, otherTests } from './figure-tests.ts';
 import { typedText } from './typed.ts';
 import type { Viewed } from './views.ts';
 
@@ -49,7 +50,13 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
     controls: controlsOf(known),
     keep: keepOf(viewed, sheet, row, lift),
     lifters: liftersOf(viewed, sheet, row),
-    beside: given.beside === undefined ? null : besideOf(viewed, known, given, given.beside, lift, depth),
+    tests: otherTests(viewed, known),
+    beside:
+      given.test !== undefined
+        ? testedOf(viewed, known, given.test, lift, depth)
+        : given.beside === undefined
+          ? null
+          : besideOf(viewed, known, given, given.beside, lift, depth),
   };
 }
 
@@ -138,9 +145,15 @@ const LIFTERS = 300;
 
 function liftersOf(viewed: Viewed, sheet: Sheet, row: number): Figure['lifters'] {
   const rows = Array.from({ length: Math.min(sheet.rows, LIFTERS) }, (_, i) => i).filter((i) => i !== row);
+  const own = titleOf(viewed, sheet, row).trim().toLowerCase();
   return rows.map((i) => {
     const date = dateOf(viewed, sheet, i);
-    return { row: i, title: `${titleOf(viewed, sheet, i)}${date ? `, ${date}` : ''}` };
+    const title = titleOf(viewed, sheet, i);
+    return {
+      row: i,
+      title: `${title}${date ? `, ${date}` : ''}`,
+      ...(title.trim().toLowerCase() === own ? { same: true as const } : {}),
+    };
   });
 }
 
@@ -161,7 +174,8 @@ function besideOf(
   const byStature = mine !== undefined && theirs !== undefined && theirs > 0;
   const sum = (of: Known): number =>
     (of.number('femur') ?? 0) + (of.number('tibia') ?? 0) + (of.number('trunk') ?? 0);
-  const scale = byStature ? mine / theirs : sum(other) > 0 ? sum(known) / sum(other) : 1;
+  const same = other.title.trim().toLowerCase() === known.title.trim().toLowerCase();
+  const scale = same ? 1 : byStature ? mine / theirs : sum(other) > 0 ? sum(known) / sum(other) : 1;
   const lengths: readonly Measure[] = ['femur', 'tibia', 'trunk', 'foot'];
   const number = (measure: Measure): number | undefined => {
     if (['placement', 'stance', 'mass', 'bar'].includes(measure)) return known.number(measure);
@@ -175,7 +189,26 @@ function besideOf(
     row,
     title: `${other.title}${date && other.title === known.title ? `, ${date}` : ''}`,
     scale,
-    by: byStature ? 'stature' : 'femur + tibia + trunk',
+    by: same ? 'same lifter' : byStature ? 'stature' : 'femur + tibia + trunk',
     stand: standOf(viewed, { ...other, number, value }, lift, depth),
+  };
+}
+
+/** This lifter at another test, in the same set-up: before and after, as measured. */
+function testedOf(
+  viewed: Viewed,
+  known: Known,
+  test: NonNullable<FigureOptions['test']>,
+  lift: number,
+  depth: number,
+): Beside {
+  const sheet = sheetWithRow(viewed, test.sheet, test.row);
+  const date = dateOf(viewed, sheet, test.row);
+  return {
+    row: test.row,
+    title: date ?? sheet.label,
+    scale: 1,
+    by: 'same lifter',
+    stand: standOf(viewed, asTested(viewed, known, test), lift, depth),
   };
 }

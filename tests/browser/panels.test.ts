@@ -107,6 +107,20 @@ test('the figure says moments where the load is known, is stepped down, and is s
   }
 });
 
+test('the lifter is drawn before and after, from a later test in another sheet', async () => {
+  const { page } = watched;
+  const beside = page.locator('label.slider', { hasText: 'Beside' }).locator('select');
+  const later = beside.locator('optgroup[label="Other tests of this lifter"] option').first();
+  await beside.selectOption(await later.getAttribute('value'));
+  await page.locator('.drawing .ghost.beside').waitFor();
+  expect(await page.locator('.figure-panel').textContent()).toContain('as tested');
+  expect(await page.locator('.drawing').getAttribute('aria-label')).toContain('the same lifter');
+  expect(await page.locator('.drawing .plate').count()).toBe(1);
+  expect(await violations(page)).toEqual([]);
+  await beside.selectOption('');
+  expect(await page.locator('.drawing .ghost.beside').count()).toBe(0);
+});
+
 test('who wants less motion steps through the descent and is offered no playing', async () => {
   const { page } = watched;
   expect(await page.getByRole('button', { name: 'Play' }).count()).toBe(1);

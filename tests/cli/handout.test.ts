@@ -49,6 +49,16 @@ describe('leverbook handout', () => {
     expect(Math.abs(Number(box[2]) - height)).toBeLessThan(1);
   });
 
+  test('every page of the sample holds on one sheet of the shorter paper', { timeout: 240_000 }, async () => {
+    const out = folder();
+    const ran = handout(await executable(), book, '--out', out, '--paper', 'letter');
+    expect(ran.code).toBe(0);
+    const pages = readdirSync(out)
+      .filter((name) => name.endsWith('.pdf'))
+      .map((name) => readFileSync(join(out, name), 'latin1').match(/\/Type \/Page\b/g)?.length);
+    expect(pages).toEqual(new Array(24).fill(1));
+  });
+
   test.each([
     ['an athlete who is not there', [book, '--athlete', 'Greta Solas'], /Greta Solas.*Greta Solis/],
     ['a sheet that is not there', [book, '--sheet', 'rooster'], /rooster.*roster/],

@@ -178,3 +178,66 @@ describe('keeping a lift and a second lifter', () => {
     expect(lifters.some(({ row }) => row === 0)).toBe(false);
   });
 });
+
+describe('before and after', () => {
+  /** A lifter in two rows, and a sheet in which the ankle was measured again. */
+  function tested(): Session {
+    const own = Session.create();
+    const texts = (names: readonly string[], ...rows: string[][]) => ({ columns: [...names], texts: rows });
+    const columns = (names: readonly string[]) =>
+      names.map((name) => ({
+        name,
+        kind:
+          name === 'athlete'
+            ? ('text' as const)
+            : name === 'on_day'
+              ? ('date' as const)
+              : ('number' as const),
+      }));
+    const roster = ['athlete', 'on_day', 'stature', 'femur', 'tibia', 'trunk', 'ankle', 'foot'];
+    own.execute({ do: 'add-sheet', name: 'roster', columns: columns(roster) });
+    own.execute({
+      do: 'set-cells',
+      sheet: 'roster',
+      row: 0,
+      ...texts(
+        roster,
+        ['Ada', '2025-01-06', '170', '42', '40', '50', '28', '25'],
+        ['Ben', '2025-01-06', '180', '44', '43', '52', '35', '27'],
+        ['ada ', '2025-03-10', '171', '42', '40', '50', '34', '25'],
+      ),
+    });
+    const again = ['athlete', 'on_day', 'ankle_now'];
+    own.execute({ do: 'add-sheet', name: 'later', label: 'Later tests', columns: columns(again) });
+    own.execute({
+      do: 'set-cells',
+      sheet: 'later',
+      row: 0,
+      ...texts(again, ['Ben', '2025-03-11', '39'], ['Ada', '2025-03-11', '36'], ['Ada', '2025-05-01', '']),
+    });
+    return own;
+  }
+  const ada = { femur: 42, tibia: 40, trunk: 50, foot: 25 };
+
+  test('two rows of one lifter are drawn as measured, not scaled', () => {
+    const figure = tested().figure('roster', 0, { beside: 2 });
+    expect(figure.lifters.map(({ same }) => same ?? false)).toEqual([false, true]);
+    expect([figure.beside!.scale, figure.beside!.by]).toEqual([1, 'same lifter']);
+    expect(posture(figure.flat).lean).toBeCloseTo(leanOf({ ...ada, ankle: 28 })!, 6);
+    expect(posture(figure.beside!.stand).lean).toBeCloseTo(leanOf({ ...ada, ankle: 34 })!, 6);
+  });
+
+  test('a test in another sheet puts its ankle range into this row’s lengths; a row without one is not offered', () => {
+    const session = tested();
+    expect(session.figure('roster', 0).tests.map(({ row }) => row)).toEqual([1]);
+    const [test] = session.figure('roster', 0).tests;
+    const figure = session.figure('roster', 0, { test: { sheet: test!.sheet, row: test!.row } });
+    expect(figure.beside!.title).toBe('2025-03-11');
+    expect(posture(figure.beside!.stand).lean).toBeCloseTo(leanOf({ ...ada, ankle: 36 })!, 6);
+    expect(posture(figure.flat).lean).toBeCloseTo(leanOf({ ...ada, ankle: 28 })!, 6);
+  });
+
+  test('a test that is not there is refused', () => {
+    expect(() => tested().figure('roster', 0, { test: { sheet: 'later', row: 9 } })).toThrow(/no row 10/);
+  });
+});

@@ -18,7 +18,7 @@ import { centimetres, isPosture } from './words.ts';
 export function FigurePanel() {
   const page = usePage();
   const figure = useSignal<Figure | null>(null);
-  const plates = useSignal(false);
+  const plates = useSignal(true);
   const tried = useSignal<FigureOptions>({});
   /** The posture of the descent that is on show, and all of them. */
   const moment = useSignal<PostureFigure | null>(null);
@@ -114,7 +114,7 @@ export function FigurePanel() {
                 plates.value = event.currentTarget.checked;
               }}
             />
-            Full-size plate (45 cm)
+            Plate of 45 cm, to scale
           </label>
           <button type="button" class="firm" onClick={() => void save(saveSvg)}>
             Save SVG

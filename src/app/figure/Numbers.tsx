@@ -122,8 +122,9 @@ export function Numbers({ figure, moment }: { figure: Figure; moment: PostureFig
       </table>
       {figure.beside && (
         <p class="soft small">
-          {figure.beside.title} in this set-up, lengths × {figure.beside.scale.toFixed(2)} to the same{' '}
-          {figure.beside.by}.
+          {figure.beside.by === 'same lifter'
+            ? `${figure.title} as tested: ${figure.beside.title}, in this set-up.`
+            : `${figure.beside.title} in this set-up, lengths × ${figure.beside.scale.toFixed(2)} to the same ${figure.beside.by}.`}
           {isPosture(figure.beside.stand) ? '' : ` No posture: ${figure.beside.stand.sentence}`}
         </p>
       )}

@@ -11,6 +11,48 @@ interface Props {
 
 type Slide = Exclude<FigureControl, { measure: 'placement' }>;
 
+/** Who or what is drawn beside this row: another test of the lifter, or another lifter. */
+function BesideChoice({ figure, tried }: Omit<Props, 'keep'>) {
+  const { beside, test } = tried.value;
+  const choose = (value: string) => {
+    const { beside: _, test: __, ...rest } = tried.value;
+    const other = figure.tests[Number(value.slice(1))];
+    if (value === '') tried.value = rest;
+    else if (value.startsWith('t') && other)
+      tried.value = { ...rest, test: { sheet: other.sheet, row: other.row } };
+    else tried.value = { ...rest, beside: Number(value.slice(1)) };
+  };
+  const index = figure.tests.findIndex(({ sheet, row }) => sheet === test?.sheet && row === test.row);
+  const now = index >= 0 ? `t${index}` : beside === undefined ? '' : `r${beside}`;
+  const rows = (same: boolean) => figure.lifters.filter((one) => (one.same ?? false) === same);
+  const option = ({ row, title }: Figure['lifters'][number]) => (
+    <option key={row} value={`r${row}`}>
+      {title}, row {row + 1}
+    </option>
+  );
+  return (
+    <label class="slider">
+      <span>Beside</span>
+      <select value={now} onChange={(event) => choose(event.currentTarget.value)}>
+        <option value="">nobody</option>
+        {figure.tests.length + rows(true).length > 0 && (
+          <optgroup label="Other tests of this lifter">
+            {figure.tests.map(({ sheet, row, title }, i) => (
+              <option key={`${sheet} ${row}`} value={`t${i}`}>
+                {title}
+              </option>
+            ))}
+            {rows(true).map(option)}
+          </optgroup>
+        )}
+        {rows(false).length > 0 && (
+          <optgroup label="Other lifters, at one stature">{rows(false).map(option)}</optgroup>
+        )}
+      </select>
+    </label>
+  );
+}
+
 /** Set-ups tried out: they change the drawing and nothing else, until the lift is kept. */
 export function TryOut({ figure, tried, keep }: Props) {
   const set = (change: FigureOptions) => {
@@ -44,26 +86,7 @@ export function TryOut({ figure, tried, keep }: Props) {
           />
         ),
       )}
-      {figure.lifters.length > 0 && (
-        <label class="slider">
-          <span>Beside</span>
-          <select
-            value={tried.value.beside ?? ''}
-            onChange={(event) => {
-              const { value } = event.currentTarget;
-              if (value === '') without('beside');
-              else set({ beside: Number(value) });
-            }}
-          >
-            <option value="">nobody</option>
-            {figure.lifters.map(({ row, title }) => (
-              <option key={row} value={row}>
-                {title}, row {row + 1}
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      {figure.lifters.length + figure.tests.length > 0 && <BesideChoice figure={figure} tried={tried} />}
       <div class="try-actions">
         <button
           type="button"

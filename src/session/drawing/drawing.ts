@@ -14,7 +14,7 @@ const sleeve = 2.5;
 const plate = 22.5;
 
 export interface DrawingOptions {
-  /** Draws a full-size plate around the bar. */
+  /** Draws a full-size plate around the bar, as it usually is; off where it hides what matters. */
   readonly plates?: boolean;
   /** Which set-up is drawn in full: by default the lifted one where there is one, the flat one as an outline behind it. */
   readonly only?: 'flat' | 'lifted';
@@ -30,10 +30,12 @@ export interface DrawingOptions {
 
 /** The lifter to scale as SVG: the set-up that is chosen in full, the other one as a thin outline behind it. */
 export function drawingOf(figure: Figure, options: DrawingOptions = {}): Shape | null {
-  const { plates = false, only, prefix = '', descent = [] } = options;
+  const { only, prefix = '', descent = [] } = options;
   const scene = sceneOf(figure, only, options.moment);
   if (!scene) return null;
   const { main, ghost, failed, beside } = scene;
+  // Arms held forward carry no bar.
+  const plates = options.plates !== false && main.balanced === 'bar';
   const extent = options.extent ?? extentOf([main, ghost, ...descent], plates);
   const frame = frameFor(extent, drawingWidth, drawingHeight, margin);
   const [groundHatch, wedgeHatch] = [`${prefix}ground-hatch`, `${prefix}wedge-hatch`];
@@ -107,7 +109,7 @@ function sceneOf(
 }
 
 /** What all set-ups of a figure need, so that two drawings of it have one scale. */
-export const commonExtent = (figure: Figure, plates = false): Extent =>
+export const commonExtent = (figure: Figure, plates = true): Extent =>
   extentOf(
     [figure.flat, figure.lifted].map((stand) => (isPosture(stand) ? stand : null)),
     plates,

@@ -39,7 +39,7 @@ export function inWords(figure: Figure, moment?: PostureFigure): string {
   else if (lifted) parts.push(`With the lift ${failure(lifted)}`);
   if (beside && isPosture(beside.stand))
     parts.push(
-      `Behind it ${beside.title}, lengths times ${beside.scale.toFixed(2)}: ${posture(beside.stand, null)}`,
+      `Behind it ${beside.title}, ${beside.by === 'same lifter' ? 'the same lifter' : `lengths times ${beside.scale.toFixed(2)}`}: ${posture(beside.stand, null)}`,
     );
   return parts.join(' ');
 }

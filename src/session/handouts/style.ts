@@ -6,7 +6,10 @@ const sizes: Readonly<Record<Paper, readonly [name: string, width: number, heigh
   letter: ['letter', 215.9, 279.4],
 };
 
-/** Style sheet of handouts: black on white for the printer, one page an athlete. Lengths mm. */
+/**
+ * Style sheet of handouts: black on white for the printer, one page an athlete. Lengths mm. The figures take the room that
+ * the words leave, so that a page with much to say still is one page.
+ */
 export function handoutStyle(paper: Paper): string {
   const [name, width, height] = sizes[paper];
   return `@page{size:${name};margin:${margin}mm}
@@ -19,10 +22,10 @@ export function handoutStyle(paper: Paper): string {
 .handout ul{padding-left:4.5mm;list-style:disc}
 .handout li{margin-bottom:.8mm}
 .handout-tested{color:#50565a}
-.handout-figures{display:flex;justify-content:space-evenly;gap:4mm}
-.handout figure{margin:0;width:76mm;text-align:center}
+.handout-figures{display:flex;flex:100 1 48mm;justify-content:space-evenly;gap:4mm;min-height:0;max-height:97mm}
+.handout figure{display:flex;flex-direction:column;margin:0;width:76mm;min-height:0;text-align:center}
 .handout figcaption{font-weight:600}
-.handout-columns{display:grid;grid-template-columns:72mm 1fr;gap:7mm;flex:1}
+.handout-columns{display:grid;grid-template-columns:72mm 1fr;gap:7mm;flex:1 0 auto}
 .handout-words{display:flex;flex-direction:column;gap:3.5mm}
 .handout table{width:100%;border-collapse:collapse}
 .handout th,.handout td{padding:.7mm 0;border-bottom:.2mm solid #b9b5aa;font-weight:400;text-align:right;vertical-align:baseline}
@@ -39,7 +42,7 @@ ${drawingStyle}@media print{.handout{break-after:page;break-inside:avoid}.handou
 }
 
 /** The figure in print: ink and two greys, brass for the lift and the error. */
-const drawingStyle = `.handout .drawing{display:block;width:100%;height:auto}
+const drawingStyle = `.handout .drawing{display:block;flex:1 1 0;width:100%;min-height:0}
 .handout .drawing text{fill:#1c2125;font-size:12px}
 .handout .drawing path,.handout .drawing circle,.handout .drawing ellipse{vector-effect:non-scaling-stroke}
 .handout .ground-hatch path,.handout .ruler path{stroke:#8a867a;stroke-width:1;fill:none}
@@ -55,6 +58,7 @@ const drawingStyle = `.handout .drawing{display:block;width:100%;height:auto}
 .handout .wedge-hatch path{stroke:#9a6b16}
 .handout .bar circle{fill:#1c2125}
 .handout .bar path{stroke:#1c2125;stroke-width:.75}
+.handout .plate{fill:#1c2125;fill-opacity:.04;stroke:#8a867a;stroke-width:1}
 .handout .fan path{fill:#e3bd72;fill-opacity:.5;stroke:#b98b37;stroke-width:.75}
 .handout .reference{fill:none;stroke:#50565a;stroke-width:.9;stroke-dasharray:2 3}
 .handout .sweep{fill:none;stroke:#1c2125;stroke-width:1.1}

@@ -56,6 +56,17 @@ describe('the drawing', () => {
     }
   });
 
+  test('draws a plate of 45 cm to scale about the bar, and none where arms held forward carry no bar', () => {
+    const drawing = drawingOf(session.figure('roster', 0))!;
+    const plate = withClass(drawing, 'plate');
+    // 450 mm: the largest disc of the federations' equipment rules (common practice, no published source).
+    expect(Number(plate.attributes.r)).toBeCloseTo(22.5 * Number(drawing.attributes['data-scale']), 6);
+    const bar = withClass(drawing, 'bar').children[0] as Shape;
+    expect([plate.attributes.cx, plate.attributes.cy]).toEqual([bar.attributes.cx, bar.attributes.cy]);
+    const arms = drawingOf(session.figure('roster', 0, { placement: 'arms-forward' }))!;
+    expect([...all(arms)].some(({ attributes }) => attributes.class === 'plate')).toBe(false);
+  });
+
   test('draws the moments as arcs as long as they are large', () => {
     const figure = session.figure('roster', 1, { bar: 80, mass: 70, lift: 0 });
     const drawing = drawingOf(figure)!;
