@@ -223,7 +223,9 @@ export class SheetGrid {
       selectionMode: 'range',
       enterMoves: { row: 1, col: 0 },
       renderer: (_hot, td, line, column) => {
-        writeCell(td, this.shown, this.tiles, line, this.indexes[column]!, this.columns[column]!);
+        // A sheet with fewer columns comes in while the grid still has its shape of before.
+        const of = this.columns[column];
+        if (of) writeCell(td, this.shown, this.tiles, line, this.indexes[column]!, of);
       },
       editor: CellEditor as unknown as new (...args: unknown[]) => unknown,
       modifyData: (line, column, holder) => {

@@ -22,8 +22,9 @@ export function NoticeLine() {
         {(busy || progress) && (
           <p class="notice busy">
             {busy ?? progress?.about}…{progress && <progress value={progress.share} aria-label="Progress" />}
+            {stop && !progress && <progress aria-label="Progress" />}
             {stop && (
-              <button type="button" class="tool" onClick={stop}>
+              <button type="button" class="notice-stop" onClick={stop}>
                 Stop
               </button>
             )}
