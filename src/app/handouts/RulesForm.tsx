@@ -2,11 +2,20 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Json } from '../../book/model.ts';
 import type { Handouts } from '../../session/handouts/handouts.ts';
-import type { HandoutRule } from '../../session/handouts/settings.ts';
+import { type HandoutPart, type HandoutRule, handoutParts } from '../../session/handouts/settings.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import { guarded, run } from '../state/actions.ts';
+import { say } from '../state/page.ts';
 import './handouts.css';
+
+const partWords: Readonly<Record<HandoutPart, string>> = {
+  figure: 'Figure, flat and lifted',
+  numbers: 'Measured and worked out',
+  findings: 'What was found',
+  try: 'What to try',
+  retest: 'Next test',
+};
 
 /** What handouts say: sentences with the formulas that decide whether they are said, and when to test again. */
 export function RulesForm({ close }: { close: () => void }) {
@@ -15,12 +24,14 @@ export function RulesForm({ close }: { close: () => void }) {
   const rules = useSignal<readonly HandoutRule[]>([]);
   const weeks = useSignal('');
   const contact = useSignal('');
+  const parts = useSignal<readonly HandoutPart[]>(handoutParts);
   useEffect(() => {
     void guarded(page, async () => {
       const answer = await page.service.handouts({ rows: [0] });
       rules.value = answer.settings.rules ?? answer.usualRules;
       weeks.value = String(answer.settings.retestWeeks ?? 8);
       contact.value = answer.settings.contact ?? '';
+      parts.value = answer.settings.parts ?? handoutParts;
       made.value = answer;
       return true;
     });
@@ -31,11 +42,18 @@ export function RulesForm({ close }: { close: () => void }) {
   const keep = async (event: Event) => {
     event.preventDefault();
     if (!made.value) return;
-    const { contact: _, ...settings } = made.value.settings;
+    const count = weeks.value.trim() === '' ? 0 : Number(weeks.value.replace(',', '.'));
+    if (!(count >= 0 && count <= 520))
+      return say(page, `"${weeks.value}" is no number of weeks: give one from 0 to 520.`, 'wrong');
+    if (parts.value.length === 0)
+      return say(page, 'A handout needs one part at least: tick what stands on it.', 'wrong');
+    const { contact: _, parts: __, ...settings } = made.value.settings;
+    const every = handoutParts.every((part) => parts.value.includes(part));
     const value = {
       ...settings,
+      ...(every ? {} : { parts: parts.value }),
       rules: rules.value.filter(({ when, say }) => when.trim() !== '' && say.trim() !== ''),
-      retestWeeks: Math.max(0, Math.min(520, Number(weeks.value) || 0)),
+      retestWeeks: count,
       ...(contact.value.trim() ? { contact: contact.value.trim() } : {}),
     };
     const done = await run(page, {
@@ -50,6 +68,22 @@ export function RulesForm({ close }: { close: () => void }) {
   return (
     <Dialogue title="What handouts say" close={close} wide>
       <form class="form" onSubmit={(event) => void keep(event)}>
+        <fieldset class="handout-parts">
+          <legend>What stands on a page</legend>
+          {handoutParts.map((part) => (
+            <label key={part} class="tick">
+              <input
+                type="checkbox"
+                checked={parts.value.includes(part)}
+                onChange={(event) => {
+                  const on = event.currentTarget.checked;
+                  parts.value = handoutParts.filter((one) => (one === part ? on : parts.value.includes(one)));
+                }}
+              />{' '}
+              {partWords[part]}
+            </label>
+          ))}
+        </fieldset>
         <p class="soft">
           A sentence is said where its formula is true in the athlete’s row. A column or a named cell in
           braces, such as <code>{'{lean}'}</code>, is filled in with its value.

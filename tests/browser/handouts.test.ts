@@ -1,0 +1,62 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violations } from './axe.ts';
+import {
+  buildAndServe,
+  launch,
+  runCommand,
+  type Served,
+  sheetShown,
+  type Watched,
+  withoutFileAccess,
+} from './browser.ts';
+
+let served: Served;
+let watched: Watched;
+beforeAll(async () => {
+  served = await buildAndServe();
+  watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
+  watched.page.setDefaultTimeout(10_000);
+  await sheetShown(watched.page);
+});
+afterAll(async () => {
+  await watched?.close();
+  await served?.close();
+});
+
+test('the parts of a handout are chosen, kept in the book, and taken back by undo', async () => {
+  const { page, faults } = watched;
+  await runCommand(page, 'What handouts say');
+  const parts = page.getByRole('group', { name: 'What stands on a page' });
+  await parts.getByRole('checkbox', { name: 'Figure, flat and lifted' }).uncheck();
+  await parts.getByRole('checkbox', { name: 'Next test' }).uncheck();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  await runCommand(page, 'Handout for this athlete');
+  await page.locator('.handout h1').waitFor();
+  expect(await page.locator('.handout .drawing').count()).toBe(0);
+  expect(await page.locator('.handout').textContent()).not.toContain('Next test');
+  expect(await violations(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+z');
+  await runCommand(page, 'Handout for this athlete');
+  await expect.poll(() => page.locator('.handout .drawing').count()).toBeGreaterThan(0);
+  await page.keyboard.press('Escape');
+  expect(faults).toEqual([]);
+});
+
+// ISO 216: A4 is 210 × 297 mm; US Letter is 8.5 × 11 in (ANSI/ASME Y14.1, size A); a point is 1/72 in.
+test.each([
+  ['A4', (210 / 25.4) * 72, (297 / 25.4) * 72],
+  ['Letter', 8.5 * 72, 11 * 72],
+])('all athletes print on one page each, on %s', async (paper, width, height) => {
+  const { page, faults } = watched;
+  await runCommand(page, 'Handouts for all athletes');
+  await page.getByRole('combobox', { name: 'Paper' }).selectOption({ label: paper });
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+  expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(await page.locator('.handout').count());
+  const box = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf)!;
+  expect(Math.abs(Number(box[1]) - width)).toBeLessThan(1);
+  expect(Math.abs(Number(box[2]) - height)).toBeLessThan(1);
+  await page.keyboard.press('Escape');
+  expect(faults).toEqual([]);
+});
