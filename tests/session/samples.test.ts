@@ -46,6 +46,7 @@ describe.each(templates)('the template %s', (name) => {
         names: names.map(({ display: _, ...named }) => named),
         charts,
         handouts: [...session.current.parts.handouts],
+        marks: [...session.current.parts.marks],
       };
     };
     expect(frame(sample)).toEqual(frame(template));

@@ -6,7 +6,8 @@ import { journeys } from './all.ts';
 
 /**
  * `npm run pictures`: the pictures of the guides, from the page that was built last (or the one in `BUILT`), by going the guides' ways. Light, one
- * pixel a pixel, so that they stay small. `ONLY=coach` makes one guide's.
+ * pixel a pixel, so that they stay small. `ONLY=coach` makes one guide's,
+ * `ONLY=page` that of the page.
  */
 const folder = 'docs/pictures';
 const wide = { width: 2900, height: 1100 };
@@ -47,6 +48,23 @@ for (const { guide, does } of journeys.filter(
     await does[step.id]!(page, look);
     await look();
   }
+  await close();
+}
+if (!process.env.ONLY || process.env.ONLY === 'page') {
+  const { page, close } = await launch(served.address, {
+    viewport: { width: 1280, height: 800 },
+    colorScheme: 'light',
+  });
+  await sheetShown(page);
+  await page.getByText('kept on this device').waitFor();
+  await page.reload();
+  await sheetShown(page);
+  // The lifter with the stiffest ankles, at the column of the lean.
+  await page.locator('.ht_clone_inline_start td', { hasText: 'Una Bellamy' }).first().click();
+  await page.keyboard.press('Home');
+  for (let column = 0; column < 15; column++) await page.keyboard.press('ArrowRight');
+  await page.waitForTimeout(700);
+  await page.screenshot({ path: join(folder, 'page.png') });
   await close();
 }
 await served.close();
