@@ -16,11 +16,18 @@ export const paragraphs = (...texts: readonly string[]): readonly Shape[] =>
 /** Headings with whether their column holds figures. */
 type Headings = readonly (readonly [label: string, numeric?: boolean])[];
 
+/** A table of so few rows stays on one page. */
+const shortTable = 16;
+
+/** A fingerprint or a long formula breaks anywhere; words do not. */
+const classOf = (cell: string, numeric: boolean): string | undefined =>
+  numeric ? 'numeric' : /\S{30}/.test(cell) ? 'report-long' : undefined;
+
 export function table(caption: string, headings: Headings, rows: readonly (readonly string[])[]): Shape {
   const [, number = '', text = caption] = /^(Table \d+) (.*)$/s.exec(caption) ?? [];
   return el(
     'table',
-    {},
+    { class: rows.length <= shortTable ? 'report-short' : undefined },
     el('caption', {}, number !== '' && el('strong', {}, `${number} `), text),
     el(
       'thead',
@@ -43,7 +50,7 @@ export function table(caption: string, headings: Headings, rows: readonly (reado
           cells.map((cell, index) =>
             index === 0
               ? el('th', { scope: 'row' }, cell)
-              : el('td', { class: headings[index]?.[1] ? 'numeric' : undefined }, cell),
+              : el('td', { class: classOf(cell, headings[index]?.[1] ?? false) }, cell),
           ),
         ),
       ),

@@ -53,7 +53,10 @@ export function reliabilityOf(viewed: Viewed, set: TrialSet, confidence: number)
   const two = (name: string, ...more: readonly number[]): number | null =>
     a && b ? ask(name, a, b, ...more) : null;
   const digits = digitsFor(columns[0]!, trials[0]?.[0] ?? 1);
-  const write = (value: number | null): string => fixed(value, digits + 1, viewed);
+  // Errors and what hangs on them: three significant digits of the standard error.
+  const fine = sem === null || sem === 0 ? digits : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(sem))));
+  const write = (value: number | null): string => fixed(value, fine, viewed);
+  const whole = (value: number | null): string => fixed(value, digits, viewed);
   const between = (from: number | null, to: number | null, text: (value: number | null) => string): string =>
     from === null || to === null ? '–' : `${text(from)} to ${text(to)}`;
   const unit = /\(([^()]*)\)$/.exec(labelled(columns[0]!))?.[0] ?? '';
@@ -62,8 +65,8 @@ export function reliabilityOf(viewed: Viewed, set: TrialSet, confidence: number)
     sheet: sheet.label,
     trials: columns.map((column, index) => ({
       label: column.label,
-      mean: write(enough ? mean(trials[index]!) : null),
-      sd: write(enough ? standardDeviation(trials[index]!) : null),
+      mean: whole(enough ? mean(trials[index]!) : null),
+      sd: whole(enough ? standardDeviation(trials[index]!) : null),
     })),
     n: complete.length,
     left: rows.length - complete.length,

@@ -27,7 +27,8 @@ export function reportStyle(paper: Paper): string {
 .report thead th{border-bottom:.3mm solid #1c2125;font-weight:600;vertical-align:bottom}
 .report .numeric{text-align:right;font-variant-numeric:tabular-nums}
 .report td.numeric{white-space:nowrap}
-.report td{overflow-wrap:anywhere}
+.report .report-long{overflow-wrap:anywhere}
+.report .report-short{break-inside:avoid}
 .report figure{margin:4mm 0 6mm;break-inside:avoid}
 .report .report-panels{break-inside:auto}
 .report .report-panels>div{display:flex;flex-wrap:wrap;gap:3mm 2mm}
