@@ -88,6 +88,13 @@ export const researcher: Guide = {
           sees: 'People lean more than the model’s least lean: most do not use the whole ankle range.',
           show: { chart: 'chart_3' },
         },
+        {
+          id: 'report',
+          text: 'Open the menu *Book* and press *Cohort report*. Look it through, *Print or save as PDF*, then *Close*.',
+          sees: 'Methods with the functions used and their sources, reliability, the group by sex, results and figures. *What it holds…* changes title, authors, text and tables.',
+          show: { command: 'report' },
+          picture: 'The cohort report: methods, tables and figures, ready to print.',
+        },
       ],
     },
     {
@@ -108,6 +115,11 @@ export const researcher: Guide = {
             '  --import people=sample-books/wall-test-reliability/people.csv --out out',
           ],
           sees: '`out/regression.csv` is the file that the page saved, to the last digit; so are the other sheets.',
+        },
+        {
+          id: 'report-script',
+          text: 'The report of a saved book comes from a script, too:',
+          lines: ['npx leverbook report sample-books/wall-test-reliability.leverbook.json --out out'],
         },
         {
           id: 'save',

@@ -222,6 +222,11 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     expect(n(rows[5]!.Value)).toBeCloseTo(r2, 9);
     expect(n(rows[6]!.Value)).toBeCloseTo(see, 9);
   },
+  report: async (page) => {
+    const text = await page.getByRole('dialog', { name: 'Cohort report' }).textContent();
+    for (const all of Object.values(designs)) expect(text).toContain(reliability(all).agreement.toFixed(2));
+    for (const source of ['Shrout', 'McGraw', 'Bland']) expect(text).toContain(source);
+  },
   csv: async (page) => {
     for (const [name, label] of [
       ['trials', 'Trials'],
@@ -236,17 +241,27 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     }
   },
   script: async () => {
-    const { lines = [] } = stepsOf(researcherJourney.guide).find(({ id }) => id === 'script')!;
-    const words = lines.join(' ').replaceAll('\\', ' ').split(/\s+/);
-    expect(words.slice(0, 2)).toEqual(['npx', 'leverbook']);
-    const out = folder();
-    const { code, err } = leverbook([...words.slice(2, -1), out]);
-    expect(code, err).toBe(0);
+    const out = runLines('script');
     expect(texts.size).toBe(5);
     // Byte for byte.
     for (const [name, text] of texts) expect(readFileSync(join(out, `${name}.csv`), 'utf8')).toBe(text);
   },
+  'report-script': async () => {
+    const report = readFileSync(join(runLines('report-script'), 'report.html'), 'utf8');
+    for (const all of Object.values(designs)) expect(report).toContain(reliability(all).agreement.toFixed(2));
+  },
 };
+
+/** Runs the lines of a step as they stand there, but for the folder they write to; answers that folder. */
+function runLines(step: string): string {
+  const { lines = [] } = stepsOf(researcherJourney.guide).find(({ id }) => id === step)!;
+  const words = lines.join(' ').replaceAll('\\', ' ').split(/\s+/);
+  expect(words.slice(0, 2)).toEqual(['npx', 'leverbook']);
+  const out = folder();
+  const { code, err } = leverbook([...words.slice(2, -1), out]);
+  expect(code, err).toBe(0);
+  return out;
+}
 
 test('every step of the guide is done here, and nothing else', () => {
   expect(missingSteps(researcherJourney)).toEqual([]);

@@ -8,6 +8,8 @@ export interface Bundled {
   readonly title: string;
   readonly about: string;
   readonly address: string;
+  /** It holds invented people. */
+  readonly peopled: boolean;
 }
 
 type Words = readonly [title: string, about: string];
@@ -61,23 +63,27 @@ const templateFiles = import.meta.glob<string>('../../../sample-books/templates/
 const bundled = (
   files: Readonly<Record<string, string>>,
   about: Readonly<Record<string, Words>>,
+  peopled: boolean,
 ): Bundled[] =>
   Object.entries(files)
     .map(([path, address]) => {
       const id = /([^/]+)\.leverbook\.json$/.exec(path)?.[1] ?? path;
       const [title, words] = about[id] ?? [id.replaceAll('-', ' '), ''];
-      return { id, title, about: words, address };
+      return { id, title, about: words, address, peopled };
     })
     .sort((a, b) => Object.keys(about).indexOf(a.id) - Object.keys(about).indexOf(b.id));
 
 /** All from the page's own origin. */
-export const samples: readonly Bundled[] = bundled(sampleFiles, aboutSamples);
-export const templates: readonly Bundled[] = bundled(templateFiles, aboutTemplates);
+export const samples: readonly Bundled[] = bundled(sampleFiles, aboutSamples, true);
+export const templates: readonly Bundled[] = bundled(templateFiles, aboutTemplates, false);
 
 /** Opens such a book; it is kept in the browser only once it is changed. */
-export async function openBundled(page: Page, { id, title, address }: Bundled): Promise<boolean> {
+export async function openBundled(page: Page, { id, title, address, peopled }: Bundled): Promise<boolean> {
   try {
-    return await openBook(page, await (await fetched(address)).text(), null, `${id}.leverbook.json`, true);
+    const text = await (await fetched(address)).text();
+    const opened = await openBook(page, text, null, `${id}.leverbook.json`, true);
+    if (!peopled) page.sample.value = false;
+    return opened;
   } catch (reason) {
     const why = reason instanceof Error ? reason.message : String(reason);
     say(page, `The book “${title}” could not be read (${why}). Open a book file instead.`, 'wrong');

@@ -1,6 +1,6 @@
 import { researcher } from '../../../src/guides/researcher.ts';
 import { cellOf } from '../browser.ts';
-import { bringIn, contents, type Journey, open, sampleFile, setName, undo } from './journey.ts';
+import { bringIn, contents, type Journey, menu, open, sampleFile, setName, undo } from './journey.ts';
 
 const file = (name: string) => sampleFile(researcher.book, name);
 const chart = async (page: Parameters<typeof open>[0], title: string) => {
@@ -39,9 +39,20 @@ export const researcherJourney: Journey = {
       await chart(page, 'Lean seen and ankle range');
       await chart(page, 'Lean seen and lean by the model');
     },
-    csv: (page) => open(page, 'Regression'),
+    report: async (page) => {
+      await menu(page, 'Book', 'Cohort report');
+      await page.getByRole('dialog', { name: 'Cohort report' }).waitFor();
+    },
+    csv: async (page) => {
+      await page
+        .getByRole('dialog', { name: 'Cohort report' })
+        .getByRole('button', { name: 'Close' })
+        .click();
+      await open(page, 'Regression');
+    },
     // In a terminal: the test runs the lines that the guide shows.
     script: async () => {},
+    'report-script': async () => {},
     save: async (page) => {
       await Promise.all([
         page.waitForEvent('download'),
