@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { cellOf, runCommand, sheetShown } from './browser.ts';
+import { cellOf, runCommand } from './browser.ts';
 
 /** Steps that the tests of the workbook share. */
 
@@ -28,9 +28,15 @@ export const editorLoaded = (page: Page): Promise<unknown> =>
     document.querySelector('.formula-editor')?.shadowRoot?.querySelector('.cm-content'),
   );
 
+/** Waits until a book stands on the page, even one without rows, with the editors that belong to it. */
+export async function opened(page: Page): Promise<void> {
+  await page.locator('.sheet-grid .heading:visible').first().waitFor();
+  await editorLoaded(page);
+}
+
 /** A blank book by the keyboard, with nothing kept before. */
 export async function blankBook(page: Page): Promise<void> {
-  await sheetShown(page);
+  await opened(page);
   await keys(page, 'Alt+b');
   const blank = page.getByRole('button', { name: /^Blank book/ });
   await blank.focus();
@@ -78,6 +84,19 @@ export async function rowsShow(
     .toEqual(wanted);
 }
 
+/** Presses Tab until the field with this label has the focus. */
+export async function tabTo(page: Page, label: string): Promise<void> {
+  for (let tries = 0; tries < 20; tries++) {
+    const at = await page.evaluate(() => {
+      const field = document.activeElement as HTMLInputElement | null;
+      return field?.labels?.[0]?.textContent ?? field?.textContent ?? '';
+    });
+    if (at.startsWith(label)) return;
+    await keys(page, 'Tab');
+  }
+  throw new Error(`Tab does not come to "${label}"`);
+}
+
 /** A column made in the dialogue, by keys alone. Beginning letters choose in the lists, as the platform has it. */
 export async function columnByKeys(
   page: Page,
@@ -85,23 +104,21 @@ export async function columnByKeys(
   parts: { readonly kind?: string; readonly measures?: string; readonly formula?: string } = {},
 ): Promise<void> {
   await keys(page, 'Alt+Insert');
-  await page.getByRole('dialog', { name: 'New column' }).waitFor();
+  const dialogue = page.getByRole('dialog', { name: 'New column' });
+  await dialogue.waitFor();
   await page.keyboard.type(label);
-  if (parts.kind) {
-    await keys(page, 'Tab', 'Tab');
-    await page.keyboard.type(parts.kind);
+  for (const [field, text] of [
+    ['Kind', parts.kind],
+    ['Measures', parts.measures],
+    ['Formula for every row', parts.formula],
+  ] as const) {
+    if (text === undefined) continue;
+    await tabTo(page, field);
+    await page.keyboard.type(text);
   }
-  if (parts.measures) {
-    await page.getByLabel('Measures').focus();
-    await page.keyboard.type(parts.measures);
-  }
-  if (parts.formula) {
-    await page.getByLabel('Formula for every row').focus();
-    await page.keyboard.type(parts.formula);
-    await page.getByLabel('Name').first().focus();
-  }
+  await tabTo(page, 'Add it');
   await keys(page, 'Enter');
-  await page.getByRole('dialog', { name: 'New column' }).waitFor({ state: 'detached' });
+  await dialogue.waitFor({ state: 'detached' });
 }
 
 /** The book as the text of its file. */
@@ -116,7 +133,7 @@ export async function perform(page: Page, words: string): Promise<void> {
   await page.locator('.finder[open]').waitFor({ state: 'detached' });
 }
 
-/** Puts a text on the clipboard of the page and pastes it with the keys. */
+/** Pastes a text into the sheet, as the browser does when the keys for it are pressed. */
 export async function paste(page: Page, text: string): Promise<void> {
   await page.evaluate((plain) => {
     const data = new DataTransfer();

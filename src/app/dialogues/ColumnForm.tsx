@@ -6,6 +6,7 @@ import { type Dimension, dimensions } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
 import { usePage } from '../shell/context.ts';
 import { run, showNewColumn } from '../state/actions.ts';
+import { functionHelp } from '../state/functions.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 const kinds: readonly { readonly kind: ColumnKind; readonly label: string }[] = [
@@ -38,14 +39,19 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
   const choices = useSignal(column?.choices?.join('\n') ?? '');
   const formula = useSignal(column?.formula ?? '');
   const note = useSignal(column?.note ?? '');
-  const proposed = properName(label.value || 'column', (taken) =>
-    sheet.columns.some((one) => one.id !== column?.id && one.name.toLowerCase() === taken.toLowerCase()),
-  );
+  const proposed = properName(label.value || 'column', (taken) => {
+    const same = (name: string) => name.toLowerCase() === taken.toLowerCase();
+    return (
+      sheet.columns.some((one) => one.id !== column?.id && same(one.name)) ||
+      functionHelp.value.some((one) => same(one.name))
+    );
+  });
   const submit = async (event: Event) => {
     event.preventDefault();
     const parts = {
       label: label.value.trim() || (name.value ?? proposed),
-      name: (name.value ?? proposed).trim(),
+      // A name that nobody chose is the book's to find: it knows every name that is taken.
+      ...(name.value === null ? {} : { name: name.value.trim() }),
       kind: kind.value,
       dimension: kind.value === 'number' && dimension.value ? dimension.value : null,
       unit: kind.value === 'number' && dimension.value && unit.value ? unit.value : null,

@@ -4,6 +4,7 @@ import type { Figure, NoPosture, PostureFigure } from '../../session/api.ts';
 import type { FigureOptions } from '../../session/figure.ts';
 import { usePage } from '../shell/context.ts';
 import { run } from '../state/actions.ts';
+import { gone } from '../state/follow.ts';
 import { say } from '../state/page.ts';
 import { Descent } from './Descent.tsx';
 import { Drawing } from './Drawing.tsx';
@@ -46,7 +47,7 @@ export function FigurePanel() {
       figure.value = answer;
       moment.value = null;
       descent.value = [];
-    });
+    }, gone);
   });
   useEffect(() => () => void asked.current++, []);
   const now = figure.value;

@@ -1,12 +1,12 @@
 import type { Pointed } from '../grid/host.ts';
 import type { Page } from '../state/page.ts';
-import type { Draft } from './draft.ts';
+import type { Target } from './draft.ts';
 
 /**
  * What a formula calls the place that was pointed at: the column's name for this row's value, an address for other cells;
  * with the sheet's name before it from another sheet.
  */
-export function namePointed(page: Page, draft: Draft, pointed: Pointed): string | null {
+export function namePointed(page: Page, draft: Target, pointed: Pointed): string | null {
   const sheet = page.sheet.value;
   if (!sheet) return null;
   const elsewhere = sheet.id !== draft.sheet;

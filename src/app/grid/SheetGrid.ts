@@ -40,7 +40,11 @@ export class SheetGrid {
   /** What was to be chosen and is not on show yet. */
   private wish: (() => void) | null = null;
 
-  constructor(element: HTMLElement, shown: Shown, host: GridHost) {
+  constructor(
+    private readonly element: HTMLElement,
+    shown: Shown,
+    host: GridHost,
+  ) {
     this.host = host;
     this.shown = shown;
     this.pointer = new Pointer(
@@ -174,6 +178,7 @@ export class SheetGrid {
   destroy(): void {
     cancelAnimationFrame(this.frame);
     this.watcher.disconnect();
+    this.element.removeEventListener('focusin', this.heard);
     document.removeEventListener('copy', this.copied);
     document.removeEventListener('cut', this.copied);
     document.removeEventListener('paste', this.pasted);
@@ -325,7 +330,7 @@ export class SheetGrid {
 
   private ownKey(event: KeyboardEvent): boolean {
     const editor = this.hot.getActiveEditor() as unknown as CellEditor | undefined;
-    if (editor?.isOpened()) return editor.picked(event);
+    if (editor?.isOpened()) return editor.picked(event) || this.downFromHeading(editor, event);
     const selection = event.altKey ? null : this.selection();
     if (!selection) return false;
     const mod = event.ctrlKey || event.metaKey;
@@ -334,6 +339,18 @@ export class SheetGrid {
     else if (event.key === 'Delete' || event.key === 'Backspace') this.host.clear(selection);
     else if (event.key === '=') this.host.writeFormula('=');
     else return false;
+    return true;
+  }
+
+  /** Typing down a column that was chosen by its heading goes on below, and not round and round in what is chosen. */
+  private downFromHeading(
+    editor: CellEditor,
+    { key, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent,
+  ): boolean {
+    if (key !== 'Enter' || ctrlKey || metaKey || altKey || !this.hot.selection.isSelectedByAnyHeader())
+      return false;
+    editor.finishEditing();
+    this.step(shiftKey ? -1 : 1, 0);
     return true;
   }
 
@@ -383,6 +400,8 @@ export class SheetGrid {
     return false;
   }
 
+  private readonly heard = (): void => this.hot.listen();
+
   private readonly copied = (event: ClipboardEvent): void => {
     const selection = this.takesKeys() ? this.selection() : null;
     if (selection) this.host.copy(selection, event.type === 'cut', event);
@@ -409,6 +428,8 @@ export class SheetGrid {
    * is one stop of Tab, and hands the focus on to the active cell.
    */
   private enterByTab(element: HTMLElement): void {
+    // However the focus came to a cell, the keys are the grid's from then on.
+    element.addEventListener('focusin', this.heard);
     for (const box of element.querySelectorAll<HTMLElement>('.wtHolder')) {
       box.removeAttribute('tabindex');
       box.addEventListener('focus', () => this.focus());

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { CameFrom as Origin } from '../../session/imports.ts';
 import { usePage } from '../shell/context.ts';
+import { gone } from '../state/follow.ts';
 import { rowsInWords } from './words.ts';
 
 /** Below the sheet: the file its rows came from last, and whether rows are held. */
@@ -12,14 +13,14 @@ export function CameFrom() {
   // Another book may have a sheet of that id and as many changes behind it: the outline itself tells them apart.
   const outline = page.outline.value;
   useEffect(() => {
-    let gone = false;
+    let over = false;
     if (id === undefined) from.value = null;
     else
       void page.service.cameFrom(id).then((found) => {
-        if (!gone) from.value = found;
-      });
+        if (!over) from.value = found;
+      }, gone);
     return () => {
-      gone = true;
+      over = true;
     };
   }, [id, outline]);
   const { value } = from;

@@ -1,13 +1,13 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { command } from '../commands/all.ts';
-import { commitDraft, draft, formulaIn } from '../formula/draft.ts';
+import { commitDraft, draft, formulaIn, targetOf } from '../formula/draft.ts';
 import { namePointed } from '../formula/point.ts';
 import type { GridHost } from '../grid/host.ts';
 import type { SheetGrid } from '../grid/SheetGrid.ts';
 import { run } from '../state/actions.ts';
 import { copy, paste } from '../state/clipboard.ts';
 import { enter } from '../state/entering.ts';
-import { useFollow } from '../state/follow.ts';
+import { gone, useFollow } from '../state/follow.ts';
 import { density } from '../state/look.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
@@ -78,9 +78,6 @@ export function SheetView() {
   );
 }
 
-/** A cell that is gone by the time it is asked for says nothing: what took it away has told already. */
-function gone(): void {}
-
 function chooseFirst(page: Page): void {
   const column = page.sheet.peek()?.columns.find(({ hidden }) => !hidden)?.id;
   if (column !== undefined) page.grid.current?.select(0, column, false);
@@ -148,14 +145,15 @@ function hostOf(page: Page): GridHost {
     },
     openHeading: () => void command('edit-column-formula').run(page),
     writing() {
-      const now = draft.value;
-      if (!now) return null;
-      return formulaIn(now.scope, now.text) !== null && page.line.current?.wantsName()
-        ? 'wants a name'
-        : 'whole';
+      // The line may have the focus and nothing in it yet: that is a formula about to be written.
+      const { current: line } = page.line;
+      const target = draft.value ?? (line?.hasFocus() ? targetOf(page) : null);
+      if (target && formulaIn(target.scope, target.text) !== null && line?.wantsName()) return 'wants a name';
+      return draft.value ? 'whole' : null;
     },
     point: (pointed) => {
-      const text = draft.value && namePointed(page, draft.value, pointed);
+      const target = targetOf(page);
+      const text = target && namePointed(page, target, pointed);
       if (text) page.line.current?.point(text);
     },
     async takeWritten() {

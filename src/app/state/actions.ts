@@ -1,3 +1,4 @@
+import { batch } from '@preact/signals';
 import type { Place } from '../../session/api.ts';
 import type { Command } from '../../session/commands/index.ts';
 import type { Opened } from '../../worker/protocol.ts';
@@ -59,14 +60,16 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
     return false;
   }
   const { outline } = opened;
-  page.selection.value = null;
-  page.chart.value = null;
-  page.cell.value = null;
-  page.sheetId.value = outline.sheets[0]?.id ?? null;
-  page.outline.value = outline;
-  page.savedVersion.value = outline.version;
-  page.file.value = file;
-  page.sample.value = false;
+  batch(() => {
+    page.selection.value = null;
+    page.chart.value = null;
+    page.cell.value = null;
+    page.sheetId.value = outline.sheets[0]?.id ?? null;
+    page.outline.value = outline;
+    page.savedVersion.value = outline.version;
+    page.file.value = file;
+    page.sample.value = false;
+  });
   if (opened.notes.length > 0) say(page, opened.notes.join(' '), 'wrong');
   return true;
 }

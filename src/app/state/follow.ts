@@ -8,3 +8,9 @@ import { useEffect } from 'preact/hooks';
 export function useFollow(work: () => void): void {
   useEffect(() => effect(work), []);
 }
+
+/**
+ * For a question about something that is gone by the time it is answered: another book was opened, a column removed. What
+ * took it away has changed what the page shows, and the question is asked anew about that.
+ */
+export function gone(): void {}
