@@ -38,6 +38,7 @@ const contentSecurityPolicy: Plugin = {
 
 export default defineConfig({
   base: './',
+  publicDir: 'src/app/public',
   define: { LEVERBOOK_VERSION: JSON.stringify(version) },
   plugins: [contentSecurityPolicy, leaveOut('handsontable'), offline],
   worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'zod')] },

@@ -28,7 +28,7 @@ for (const { name, size, share, round } of icons) {
       svg { width: ${share * size}px; height: ${share * size}px }
     </style><div>${mark}</div>`,
   );
-  await page.screenshot({ path: join(root, 'public/icons', `${name}.png`), omitBackground: true });
+  await page.screenshot({ path: join(root, 'src/app/public/icons', `${name}.png`), omitBackground: true });
   await page.close();
 }
 await browser.close();
