@@ -2,7 +2,7 @@ import * as Plot from '@observablehq/plot';
 import type { ChartData, ChartPanel, ChartPoint } from '../data.ts';
 import { lineNames, namesFit, roomForNames } from './line-names.ts';
 import { drawLoad } from './load.ts';
-import { classOf, colourOf, isCrowded, symbolOf } from './looks.ts';
+import { classOf, colourOf, groupColours, isCrowded, symbolOf } from './looks.ts';
 import { manyPoints, mostElements } from './many.ts';
 import { namesApart } from './names-apart.ts';
 import { type Axes, aside, type Drawn, dateOf, isSquare, type Size, spansOf } from './places.ts';
@@ -91,7 +91,7 @@ export function drawPanel(data: ChartData, panel: ChartPanel, size: Size, axes: 
           }
         : dots(data, panel, across),
       ...(many ? lines(data, panel, place) : []),
-      ...groupLevels(panel),
+      ...groupLevels(panel, inside / groupNames.length > 70),
       lineNamesShown ? lineNames(data, panel) : null,
       namesApart(panel, across),
     ],
@@ -155,8 +155,11 @@ function dots(
   across: (point: ChartPoint) => number | Date,
 ): Plot.Markish {
   const crowded = isCrowded(data);
-  // In panels of a trend the title says whose it is: one mark serves for all.
-  const alike = crowded || (data.kind === 'trend' && data.panels.length > 1);
+  // In panels of a trend the title says whose it is, over many groups the place does: one mark serves for all.
+  const alike =
+    crowded ||
+    (data.kind === 'trend' && data.panels.length > 1) ||
+    (data.x.is === 'groups' && data.groups.length > groupColours);
   const group = (point: ChartPoint): number => (alike ? 0 : point.group);
   const colour = (point: ChartPoint): string => (crowded ? 'var(--chart-quiet)' : colourOf(group(point)));
   return Plot.dot(points, {
@@ -170,8 +173,8 @@ function dots(
   });
 }
 
-/** Median and quartiles over the place of their group. */
-const groupLevels = ({ levels }: ChartPanel): Plot.Markish[] =>
+/** Median and quartiles over the place of their group; with their figure where groups stand far enough apart. */
+const groupLevels = ({ levels }: ChartPanel, labelled: boolean): Plot.Markish[] =>
   levels.flatMap(({ is, x, y, label }) =>
     x === undefined
       ? []
@@ -182,13 +185,15 @@ const groupLevels = ({ levels }: ChartPanel): Plot.Markish[] =>
             stroke: 'var(--ink)',
             strokeWidth: is === 'median' ? 2.6 : 1.1,
           }),
-          Plot.text([label], {
-            x: x + 0.38,
-            y,
-            textAnchor: 'start',
-            fill: 'var(--ink)',
-            stroke: 'var(--sheet)',
-            strokeWidth: 3,
-          }),
+          labelled
+            ? Plot.text([label], {
+                x: x + 0.38,
+                y,
+                textAnchor: 'start',
+                fill: 'var(--ink)',
+                stroke: 'var(--sheet)',
+                strokeWidth: 3,
+              })
+            : null,
         ],
   );
