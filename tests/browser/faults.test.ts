@@ -255,6 +255,35 @@ describe('storage', () => {
     expect(await page.evaluate(() => reach.service.save())).toBe(text);
   });
 
+  test('that the browser has deleted as damaged is said, and the book is back from its second copy', async () => {
+    const id = await roster();
+    for (let n = 0; n < 5; n++) await type(n % 3, String(50 + n));
+    const text = await page.evaluate(() => reach.service.save());
+    // As Chromium does when it finds its database damaged: all of it goes. The second copy is due after a pause.
+    await new Promise((resolve) => setTimeout(resolve, 600));
+    await page.goto('about:blank');
+    const session = await page.context().newCDPSession(page);
+    await session.send('Storage.clearDataForOrigin', {
+      origin: new URL(served.address).origin,
+      storageTypes: 'indexeddb',
+    });
+    await page.goto(served.address);
+    const [back, ...others] = await page.evaluate(() => reach.service.books());
+    expect(others).toEqual([]);
+    expect(back!.id).not.toBe(id);
+    expect(await page.evaluate((id) => reach.service.openStored(id), back!.id)).toMatchObject({
+      ok: true,
+      notes: [expect.stringMatching(/has lost the storage.*The book is back as it was at/)],
+    });
+    expect(await page.evaluate(() => reach.service.save())).toBe(text);
+    expect(await type(0, '60')).toMatchObject({ ok: true });
+    expect(await page.evaluate(() => reach.service.removeBook(reach.keepings.at(-1)!.id!))).toMatchObject({
+      ok: true,
+    });
+    await page.goto(served.address);
+    expect(await page.evaluate(() => reach.service.books())).toEqual([]);
+  });
+
   test('a journal that is cut says what is lost and keeps the rest', async () => {
     const id = await roster();
     await type(0, '60');

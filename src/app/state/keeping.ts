@@ -23,6 +23,8 @@ export function followKeeping(page: Page): void {
     page.keeping.value = keeping;
   });
   void page.service.onRestart(({ opened, sentence }) => {
+    // What the old worker was at is over, however far it was.
+    page.progress.value = null;
     if (opened.ok) page.outline.value = opened.outline;
     say(page, opened.ok ? sentence : `${sentence} ${opened.sentence}`, 'wrong');
   });
