@@ -189,7 +189,9 @@ describe('a newer build', () => {
   test('that is not whole where it is kept is not taken, and the page goes on as it is', async () => {
     const { page } = watched;
     await put('two');
-    const [chunk] = (await readdir(join(host, FOLDER, 'assets'))).filter((name) => name.startsWith('draw-'));
+    const [chunk] = (await readdir(join(host, FOLDER, 'assets'))).filter((name) =>
+      name.startsWith('drawer-'),
+    );
     await rm(join(host, FOLDER, 'assets', chunk!));
     // What the browser says of it, in the end.
     const ended = await page.evaluate(async () => {
@@ -212,7 +214,7 @@ describe('a newer build', () => {
     await put('two');
     await page.reload();
     await page.getByRole('status', { name: 'Newer version' }).waitFor();
-    onlyWhileLooking('/draw-');
+    onlyWhileLooking('/drawer-');
   });
 });
 

@@ -118,7 +118,7 @@ test('the lifter is drawn before and after, from a later test in another sheet',
   expect(await page.locator('.drawing .plate').count()).toBe(1);
   expect(await violations(page)).toEqual([]);
   await beside.selectOption('');
-  expect(await page.locator('.drawing .ghost.beside').count()).toBe(0);
+  await expect.poll(() => page.locator('.drawing .ghost.beside').count()).toBe(0);
 });
 
 test('who wants less motion steps through the descent and is offered no playing', async () => {
