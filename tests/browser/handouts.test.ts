@@ -52,6 +52,8 @@ test.each([
   const { page, faults } = watched;
   await runCommand(page, 'Handouts for all athletes');
   await page.getByRole('combobox', { name: 'Paper' }).selectOption({ label: paper });
+  // The style sheet of the paper is put in after the next frame.
+  await page.waitForTimeout(400);
   const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
   expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(await page.locator('.handout').count());
   const box = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf)!;

@@ -10,7 +10,7 @@ export async function openHandouts(page: Page, request: HandoutRequest): Promise
   await guarded(page, async () => {
     const made = await page.service.handouts(request);
     if (made.notes.length > 0) say(page, made.notes.join(' '), 'wrong');
-    openPreview((close) => <HandoutView made={made} close={close} />);
+    openPreview(page, (close) => <HandoutView made={made} close={close} />);
     return true;
   });
 }

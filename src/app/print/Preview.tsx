@@ -3,6 +3,7 @@ import { type ComponentChildren, render, type VNode } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Paper } from '../../session/handouts/settings.ts';
 import { download, fileNameFor } from '../files/files.ts';
+import type { Page } from '../state/page.ts';
 import '../handouts/handouts.css';
 
 interface Props {
@@ -80,8 +81,8 @@ export function Preview({ label, amount, file, style, html, close, more, childre
   );
 }
 
-/** Shows a preview over the page; the page behind rests until it is closed. */
-export function openPreview(preview: (close: () => void) => VNode): void {
+/** Shows a preview over the page, which rests until it is closed; then the keys go back to where they went, or to the sheet. */
+export function openPreview({ grid }: Page, preview: (close: () => void) => VNode): void {
   const box = document.createElement('div');
   box.className = 'handout-view';
   const before = document.activeElement;
@@ -92,7 +93,8 @@ export function openPreview(preview: (close: () => void) => VNode): void {
     render(null, box);
     box.remove();
     for (const element of behind) element.removeAttribute('inert');
-    if (before instanceof HTMLElement) before.focus();
+    if (before instanceof HTMLElement && before.isConnected && before !== document.body) before.focus();
+    else grid.current?.focus();
   };
   render(preview(close), box);
 }

@@ -12,7 +12,7 @@ import { askReport } from './ask.ts';
 export async function openReport(page: Page): Promise<void> {
   await guarded(page, async () => {
     const report = await askReport(page);
-    openPreview((close) => (
+    openPreview(page, (close) => (
       <ReportView
         report={report}
         close={close}
