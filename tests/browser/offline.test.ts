@@ -190,7 +190,7 @@ describe('a newer build', () => {
     const { page } = watched;
     await put('two');
     const [chunk] = (await readdir(join(host, FOLDER, 'assets'))).filter((name) =>
-      name.startsWith('drawer-'),
+      name.startsWith('editor-'),
     );
     await rm(join(host, FOLDER, 'assets', chunk!));
     // What the browser says of it, in the end.
@@ -214,7 +214,7 @@ describe('a newer build', () => {
     await put('two');
     await page.reload();
     await page.getByRole('status', { name: 'Newer version' }).waitFor();
-    onlyWhileLooking('/drawer-');
+    onlyWhileLooking('/draw-');
   });
 });
 
