@@ -214,7 +214,7 @@ describe('a newer build', () => {
     await put('two');
     await page.reload();
     await page.getByRole('status', { name: 'Newer version' }).waitFor();
-    onlyWhileLooking('/draw-');
+    onlyWhileLooking('/editor-');
   });
 });
 

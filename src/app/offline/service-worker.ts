@@ -53,10 +53,13 @@ async function kept(address: string): Promise<Response | undefined> {
 
 const builds = async (): Promise<string[]> => (await caches.keys()).filter((name) => name.startsWith(ours));
 
-/** Brings in every file of this build: from an older one where it is the same, else from where the page comes from. */
+/**
+ * Brings in every file of this build: from an older one where it is the same, else from where the page comes from. What is
+ * whole is kept even when another file is missing: the next try asks for the missing one alone.
+ */
 async function fill(): Promise<void> {
   const cache = await caches.open(mine);
-  await Promise.all(
+  const files = await Promise.allSettled(
     Object.entries(FILES).map(async ([path, digest]) => {
       const address = new URL(path, home).href;
       const known = await kept(address);
@@ -66,6 +69,7 @@ async function fill(): Promise<void> {
       await cache.put(address, response);
     }),
   );
+  for (const file of files) if (file.status === 'rejected') throw file.reason;
 }
 
 async function ask(address: string): Promise<Response> {
