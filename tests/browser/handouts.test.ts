@@ -36,11 +36,13 @@ test('the parts of a handout are chosen, kept in the book, and taken back by und
   expect(await page.locator('.handout .drawing').count()).toBe(0);
   expect(await page.locator('.handout').textContent()).not.toContain('Next test');
   expect(await violations(page)).toEqual([]);
-  await page.keyboard.press('Escape');
+  await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
+  await page.locator('.handout').first().waitFor({ state: 'detached' });
   await page.keyboard.press('Control+z');
   await runCommand(page, 'Handout for this athlete');
   await expect.poll(() => page.locator('.handout .drawing').count()).toBeGreaterThan(0);
-  await page.keyboard.press('Escape');
+  await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
+  await page.locator('.handout').first().waitFor({ state: 'detached' });
   expect(faults).toEqual([]);
 });
 
@@ -59,6 +61,7 @@ test.each([
   const box = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf)!;
   expect(Math.abs(Number(box[1]) - width)).toBeLessThan(1);
   expect(Math.abs(Number(box[2]) - height)).toBeLessThan(1);
-  await page.keyboard.press('Escape');
+  await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
+  await page.locator('.handout').first().waitFor({ state: 'detached' });
   expect(faults).toEqual([]);
 });
