@@ -1,5 +1,6 @@
 import './theme/tokens.css';
 import './theme/base.css';
+import './theme/forced.css';
 import { render } from 'preact';
 import { connect } from './connect.ts';
 import { keepOffline } from './offline/offline.ts';

@@ -11,8 +11,10 @@ export function SampleStrip() {
     <section class="strip" aria-label="Sample book">
       <Icon name="figure" />
       <p>
-        A sample with invented people. Choose a lifter to see the figure; change a length, and the lean
-        follows.
+        A sample with invented people.{' '}
+        <span class="strip-more">
+          Choose a lifter to see the figure; change a length, and the lean follows.
+        </span>
       </p>
       <button type="button" class="firm" onClick={() => void command('books').run(page)}>
         Begin your own book

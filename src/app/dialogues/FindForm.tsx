@@ -64,7 +64,7 @@ export function FindForm({ close }: { close: () => void }) {
             }}
           />
         </Field>
-        <Field label="Put instead" hint="Only in what was typed or brought in; computed values stay.">
+        <Field label="Replace with" hint="Only in what was typed or brought in; computed values stay.">
           <input
             value={put.value}
             onInput={(event) => {
@@ -75,8 +75,8 @@ export function FindForm({ close }: { close: () => void }) {
         <div class="checks">
           {(
             [
-              [matchCase, 'Capitals count'],
-              [whole, 'The whole cell'],
+              [matchCase, 'Match capitals'],
+              [whole, 'Whole cells only'],
               [everywhere, 'In all sheets'],
             ] as const
           ).map(([option, label]) => (

@@ -36,7 +36,7 @@ export function VersionsForm({ close }: { close: () => void }) {
           void keep();
         }}
       >
-        <Field label="Keep the book as it is now, as">
+        <Field label="Name the book as it is now">
           <span class="with-button">
             <input
               value={name.value}
@@ -51,7 +51,7 @@ export function VersionsForm({ close }: { close: () => void }) {
           </span>
         </Field>
       </form>
-      {list.value.length === 0 && <p class="soft">No version is kept yet.</p>}
+      {list.value.length === 0 && <p class="soft version-none">No version is kept yet.</p>}
       <ul class="versions">
         {list.value.map((version) => (
           <li key={version.number}>

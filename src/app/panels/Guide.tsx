@@ -69,6 +69,7 @@ export function Guide() {
       )}
       {!asked && (
         <nav class="guide-about" aria-label="About the numbers">
+          <h3>About the numbers</h3>
           {pages.value.map(({ id, title }) => (
             <button
               key={id}

@@ -145,7 +145,7 @@ export function Working() {
 function Cited({ source: { citation, status } }: { source: Source }) {
   return (
     <>
-      {citation} <span class="status">{status}</span>
+      {citation} <span class="source-status">{status}</span>
     </>
   );
 }
