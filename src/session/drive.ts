@@ -20,14 +20,19 @@ export async function settle(
   { slice = 25, onProgress, onStep, signal }: SettleOptions = {},
 ): Promise<boolean> {
   let until = performance.now() + slice;
+  let told: Progress | undefined;
   for (let step = work.next(); !step.done; step = work.next()) {
     onStep?.(step.value);
     if (performance.now() < until) continue;
-    onProgress?.(step.value);
+    told = step.value;
+    onProgress?.(told);
     await turn();
     if (signal?.aborted) return false;
     until = performance.now() + slice;
   }
+  // Who was told of a part is told of the end, or waits for it for ever.
+  if (told && told.done < told.total)
+    onProgress?.({ about: told.about, done: told.total, total: told.total });
   return true;
 }
 

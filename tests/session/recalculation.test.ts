@@ -59,6 +59,7 @@ describe('recalculation', () => {
     expect(finished).toBe(true);
     expect(session.stale).toBe(false);
     expect(told.length).toBeGreaterThan(1);
+    expect(told.at(-1)).toBe(1);
     expect(told.every((share, i) => share >= 0 && share <= 1 && (i === 0 || share >= told[i - 1]!))).toBe(
       true,
     );

@@ -5,16 +5,23 @@ import { Icon } from '../shell/icons.tsx';
 /** Over a sample that nobody has changed yet: what it is, and how to begin a book of one's own. */
 export function SampleStrip() {
   const page = usePage();
+  const sheet = page.sheet.value;
   const kept = page.keeping.value?.id !== undefined;
   if (!page.sample.value || kept) return null;
   return (
-    <section class="strip" aria-label="Sample book">
+    <section class="strip sample" aria-label="Sample book">
       <Icon name="figure" />
       <p>
-        A sample with invented people.{' '}
-        <span class="strip-more">
-          Choose a lifter to see the figure; change a length, and the lean follows.
-        </span>
+        {sheet?.rows === 0 && sheet.purpose === 'gathered' ? (
+          'A sample without rows: its notes say which files to bring in.'
+        ) : (
+          <>
+            A sample with invented people.{' '}
+            <span class="strip-more">
+              Choose a lifter to see the figure; change a length, and the lean follows.
+            </span>
+          </>
+        )}
       </p>
       <button type="button" class="firm" onClick={() => void command('books').run(page)}>
         Begin your own book

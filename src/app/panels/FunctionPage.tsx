@@ -1,5 +1,5 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { LiveExample } from '../../session/live-example.ts';
 import { usePage } from '../shell/context.ts';
@@ -10,8 +10,11 @@ import { say } from '../state/page.ts';
 export function FunctionPage({ help }: { help: FunctionHelp }) {
   const page = usePage();
   const insert = (text: string) => putIntoLine(page, text);
+  const article = useRef<HTMLElement>(null);
+  // The panel stands where the list, or the function before, was scrolled to.
+  useEffect(() => article.current?.closest('.side-content')?.scrollTo(0, 0), [help.name]);
   return (
-    <article class="guide-page">
+    <article class="guide-page" ref={article}>
       <button
         type="button"
         class="firm"
@@ -83,7 +86,8 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
           <ul>
             {help.constants.map((one) => (
               <li key={one.name} class="guide-source">
-                {one.name}: {one.value} {one.unit}{' '}
+                {one.name}: {typeof one.value === 'number' ? Number(one.value.toPrecision(6)) : one.value}{' '}
+                {one.unit}{' '}
                 <span class="soft">
                   {one.source.citation} ({one.source.status})
                 </span>
