@@ -36,7 +36,7 @@ export function VersionsForm({ close }: { close: () => void }) {
           void keep();
         }}
       >
-        <Field label="Name the book as it is now">
+        <Field label="Keep it now as">
           <span class="with-button">
             <input
               value={name.value}

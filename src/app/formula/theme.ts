@@ -16,7 +16,13 @@ export const editorTheme = EditorView.theme({
   '&.cm-focused > .cm-scroller > .cm-selectionLayer .cm-selectionBackground, .cm-selectionBackground': {
     background: 'var(--brass-wash)',
   },
-  '.cm-placeholder': { color: 'var(--ink-soft)' },
+  '.cm-placeholder': {
+    color: 'var(--ink-soft)',
+    maxWidth: '100%',
+    overflow: 'hidden',
+    textOverflow: 'ellipsis',
+    whiteSpace: 'nowrap',
+  },
   '.is-function': { color: 'var(--steel)', fontWeight: '600' },
   '.is-column, .is-sheet': {
     color: 'var(--ink)',
