@@ -36,11 +36,17 @@ export async function markByKeyboard(page: Page): Promise<void> {
   await tab(1);
 }
 
-/** Opens the marks of the lean at parallel. */
+/** Opens the marks of the lean at parallel, once those that the sample book has are taken off. */
 export async function openMarks(page: Page): Promise<void> {
   await goToLean(page);
-  await page.keyboard.press('Alt+Shift+M');
-  await page.locator('.mark-rule').first().waitFor();
+  const opened = async () => {
+    await page.keyboard.press('Alt+Shift+M');
+    await page.locator('.mark-rule').first().waitFor();
+  };
+  await opened();
+  await page.getByRole('button', { name: 'Take all marks off' }).click();
+  await page.locator('.dialogue').waitFor({ state: 'detached' });
+  await opened();
 }
 
 /** Goes to the lean at parallel of the sample book by keyboard. */
