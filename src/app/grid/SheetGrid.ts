@@ -318,8 +318,9 @@ export class SheetGrid {
 
   /** Keys that mean something else here than to the library, and those that are not for the grid. True for such a key. */
   private key(event: KeyboardEvent): boolean {
-    // The library listens to the whole document once it was clicked on: what is typed elsewhere is not for the sheet.
-    if (!this.hasFocus()) return true;
+    // The library listens to the whole document once it was clicked on: what is typed elsewhere is not for the sheet, nor
+    // is a key that was pressed elsewhere and closed what it was pressed in, so that the sheet has the focus by now.
+    if (!this.hasFocus() || !this.isHere(event.target)) return true;
     const mine = this.ownKey(event);
     if (mine) {
       event.stopImmediatePropagation();
@@ -416,6 +417,11 @@ export class SheetGrid {
   /** True while the keyboard belongs to the grid and no cell is being edited. */
   private takesKeys(): boolean {
     return this.hot.isListening() && !this.hot.getActiveEditor()?.isOpened() && this.hasFocus();
+  }
+
+  /** True for what lies in the sheet, and for the page as a whole, which has the focus when nothing else has. */
+  private isHere(target: EventTarget | null): boolean {
+    return target === document.body || (target instanceof Node && this.hot.rootElement.contains(target));
   }
 
   private hasFocus(): boolean {

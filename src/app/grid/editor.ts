@@ -58,17 +58,21 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     this.atStart = false;
     const arriving = host.editText(row, col);
     this.arriving = arriving;
-    void arriving.then((text) => {
-      if (this.arriving !== arriving || !this.isOpened()) return;
-      this.arriving = null;
-      this.started = text;
-      const typed = this.TEXTAREA.value;
-      this.setValue(this.with(text, typed));
-      if (typed === '') this.picker?.all();
-      this.focus();
-      if (this.atStart) this.TEXTAREA.setSelectionRange(typed.length, typed.length);
-      this.refreshDimensions();
-    });
+    void arriving.then(
+      (text) => {
+        if (this.arriving !== arriving || !this.isOpened()) return;
+        this.arriving = null;
+        this.started = text;
+        const typed = this.TEXTAREA.value;
+        this.setValue(this.with(text, typed));
+        if (typed === '') this.picker?.all();
+        this.focus();
+        if (this.atStart) this.TEXTAREA.setSelectionRange(typed.length, typed.length);
+        this.refreshDimensions();
+        // A cell that is gone by now has no text to change.
+      },
+      () => undefined,
+    );
   }
 
   /** What was typed before the cell's text came stands where the caret would have been. */
@@ -139,7 +143,11 @@ export class CellEditor extends Handsontable.editors.TextEditor {
       hosts
         .get(this.hot)
         ?.enter(row, column, (to.row ?? row) - row + 1, (to.col ?? column) - column + 1, whole);
-    if (arriving) void arriving.then((before) => enter(this.with(before, text)));
+    if (arriving)
+      void arriving.then(
+        (before) => enter(this.with(before, text)),
+        () => enter(text),
+      );
     else enter(text);
   }
 }
