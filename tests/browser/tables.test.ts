@@ -147,7 +147,7 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
   await expect
     .poll(async () => (await column(page, 'Femur')).map(number))
     .toEqual([...femurs].sort((a, b) => b - a));
-  await (await cellOf(page, 1, 'Femur')).click();
+  // The same cell is chosen still; a second click on it so soon would be a double one.
   await expect.poll(() => page.locator('.scope').textContent()).toContain('femur, every row');
   await keys(page, 'Alt+Shift+f');
   const dialogue = page.getByRole('dialog');
