@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import {
@@ -85,6 +86,38 @@ test('a messy block is pasted: quotes, line breaks, decimal comma, units, dates;
   await expect.poll(() => shown(page, 3, 'Femur')).toBe('44');
   await keys(page, 'Control+z', 'Control+z');
   await expect.poll(() => page.locator('.status').textContent()).toContain('0 rows');
+  expect(faults).toEqual([]);
+});
+
+test('ten thousand cells are pasted: a bar shows meanwhile, all of them land, one undo gives the same file back', async () => {
+  const { page, faults } = watched;
+  await blankBook(page);
+  for (const label of ['Femur', 'Tibia', 'Torso', 'Hip', 'Knee', 'Ankle', 'Load', 'Reps'])
+    await columnByKeys(page, label);
+  await columnByKeys(page, 'Remark', { kind: 'Text' });
+  await (await cellOf(page, 1, 'Athlete')).click();
+  const before = await savedBook(page);
+  const block = Array.from({ length: 1000 }, (_, row) => [
+    `Lifter ${row + 1}`,
+    ...Array.from({ length: 8 }, (_, column) => String(row * 8 + column)),
+    `set ${row % 7}`,
+  ]);
+  // The bar may be gone before one that asks now and then has seen it.
+  await page.evaluate(() => {
+    new MutationObserver(() => {
+      if (document.querySelector('.notices progress')) document.body.dataset.sawBar = 'yes';
+    }).observe(document.body, { childList: true, subtree: true });
+  });
+  await paste(page, block.map((row) => row.join('\t')).join('\n'));
+  await expect.poll(() => page.locator('.status').textContent()).toMatch(/1.000 rows/);
+  await page.locator('.notices progress').waitFor({ state: 'detached' });
+  expect(await page.evaluate(() => document.body.dataset.sawBar)).toBe('yes');
+  const [saved] = await Promise.all([page.waitForEvent('download'), perform(page, 'Save this sheet as CSV')]);
+  const lines = (await readFile(await saved.path(), 'utf8')).trim().split(/\r?\n/);
+  expect(lines.slice(1).map((line) => line.split(/[,;]/))).toEqual(block);
+  await keys(page, 'Control+z');
+  await expect.poll(() => page.locator('.status').textContent()).toMatch(/^0 rows/);
+  expect(await savedBook(page)).toBe(before);
   expect(faults).toEqual([]);
 });
 

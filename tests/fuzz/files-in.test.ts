@@ -2,10 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { parseTsv, writeTsv } from '../../src/app/grid/tsv.ts';
 import { IntakeRefusal } from '../../src/intake/index.ts';
 import { type Prepared, preparing } from '../../src/session/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
+import { parseTsv, writeTsv } from '../../src/session/tsv.ts';
 import { type Chance, mutate, mutateBytes, nasty } from './mutate.ts';
 import { fuzz } from './run.ts';
 
@@ -140,6 +140,7 @@ describe('hostile clipboard texts', () => {
 /** What each command takes; the fuzz hands in some of it, in good order and in bad. */
 const commands: Readonly<Record<string, readonly string[]>> = {
   'set-cells': ['sheet', 'row', 'columns', 'texts'],
+  'paste-text': ['sheet', 'text', 'columns', 'runs', 'over'],
   'clear-cells': ['sheet', 'row', 'rows', 'columns'],
   'release-cells': ['sheet', 'row', 'rows', 'columns'],
   fill: ['sheet', 'columns', 'from', 'fromRows', 'row', 'rows'],

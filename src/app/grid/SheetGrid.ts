@@ -105,7 +105,7 @@ export class SheetGrid {
     if (other || this.shown.lines.count < before.lines.count || this.columns.length < columnsBefore)
       this.hot.deselectCell();
     if (reshaped || this.shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
-      this.hot.updateSettings(this.shapeSettings());
+      this.reshape();
     else if (lined || shown.summaries !== before.summaries) this.draw();
     if (other) this.hot.scrollViewportTo({ row: 0, col: 0 });
     else if (chosen && block && (moved || reshaped)) {
@@ -171,7 +171,7 @@ export class SheetGrid {
 
   /** Draws again after a change of density or theme. */
   restyle(): void {
-    this.hot.updateSettings(this.shapeSettings());
+    this.reshape();
     this.fit();
   }
 
@@ -287,6 +287,11 @@ export class SheetGrid {
     };
   }
 
+  /** The library would draw once for the rows and once more for the rest. */
+  private reshape(): void {
+    this.hot.batchRender(() => this.hot.updateSettings(this.shapeSettings()));
+  }
+
   private shapeSettings(): GridSettings {
     const { lines, frozen } = this.shown;
     return {
@@ -313,7 +318,7 @@ export class SheetGrid {
     const { lines } = this.shown;
     if (lines.at(line).is !== 'new' || line !== lines.total + lines.ahead) return;
     this.shown = { ...this.shown, lines: lines.withAhead(lines.ahead + 1) };
-    this.hot.updateSettings(this.shapeSettings());
+    this.reshape();
   }
 
   /** Keys that mean something else here than to the library, and those that are not for the grid. True for such a key. */

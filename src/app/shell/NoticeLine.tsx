@@ -22,7 +22,7 @@ export function NoticeLine() {
         {(busy || progress) && (
           <p class="notice busy">
             {busy ?? progress?.about}…{progress && <progress value={progress.share} aria-label="Progress" />}
-            {stop && !progress && <progress aria-label="Progress" />}
+            {!progress && <progress aria-label="Progress" />}
             {stop && (
               <button type="button" class="notice-stop" onClick={stop}>
                 Stop

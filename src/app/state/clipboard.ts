@@ -1,8 +1,6 @@
-import { spread } from '../grid/block.ts';
+import { writeTsv } from '../../session/tsv.ts';
 import type { GridSelection } from '../grid/host.ts';
-import { parseTsv, writeTsv } from '../grid/tsv.ts';
-import { guarded } from './actions.ts';
-import { enter } from './entering.ts';
+import { guarded, run } from './actions.ts';
 import type { Page } from './page.ts';
 import { say } from './page.ts';
 
@@ -55,35 +53,39 @@ export async function copy(page: Page, selection: GridSelection, event?: Clipboa
   });
 }
 
-/** Puts a text from the clipboard into the sheet, from the first chosen cell on. */
+/** Characters from which on it is said that a paste is under way: it takes longer than an eye blinks. */
+const long = 10_000;
+
+/** Puts a text from the clipboard into the sheet, from the first chosen cell on. The worker takes it apart. */
 export async function paste(page: Page, text: string): Promise<boolean> {
   const { selection, sheet } = page;
   if (!selection.value || !sheet.value || text === '') return false;
   const { columns: chosen, runs, row, rows } = selection.value;
-  const block = spread(parseTsv(text), rows, chosen.length);
-  const width = Math.max(...block.map((line) => line.length));
   const shown = sheet.value.columns.filter(({ hidden }) => !hidden);
-  const first = shown.findIndex(({ id }) => id === chosen[0]);
-  const columns = shown.slice(first, first + width).map(({ id }) => id);
-  if (columns.length < width) {
-    say(
-      page,
-      `The block is ${width} columns wide; from here to the end of the sheet there are ${columns.length}. Add columns first, or begin further left.`,
-      'wrong',
-    );
-    return false;
-  }
-  page.busy.value = block.length * width > 2000 ? `Pasting ${block.length} × ${width} cells` : null;
+  const columns = shown.slice(shown.findIndex(({ id }) => id === chosen[0])).map(({ id }) => id);
+  const lines = mostLines(text);
+  if (text.length > long) page.busy.value = `Pasting ${lines.toLocaleString('en')} lines`;
   try {
-    return await enter(page, sheet.value.id, {
-      runs: linesFrom(page, runs[0]?.row ?? row, block.length),
+    return await run(page, {
+      do: 'paste-text',
+      sheet: sheet.value.id,
+      text,
       columns,
-      texts: block,
-      formulas: false,
+      runs: linesFrom(page, runs[0]?.row ?? row, Math.max(lines, rows)),
+      over: { rows: Math.max(rows, 1), columns: chosen.length },
     });
   } finally {
     page.busy.value = null;
   }
+}
+
+/** Lines of a text at most: some of its breaks may stand inside quotes. */
+function mostLines(text: string): number {
+  let lines = 1;
+  for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', at + 1)) lines++;
+  for (let at = text.indexOf('\r'); at !== -1; at = text.indexOf('\r', at + 1))
+    if (text[at + 1] !== '\n') lines++;
+  return /[\r\n]$/.test(text) ? lines - 1 : lines;
 }
 
 /** The sheet rows that so many lines from a row on show; past the last one, rows that are yet to be made. */

@@ -14,6 +14,7 @@ import { moveColumn } from './move-column.ts';
 import { moveRows } from './move-rows.ts';
 import { moveSheet } from './move-sheet.ts';
 import { nameCell } from './name-cell.ts';
+import { pasteText } from './paste-text.ts';
 import { releaseCells } from './release-cells.ts';
 import { removeColumn } from './remove-column.ts';
 import { removeName } from './remove-name.ts';
@@ -30,6 +31,7 @@ import { sortRows } from './sort-rows.ts';
 
 const records = [
   setCells,
+  pasteText,
   clearCells,
   fill,
   replaceText,

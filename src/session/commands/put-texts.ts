@@ -1,0 +1,60 @@
+import { sheetOf } from '../../book/book.ts';
+import { type Cell, CellKind } from '../../book/cells.ts';
+import type { Edit } from '../../book/edit.ts';
+import { limits } from '../../book/file-frame.ts';
+import type { Column } from '../../book/model.ts';
+import { refuse } from '../../book/refusal.ts';
+import { isUnchanged, readTyped } from '../typed.ts';
+import type { Planned, State } from './define.ts';
+import { plural } from './shared.ts';
+
+/** A block of texts, row by row, and where its first stands. */
+interface Block {
+  readonly sheet: string;
+  readonly row: number;
+  readonly columns: readonly Column[];
+  readonly texts: readonly (readonly string[])[];
+  readonly formulas: boolean;
+}
+
+/** The edits that put texts into cells; rows that are not there yet are added. Also how many texts did not fit. */
+export function putTexts(
+  state: State,
+  { sheet: id, row, columns, texts, formulas }: Block,
+): { readonly edits: readonly Edit[]; readonly held: number } {
+  const sheet = sheetOf(state.book, id);
+  if (texts.some((line) => line.length > columns.length))
+    refuse(
+      `The block is wider than the ${plural(columns.length, 'column')} that it would go to. Add columns first.`,
+    );
+  const end = row + texts.length;
+  if (end > limits.rows) refuse(`A sheet has at most ${limits.rows} rows.`);
+  let held = 0;
+  const cells = columns.map((column, k) => {
+    const own = sheet.cells.get(column.id)!;
+    return texts.map((line, i): Cell => {
+      const at = row + i;
+      const text = line[k];
+      if (text === undefined) return at < sheet.rows ? own.get(at) : null;
+      if (
+        at < sheet.rows &&
+        isUnchanged(text, own.get(at), own.kinds[at] ?? CellKind.blank, column, state.locale)
+      )
+        return own.get(at);
+      const cell = readTyped(text, column, state.locale, formulas);
+      if (cell !== null && typeof cell === 'object' && 'held' in cell) held++;
+      return cell;
+    });
+  });
+  const edits: Edit[] = [
+    { do: 'put-cells', sheet: id, row, columns: columns.map((column) => column.id), cells },
+  ];
+  if (end > sheet.rows)
+    edits.unshift({ do: 'add-rows', sheet: id, row: sheet.rows, count: end - sheet.rows });
+  return { edits, held };
+}
+
+export const heldInWords = (held: number): Pick<Planned, 'note'> =>
+  held === 0
+    ? {}
+    : { note: `${plural(held, 'text')} did not fit the column and ${held === 1 ? 'is' : 'are'} held.` };
