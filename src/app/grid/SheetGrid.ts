@@ -107,6 +107,7 @@ export class SheetGrid {
     if (reshaped || this.shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
       this.reshape();
     else if (lined || shown.summaries !== before.summaries) this.draw();
+    this.keepClear();
     if (other) this.hot.scrollViewportTo({ row: 0, col: 0 });
     else if (chosen && block && (moved || reshaped)) {
       const again = chooseAgain(this.hot, chosen, block, this.shown, this.columns);
@@ -306,6 +307,16 @@ export class SheetGrid {
       fixedColumnsStart: Math.min(frozen, this.columns.length),
       fixedRowsBottom: lines.summed ? 1 : 0,
     };
+  }
+
+  /** The browser scrolls to what it is told to show; row numbers and frozen columns lie over the start of what scrolls. */
+  private keepClear(): void {
+    const { lines, frozen } = this.shown;
+    const over = this.columns
+      .slice(0, frozen)
+      .reduce((sum, of) => sum + widthOf(of), rowNumberWidth(lines.total));
+    const holder = this.hot.rootElement.querySelector<HTMLElement>('.ht_master .wtHolder');
+    if (holder) holder.style.scrollPaddingInlineStart = `${over}px`;
   }
 
   private numberOf(line: number): string {

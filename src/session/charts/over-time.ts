@@ -14,11 +14,13 @@ interface Entry {
   readonly row: number;
 }
 
-/** The dated rows of a group by day; a row with a date and no value stays, as a gap. */
+/** The dated rows of a group by day; a row with a date and no value stays, as a gap, unless its formula leaves it aside. */
 function entriesOf(read: Read, group: number): readonly Entry[] {
   const [dates, values] = read.measures;
   return [...read.rows]
-    .filter((row) => read.groupOf[row] === group && !Number.isNaN(dates!.values[row]!))
+    .filter(
+      (row) => read.groupOf[row] === group && !Number.isNaN(dates!.values[row]!) && !values!.isAside(row),
+    )
     .map((row) => ({ day: dates!.values[row]!, value: values!.values[row]!, row }))
     .sort((a, b) => a.day - b.day || a.row - b.row);
 }

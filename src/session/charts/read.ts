@@ -17,6 +17,8 @@ export interface Measure {
   /** With the unit. */
   readonly label: string;
   readonly values: Float64Array;
+  /** True where a formula answers with a text, as with "" for the rows of a log that it is not about. */
+  isAside(row: number): boolean;
 }
 
 export interface Read {
@@ -80,7 +82,13 @@ function measureOf(viewed: Viewed, sheet: Sheet, column: Column, role: 'number' 
     );
   const unit = role === 'date' ? undefined : displayUnitOf(column);
   const label = unit ? `${column.label} (${unitSign(unit.unit)})` : column.label;
-  return { column, label, values: shownValues(viewed.calculation.column(sheet.id, column.id), unit) };
+  const range = viewed.calculation.column(sheet.id, column.id);
+  return {
+    column,
+    label,
+    values: shownValues(range, unit),
+    isAside: (row) => range.kinds[row] === Kind.text,
+  };
 }
 
 function shownValues({ kinds, numbers }: Range, unit: DisplayUnit | undefined): Float64Array {
