@@ -89,6 +89,43 @@ describe('entering', () => {
     expect(texts(session, 'roster', 'femur')[1]).toBe('44.0');
   });
 
+  test('a pasted text goes line by line into the rows given, and one undo takes it back', () => {
+    const session = club();
+    const before = session.save();
+    const paste = (text: string, columns: string[], rows = 1) =>
+      session.execute({
+        do: 'paste-text',
+        sheet: 'roster',
+        text,
+        columns,
+        // As a view shows them: the last row first, then the first; further rows are new.
+        runs: [
+          { row: 2, count: 1 },
+          { row: 0, count: 1 },
+          { row: 3, count: 5 },
+        ],
+        over: { rows, columns: 1 },
+      });
+    expect(paste('30\t31\r\n32\theavy\r\n=1+1', ['femur', 'tibia'])).toMatchObject({
+      ok: true,
+      note: '2 texts did not fit the column and are held.',
+    });
+    expect(texts(session, 'roster', 'femur')).toEqual(['32.0', '44.0', '30.0', '=1+1']);
+    expect(texts(session, 'roster', 'athlete')).toEqual(['Ada', 'Bo', 'Cy', '']);
+    session.undo();
+    expect(session.save()).toBe(before);
+    // One value goes into all that is chosen.
+    paste('50', ['femur', 'tibia'], 2);
+    expect(texts(session, 'roster', 'femur')).toEqual(['50.0', '44.0', '50.0']);
+    session.undo();
+    expect(paste('1\t2\t3', ['femur', 'tibia'])).toMatchObject({
+      ok: false,
+      sentence:
+        'The block is 3 columns wide; from here to the end of the sheet there are 2. Add columns first, or begin further left.',
+    });
+    expect(session.save()).toBe(before);
+  });
+
   test('an edited text that is left as it was changes nothing stored, in any unit', () => {
     const session = club();
     session.execute({ do: 'set-cells', sheet: 'roster', row: 0, columns: ['femur'], texts: [['41.23']] });

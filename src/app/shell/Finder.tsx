@@ -43,8 +43,6 @@ export function Finder() {
     else if (event.key === 'Enter') take(at.value);
     else return;
     event.preventDefault();
-    // It is closed by now and the sheet has the focus: the same Enter would open the cell's editor there.
-    event.stopPropagation();
     document.getElementById(`finder-${at.value}`)?.scrollIntoView({ block: 'nearest' });
   };
   return (
