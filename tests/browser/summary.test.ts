@@ -19,7 +19,7 @@ const columnTexts = (page: Page, heading: string): Promise<readonly string[]> =>
     const texts = new Map<number, string>();
     for (const part of ['.ht_master', '.ht_clone_bottom'])
       for (const td of document.querySelectorAll(`.sheet-grid ${part} tbody td[aria-colindex="${index}"]`))
-        texts.set(Number(td.closest('tr')?.getAttribute('aria-rowindex')), td.textContent ?? '');
+        texts.set(Number(td.closest('tr')?.getAttribute('aria-rowindex')), (td.textContent ?? '').trim());
     return [...texts].sort(([a], [b]) => a - b).map(([, text]) => text);
   }, heading);
 

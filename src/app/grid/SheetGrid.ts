@@ -476,7 +476,8 @@ export class SheetGrid {
     const row = Math.max(this.hot.getFirstPartiallyVisibleRow() ?? 0, 0);
     const last = this.hot.getLastPartiallyVisibleRow() ?? row + 40;
     const column = Math.max(this.hot.getFirstPartiallyVisibleColumn() ?? 0, 0);
-    const lastColumn = Math.max(this.hot.getLastPartiallyVisibleColumn() ?? column + 12, column);
+    // Some columns past the edge are drawn already.
+    const lastColumn = Math.max(this.hot.getLastRenderedVisibleColumn() ?? column + 12, column);
     const from = this.indexes[column] ?? 0;
     const to = this.indexes[lastColumn] ?? this.indexes.at(-1) ?? from;
     const view = { row, rows: last - row + 1, column: from, columns: to - from + 1 };
