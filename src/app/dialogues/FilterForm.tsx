@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { Condition } from '../../session/row-view.ts';
 import { usePage } from '../shell/context.ts';
+import { gone } from '../state/follow.ts';
 import { changeRows } from '../state/view.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
@@ -45,7 +46,7 @@ export function FilterForm({ sheet, column, close }: Props) {
       const counts = new Map<string, number>();
       for (const one of texts) counts.set(one, (counts.get(one) ?? 0) + 1);
       values.value = [...counts].sort(([a], [b]) => a.localeCompare(b, undefined, { numeric: true }));
-    });
+    }, gone);
   }, []);
   const condition = (): Condition | null => {
     switch (is.value) {

@@ -5,7 +5,7 @@ import type { FormulaCheck } from '../../session/api.ts';
 import type { Preview } from '../../worker/protocol.ts';
 import { usePage } from '../shell/context.ts';
 import { Icon } from '../shell/icons.tsx';
-import { useFollow } from '../state/follow.ts';
+import { gone, useFollow } from '../state/follow.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page, Scope } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
@@ -111,7 +111,7 @@ export function FormulaLine() {
       const moved = shift === 0 ? found : shifted(found, shift);
       check.value = moved;
       editor.current?.setCheck(text, moved);
-    });
+    }, gone);
     if (!draft.value) {
       preview.value = null;
       return;
@@ -120,7 +120,7 @@ export function FormulaLine() {
       .preview(formula, { sheet: target.sheet, column: target.column, row: target.row })
       .then((found) => {
         if (turn === asked.current) preview.value = found;
-      });
+      }, gone);
   });
 
   const target = targetOf(page);
