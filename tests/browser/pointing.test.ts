@@ -19,7 +19,8 @@ afterAll(async () => {
   await served?.close();
 });
 beforeEach(async () => {
-  const { page } = watched;
+  const { page, faults } = watched;
+  faults.splice(0);
   await page.reload();
   await sheetShown(page);
   await editorLoaded(page);
