@@ -9,7 +9,5 @@ export default defineConfig({
     maxWorkers: 2,
     // What a test waits for may take longer than the usual second.
     expect: { poll: { timeout: 10_000 } },
-    // Where others' work slows a shared machine, a browser can miss a wait: what fails there must fail three times.
-    retry: process.env.CI ? 2 : 0,
   },
 });
