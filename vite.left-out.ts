@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Plugin } from 'vite';
 
 const engine = 'hyperformula/es';
@@ -6,7 +7,7 @@ const engine = 'hyperformula/es';
  * Parts of packages that the page never asks for, by the end of their path, with what stands in their place. Each is
  * reached from code that is used, so no bundler can tell by itself.
  */
-const leftOut: Readonly<Record<string, string>> = {
+const leftOut: Readonly<Record<string, string | ((code: string) => string)>> = {
   // The grid's style sheet once more as a text, to write it into the page at run time: the page links the style sheet.
   'handsontable/styles/handsontableStyles.mjs': "export default ''; export const handsontableStyles = '';",
 
@@ -35,9 +36,14 @@ const leftOut: Readonly<Record<string, string>> = {
   // The checking library's writer of JSON schemas, which every shape carries along.
   'zod/v4/core/to-json-schema.js':
     'const no = () => undefined; export { no as createToJSONSchemaMethod, no as createStandardJSONSchemaMethod, no as extractDefs, no as finalize, no as initializeContext, no as process, no as processSchema };',
-  'zod/v4/core/json-schema-processors.js':
-    'export const toJSONSchema = undefined, allProcessors = undefined;',
+  'zod/v4/core/json-schema-processors.js': undefinedExports,
 };
+
+/** Everything that a module exports, as nothing: who reads it through the module's name space is not warned of a gap. */
+function undefinedExports(code: string): string {
+  const names = [...code.matchAll(/^export (?:async )?(?:const|let|function|class) (\w+)/gm)];
+  return names.map(([, name]) => `export const ${name} = undefined;`).join('\n');
+}
 
 /** Leaves those parts out of what is built, and stops a build with a package that no longer has one of them. */
 export function leaveOut(...of: readonly string[]): Plugin {
@@ -53,7 +59,8 @@ export function leaveOut(...of: readonly string[]): Plugin {
       const part = parts.find(([path]) => id.endsWith(`node_modules/${path}`));
       if (!part) return null;
       met.add(part[0]);
-      return part[1];
+      const [, instead] = part;
+      return typeof instead === 'string' ? instead : instead(readFileSync(id, 'utf8'));
     },
     buildEnd(error) {
       const gone = parts

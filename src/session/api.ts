@@ -29,8 +29,10 @@ export interface SheetOutline {
 
 export interface Outline {
   readonly title: string;
-  /** Grows by one with every change. */
+  /** Grows with every change, and when values that were still to be worked out have come. */
   readonly version: number;
+  /** The version that the book itself last changed at: the same as long as its file would be the same. */
+  readonly changed: number;
   readonly sheets: readonly SheetOutline[];
   readonly names: readonly (NamedCell & { readonly display: string })[];
   /** What undo and redo would do, in words; null when there is nothing. */

@@ -32,6 +32,7 @@ import { type Working, workingOf } from './working.ts';
 /** Everything that can be asked of an open book. Nothing here changes it; what comes back is plain data. */
 export abstract class Questions {
   protected version = 1;
+  protected changed = 1;
   protected abstract readonly history: History;
   protected abstract readonly calculation: Calculation;
   protected abstract viewed(): Viewed;
@@ -51,6 +52,7 @@ export abstract class Questions {
     return {
       title: viewed.book.title,
       version: this.version,
+      changed: this.changed,
       sheets: viewed.book.sheets.map((sheet) => sheetOutline(sheet, viewed)),
       names: namesOutline(viewed),
       undo: this.history.undo,

@@ -60,6 +60,7 @@ export class Session extends Questions {
     this.book = book;
     this.machine = options.locale ?? plainLocale;
     this.version = options.version ?? 1;
+    this.changed = this.version;
     this.history = options.history ?? new History();
     this.calculation = createCalculation(book, { careful: options.careful ?? false });
     for (const place of options.stopped ?? []) this.calculation.stop(place);
@@ -227,7 +228,7 @@ export class Session extends Questions {
   private follow(changes: readonly Change[]): void {
     // What the running recalculation has not come to stays dirty, and the next one does it.
     this.running?.return([]);
-    this.version++;
+    this.changed = ++this.version;
     this.start(this.calculation.update(changes));
   }
 

@@ -22,7 +22,7 @@ export class Bringing {
   private readonly keeper: Keeper;
   private readonly tell: (work: Work) => void;
   private prepared:
-    | { readonly edit: Prepared; readonly session: Session; readonly version: number }
+    | { readonly edit: Prepared; readonly session: Session; readonly changed: number }
     | undefined;
   /** Counts readings; one that is not the latest ends. */
   private latest = 0;
@@ -40,10 +40,10 @@ export class Bringing {
       const { reading } = await import('./reading.ts');
       const bytes = new Uint8Array(await file.arrayBuffer());
       const { session } = this.keeper;
-      const { version } = session.outline();
+      const { changed } = session.outline();
       const read = await this.drive(turnOf, await reading(session, bytes, name, decisions));
       if (!read) return { ok: false, sentence: ENDED };
-      this.prepared = { edit: read.prepared, session, version };
+      this.prepared = { edit: read.prepared, session, changed };
       return { ok: true, reading: read.reading };
     } catch (reason) {
       return { ok: false, sentence: reason instanceof Error ? reason.message : String(reason) };
@@ -61,8 +61,8 @@ export class Bringing {
     this.prepared = undefined;
     if (!prepared)
       return { ok: false as const, sentence: 'There is no file that was read. Choose one first.' };
-    const { session, version, edit } = prepared;
-    if (session !== this.keeper.session || session.outline().version !== version)
+    const { session, changed, edit } = prepared;
+    if (session !== this.keeper.session || session.outline().changed !== changed)
       return {
         ok: false as const,
         sentence: 'The book changed since the file was read. Read it again, then bring it in.',

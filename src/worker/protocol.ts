@@ -137,8 +137,8 @@ export interface BookService {
   cameFrom(sheet: string): Promise<CameFrom | null>;
   /** Reads held rows of an import again, as they were mended, and places those that fit now. */
   mendRows(key: string, rows: readonly MendedRow[]): Promise<Done>;
-  /** The book as the text of a book file. */
-  save(): Promise<string>;
+  /** The book as the text of a book file, and the version it last changed at. */
+  save(): Promise<{ readonly text: string; readonly changed: number }>;
   /** One sheet as CSV. */
   csv(sheet: string): Promise<string>;
   /** The whole book as an XLSX file. */

@@ -103,7 +103,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     stopReading: async () => bringing.stop(),
     imports: async (sheet) => bringing.imports(sheet),
     cameFrom: async (sheet) => bringing.cameFrom(sheet),
-    save: async () => keeper.session.save(),
+    save: async () => ({ text: keeper.session.save(), changed: keeper.session.outline().changed }),
     csv: async (sheet) => keeper.session.toCsv(sheet),
     async xlsx() {
       const written = await exporting.xlsx();

@@ -20,10 +20,17 @@ export interface Served {
   close(): Promise<void>;
 }
 
-/** Builds the page into a folder of its own and serves it: a test never meets a page that somebody built before. */
+/** Serves the page as it was built before the tests began (built.ts), or builds it now where there was no such run. */
 export async function buildAndServe(): Promise<Served> {
+  const ready = process.env.LEVERBOOK_BUILT;
+  if (ready) return serve(ready);
   const outDir = await mkdtemp(join(tmpdir(), 'leverbook-built-'));
   await buildInto(outDir);
+  return servedFrom(outDir);
+}
+
+/** Serves a folder that goes with its server. */
+async function servedFrom(outDir: string): Promise<Served> {
   const served = await serve(outDir);
   return {
     address: served.address,
@@ -45,14 +52,7 @@ export async function buildAndServeFrom(root: string): Promise<Served> {
     build: { outDir, emptyOutDir: true, target: 'es2022', minify: false, chunkSizeWarningLimit: 10_000 },
     logLevel: 'error',
   });
-  const served = await serve(outDir);
-  return {
-    address: served.address,
-    close: async () => {
-      await served.close();
-      await rm(outDir, { recursive: true, force: true });
-    },
-  };
+  return servedFrom(outDir);
 }
 
 /** Builds the page as its users get it: under the name that the test runner works by, it would be one for developing. */
@@ -119,6 +119,8 @@ export async function launch(
     ...others,
   });
   const page = context.pages()[0] ?? (await context.newPage());
+  // Files are asked for by the page's own means from the start: told only when a test waits for it, the browser may be late.
+  page.on('filechooser', () => undefined);
   const faults: string[] = [];
   await watch(context, new URL(address).origin, faults);
   await first?.(context);

@@ -228,7 +228,7 @@ async function reopen(id: string) {
     id,
     notes: opened.notes,
     sequence: head,
-    text: await reach.service.save(),
+    text: (await reach.service.save()).text,
     sheets: [
       await reach.service.csv('log'),
       await reach.service.csv('summary'),

@@ -61,6 +61,9 @@ const type = (row: number, text: string, on: Page = page) =>
     [row, text] as const,
   );
 
+/** The open book as the text of its file. */
+const saved = () => page.evaluate(async () => (await reach.service.save()).text);
+
 const keeping = (on: Page = page) => on.evaluate(() => reach.keepings.at(-1)!);
 
 /** Opens the stored book after the page was loaded anew. */
@@ -187,11 +190,11 @@ describe('storage', () => {
       sentence: expect.stringMatching(/no room left.*Save the book to a file/),
     });
     await type(2, '43');
-    const text = await page.evaluate(() => reach.service.save());
+    const text = await saved();
     await session.send('Storage.overrideQuotaForOrigin', { origin });
     expect(await page.evaluate(() => reach.service.keepAgain())).toMatchObject({ state: 'kept' });
     expect(await again(id)).toMatchObject({ ok: true, notes: [] });
-    expect(await page.evaluate(() => reach.service.save())).toBe(text);
+    expect(await saved()).toBe(text);
   });
 
   test('cleared while the book is open is said, and the book on the page goes on', async () => {
@@ -240,7 +243,7 @@ describe('storage', () => {
   test('a damaged snapshot is said, and the one before gives the whole book', async () => {
     const id = await roster();
     for (let n = 0; n < 12; n++) await type(n % 3, String(50 + n));
-    const text = await page.evaluate(() => reach.service.save());
+    const text = await saved();
     await page.goto('about:blank');
     await page.goto(served.address);
     await tamper('snapshots', 'last', 'flip');
@@ -252,13 +255,13 @@ describe('storage', () => {
         expect.stringContaining('was rebuilt from'),
       ],
     });
-    expect(await page.evaluate(() => reach.service.save())).toBe(text);
+    expect(await saved()).toBe(text);
   });
 
   test('that the browser has deleted as damaged is said, and the book is back from its second copy', async () => {
     const id = await roster();
     for (let n = 0; n < 5; n++) await type(n % 3, String(50 + n));
-    const text = await page.evaluate(() => reach.service.save());
+    const text = await saved();
     // As Chromium does when it finds its database damaged: all of it goes. The second copy is due after a pause.
     await new Promise((resolve) => setTimeout(resolve, 600));
     await page.goto('about:blank');
@@ -275,7 +278,7 @@ describe('storage', () => {
       ok: true,
       notes: [expect.stringMatching(/has lost the storage.*The book is back as it was at/)],
     });
-    expect(await page.evaluate(() => reach.service.save())).toBe(text);
+    expect(await saved()).toBe(text);
     expect(await type(0, '60')).toMatchObject({ ok: true });
     expect(await page.evaluate(() => reach.service.removeBook(reach.keepings.at(-1)!.id!))).toMatchObject({
       ok: true,

@@ -56,6 +56,8 @@ test('a column shows a formula of its own below the sheet, and below each group 
     await runCommand(page, 'Show grouped by');
     // Two groups, and all of them.
     await expect.poll(() => page.locator('.ht_master td.summary .summary-what').count()).toBe(3);
+    // The rows of the groups come after their lines.
+    await expect.poll(() => columnTexts(page, 'Lean at parallel')).not.toContain('');
     const grouped = await columnTexts(page, 'Lean at parallel');
     let group: number[] = [];
     const groups: (readonly [number, number])[] = [];

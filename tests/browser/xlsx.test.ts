@@ -33,6 +33,8 @@ test('the book is saved as XLSX from the Book menu, with what the page shows', a
   const shown = await (await cellOf(page, 1, 'Lean at parallel')).textContent();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
+    // It is said for some seconds only.
+    page.getByText(/^Saved as .*\.xlsx/).waitFor(),
     (async () => {
       await page.getByRole('button', { name: 'Book', exact: true }).click();
       await page.getByRole('menuitem', { name: /^Save the book as XLSX/ }).click();
@@ -44,7 +46,6 @@ test('the book is saved as XLSX from the Book menu, with what the page shows', a
   const [headings, first] = Papa.parse<string[]>(new TextDecoder().decode(table)).data;
   const lean = Number(first![headings!.indexOf('Lean at parallel (deg)')]);
   expect(lean.toFixed(0)).toBe(shown);
-  await page.getByText(/^Saved as .*\.xlsx/).waitFor();
   expect(faults).toEqual([]);
 });
 

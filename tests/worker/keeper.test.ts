@@ -64,7 +64,7 @@ const roster: Command[] = [
 
 async function filled(service: Tab['service']): Promise<string> {
   for (const command of roster) expect(await service.run(command)).toMatchObject({ ok: true });
-  return service.save();
+  return (await service.save()).text;
 }
 
 const idOf = (opened: Opened): string => {
@@ -87,7 +87,7 @@ describe('the keeper of the open book', () => {
     expect(book).toMatchObject({ title: 'Roster' });
     const opened = await two.service.openStored(book!.id);
     expect(opened).toMatchObject({ ok: true, notes: [] });
-    expect(await two.service.save()).toBe(text);
+    expect((await two.service.save()).text).toBe(text);
     const { texts } = await two.service.tile('roster', 0, 3, 0, 2);
     expect(texts).toEqual(['40', '80', '41', '82', '42', '84']);
   });
@@ -97,19 +97,19 @@ describe('the keeper of the open book', () => {
     await filled(one.service);
     await one.service.run({ do: 'set-cells', sheet: 'roster', row: 0, columns: ['femur'], texts: [['50']] });
     await one.service.undo();
-    const text = await one.service.save();
+    const text = (await one.service.save()).text;
     await one.keeper.close();
 
     const two = tab();
     const [book] = await two.service.books();
     const opened = await two.service.openStored(book!.id);
-    expect(await two.service.save()).toBe(text);
+    expect((await two.service.save()).text).toBe(text);
     expect(opened).toMatchObject({ outline: { redo: expect.stringContaining('femur') } });
     await two.service.redo();
     expect(await femurs(two.service)).toEqual(['50', '41', '42']);
     for (let n = 0; n < 4; n++) expect(await two.service.undo()).toMatchObject({ ok: true });
     expect(await two.service.undo()).toEqual({ ok: false, sentence: 'There is nothing to undo.' });
-    expect(await two.service.save()).toBe(Session.create().save());
+    expect((await two.service.save()).text).toBe(Session.create().save());
   });
 
   test('a refused command leaves nothing in the journal', async () => {
@@ -123,12 +123,12 @@ describe('the keeper of the open book', () => {
       texts: [['1']],
     });
     expect(refused.ok).toBe(false);
-    const text = await one.service.save();
+    const text = (await one.service.save()).text;
     await one.keeper.close();
     const two = tab();
     const [book] = await two.service.books();
     await two.service.openStored(book!.id);
-    expect(await two.service.save()).toBe(text);
+    expect((await two.service.save()).text).toBe(text);
   });
 
   test('snapshots are taken in the background, and many commands at once keep their order', async () => {
@@ -146,12 +146,12 @@ describe('the keeper of the open book', () => {
       ),
     );
     expect(await femurs(one.service)).toEqual(['87', '88', '89']);
-    const text = await one.service.save();
+    const text = (await one.service.save()).text;
     await one.keeper.close();
     const two = tab();
     const [book] = await two.service.books();
     expect(await two.service.openStored(book!.id)).toMatchObject({ ok: true, notes: [] });
-    expect(await two.service.save()).toBe(text);
+    expect((await two.service.save()).text).toBe(text);
   });
 
   test('what is told to be stored is counted as it was asked for, refused or not', async () => {
@@ -184,7 +184,7 @@ describe('the keeper of the open book', () => {
     const one = tab();
     const text = await filled(one.service);
     expect(await one.service.open('{"a": 1}', 'x.json')).toMatchObject({ ok: false });
-    expect(await one.service.save()).toBe(text);
+    expect((await one.service.save()).text).toBe(text);
     expect(await one.service.run({ do: 'set-title', title: 'Still here' })).toMatchObject({ ok: true });
   });
 
@@ -289,7 +289,7 @@ describe('versions', () => {
     const before = await filled(one.service);
     expect(await one.service.keepVersion('Before the retest')).toMatchObject({ ok: true });
     await one.service.run({ do: 'set-cells', sheet: 'roster', row: 1, columns: ['femur'], texts: [['45']] });
-    const after = await one.service.save();
+    const after = (await one.service.save()).text;
     expect(await one.service.compareVersion(1)).toEqual({
       ok: true,
       comparison: {
@@ -301,9 +301,9 @@ describe('versions', () => {
       ok: true,
       outline: { undo: 'Go back to a version' },
     });
-    expect(await one.service.save()).toBe(before);
+    expect((await one.service.save()).text).toBe(before);
     await one.service.undo();
-    expect(await one.service.save()).toBe(after);
+    expect((await one.service.save()).text).toBe(after);
     await one.service.dropVersion(1);
     expect(await one.service.versions()).toEqual([]);
     expect(await one.service.goBack(1)).toMatchObject({ ok: false });

@@ -12,12 +12,18 @@ async function save(page: Page, elsewhere: boolean): Promise<void> {
   await guarded(page, async () => {
     const { outline, file } = page;
     if (!outline.value) return false;
-    const { version, title } = outline.value;
-    const name = file.value?.name ?? fileNameFor(title, '.leverbook.json');
-    const written = await writeBook(() => page.service.save(), file.value, name, elsewhere);
+    const name = file.value?.name ?? fileNameFor(outline.value.title, '.leverbook.json');
+    let { changed } = outline.value;
+    const text = async () => {
+      const saved = await page.service.save();
+      changed = saved.changed;
+      return saved.text;
+    };
+    const written = await writeBook(text, file.value, name, elsewhere);
     if (!written) return false;
     file.value = written;
-    page.savedVersion.value = version;
+    // What was typed since is not in the file, and what the worker had taken in already is.
+    page.savedAt.value = changed;
     say(page, `Saved as ${written.name}`);
     return true;
   });

@@ -66,7 +66,7 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
     page.cell.value = null;
     page.sheetId.value = outline.sheets[0]?.id ?? null;
     page.outline.value = outline;
-    page.savedVersion.value = outline.version;
+    page.savedAt.value = outline.changed;
     page.file.value = file;
     page.sample.value = false;
   });

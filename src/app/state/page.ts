@@ -85,8 +85,8 @@ export interface Page {
   readonly file: Signal<BookFile | null>;
   /** The open book is a sample, as it came, and that was not put away. */
   readonly sample: Signal<boolean>;
-  /** Outline version that was last written to a file. */
-  readonly savedVersion: Signal<number>;
+  /** When the book that was last written to a file had last changed (Outline.changed). */
+  readonly savedAt: Signal<number>;
   readonly unsaved: ReadonlySignal<boolean>;
   /** Ends the long work that is under way, where it can be ended. */
   readonly stop: Signal<(() => void) | null>;
@@ -106,7 +106,7 @@ export function createPage(service: BookService): Page {
   const selection = signal<GridSelection | null>(null);
   const cell = signal<CellInfo | null>(null);
   const scopeChoice = signal<Scope | null>(null);
-  const savedVersion = signal(0);
+  const savedAt = signal(0);
   const sheet = computed(() => outline.value?.sheets.find(({ id }) => id === sheetId.value) ?? null);
   return {
     service,
@@ -130,8 +130,8 @@ export function createPage(service: BookService): Page {
     busy: signal<string | null>(null),
     file: signal<BookFile | null>(null),
     sample: signal(false),
-    savedVersion,
-    unsaved: computed(() => outline.value !== null && outline.value.version !== savedVersion.value),
+    savedAt,
+    unsaved: computed(() => outline.value !== null && outline.value.changed !== savedAt.value),
     stop: signal<(() => void) | null>(null),
     progress: signal<{ about: string; share: number } | null>(null),
     shelfNote: signal<string | null>(null),

@@ -76,7 +76,7 @@ const soak: SoakReach = {
   async answers() {
     const { sheets, charts } = outline;
     return {
-      saved: await service.save(),
+      saved: (await service.save()).text,
       sheets: await Promise.all(sheets.map(({ id }) => service.csv(id))),
       charts: await Promise.all(
         charts.map(({ key }) => service.chart(key).then(JSON.stringify, (reason: Error) => reason.message)),
