@@ -4,6 +4,7 @@ import type { Database, EntryRow } from './database.ts';
 import { type Entry, entryBytes, snapshotRow } from './entry.ts';
 import { type Fault, failed, fault, faultOf, type Outcome } from './faults.ts';
 import { sealOf } from './seal.ts';
+import type { SecondJournal, Turn } from './second.ts';
 
 /** When the next snapshot is due: enough changes, or a journal larger than the book. */
 export interface SnapshotPolicy {
@@ -11,6 +12,8 @@ export interface SnapshotPolicy {
   readonly bytes: number;
 }
 const usual: SnapshotPolicy = { entries: 300, bytes: 4_000_000 };
+/** After so many entries that the second journal could not take, it is begun anew. */
+const MISSED = 16;
 
 /** Where the journal of an open book stands. */
 export interface Standing {
@@ -33,12 +36,21 @@ interface Waiting {
   seal?: string;
 }
 
+/** A snapshot that is to be written. */
+interface Copying {
+  readonly sequence: number;
+  readonly edit: Edit;
+  /** Bytes of the entries that it makes needless. */
+  readonly covered: number;
+  readonly turn: Turn | undefined;
+}
+
 interface Mark {
   readonly sequence: number;
   readonly resolve: (seal: string | undefined) => void;
 }
 
-/** The journal of one book that is open for writing. */
+/** The journal of one book that is open for writing, in the database and, where there is one, in its second journal. */
 export class BookStore {
   readonly id: string;
   /** Called once, when this store may write no more: taken over, cleared, a newer program. */
@@ -46,6 +58,7 @@ export class BookStore {
   private readonly database: Database;
   private readonly writer: number;
   private readonly policy: SnapshotPolicy;
+  private readonly second: SecondJournal | undefined;
   private standing: Standing;
   /** Sequence of the last entry that was handed in. */
   private given: number;
@@ -65,6 +78,7 @@ export class BookStore {
     writer: number,
     standing: Standing,
     policy: Partial<SnapshotPolicy> = {},
+    second?: SecondJournal,
   ) {
     this.database = database;
     this.id = id;
@@ -72,6 +86,7 @@ export class BookStore {
     this.standing = standing;
     this.given = standing.sequence;
     this.policy = { ...usual, ...policy };
+    this.second = second;
   }
 
   /** Sequence of the last entry that is stored. */
@@ -85,15 +100,16 @@ export class BookStore {
   /** True when a snapshot would spare the next opening much work. */
   get due(): boolean {
     const { entries, bytes, snapshotBytes } = this.standing;
+    const behind = (this.second?.missed ?? 0) >= MISSED;
     return (
       this.copies === 0 &&
-      (entries >= this.policy.entries || bytes >= Math.max(this.policy.bytes, snapshotBytes))
+      (behind || entries >= this.policy.entries || bytes >= Math.max(this.policy.bytes, snapshotBytes))
     );
   }
 
   /**
-   * Stores one thing that happened to the book, whose title is now `title`. Answers when it is on the disk, together with
-   * everything handed in before. When it cannot be stored it is kept here and tried again with the next one.
+   * Stores one thing that happened to the book, whose title is now `title`. Answers when it is on the disk, in both journals,
+   * together with everything handed in before. When it cannot be stored it is kept here and tried again with the next one.
    */
   append(entry: Entry, title: string): Promise<Stored> {
     if (this.ended) return Promise.resolve({ ok: false, fault: this.ended });
@@ -105,9 +121,10 @@ export class BookStore {
   }
 
   /** Tries again to store what is waiting. */
-  retry(): Promise<Stored> {
-    if (this.ended) return Promise.resolve({ ok: false, fault: this.ended });
-    if (this.queue.length === 0) return Promise.resolve({ ok: true, sequence: this.stored });
+  async retry(): Promise<Stored> {
+    while (this.running) await this.pumping;
+    if (this.ended) return { ok: false, fault: this.ended };
+    if (this.queue.length === 0) return { ok: true, sequence: this.stored };
     const last = this.queue.pop()!;
     return new Promise((tell) => {
       this.queue.push({ ...last, tell });
@@ -116,7 +133,8 @@ export class BookStore {
   }
 
   /**
-   * Stores a copy of the whole book in the background; what the journal holds from before the two newest copies then goes.
+   * Stores a copy of the whole book in the background; what the journal holds from before the two newest copies then goes,
+   * and the second journal begins anew with this one.
    * The book must be as the last entry handed in left it. `content` is asked for at once.
    */
   snapshot(content: () => Edit): Promise<Stored> {
@@ -124,12 +142,16 @@ export class BookStore {
     const sequence = this.given;
     const covered = this.queue.reduce((sum, { bytes }) => sum + bytes.length, this.standing.bytes);
     const edit = content();
+    const turn = this.second?.turn();
     const reached = this.reached(sequence);
     this.copies++;
     const copied = this.copying
       .then(() => reached)
-      .then((chain) => (chain === undefined ? failed('reading') : this.copy(sequence, chain, edit, covered)))
+      .then((chain) =>
+        chain === undefined ? failed('reading') : this.copy(chain, { sequence, edit, covered, turn }),
+      )
       .finally(() => {
+        turn?.drop();
         this.copies--;
       });
     this.copying = copied;
@@ -142,12 +164,14 @@ export class BookStore {
     for (const { resolve } of this.marks.splice(0)) resolve(undefined);
     await this.copying;
     this.ended ??= fault('reading');
+    this.second?.close();
   }
 
   /** Ends writing at once: another one writes, or the storage is gone. */
   end(why: Fault): void {
     if (this.ended) return;
     this.ended = why;
+    this.second?.close();
     for (const { tell } of this.queue.splice(0)) tell({ ok: false, fault: why });
     for (const { resolve } of this.marks.splice(0)) resolve(undefined);
     this.onFault?.(why);
@@ -227,11 +251,14 @@ export class BookStore {
       return fault(book ? 'taken over' : 'missing');
     }
     const { sequence: head, seal } = rows.at(-1)!;
-    await Promise.all([
+    const put = Promise.all([
       ...rows.map((row) => transaction.objectStore('entries').put(row)),
       transaction.objectStore('books').put({ ...book, title, head, seal, changed: Date.now() }),
+      done,
     ]);
-    await done;
+    // While the database is at it. Nobody else has written meanwhile: the transaction has the book to itself.
+    this.second?.append(rows, title);
+    await put;
     return undefined;
   }
 
@@ -242,9 +269,9 @@ export class BookStore {
   }
 
   /** Another tab that writes meanwhile cannot make a copy wrong, so nobody looks at the writer here. */
-  private async copy(sequence: number, chain: string, content: Edit, covered: number): Promise<Stored> {
+  private async copy(chain: string, { sequence, edit, covered, turn }: Copying): Promise<Stored> {
     try {
-      const row = await snapshotRow(this.id, sequence, chain, content);
+      const row = await snapshotRow(this.id, sequence, chain, edit);
       await this.database.put('snapshots', row);
       this.standing = {
         ...this.standing,
@@ -252,6 +279,7 @@ export class BookStore {
         bytes: this.standing.bytes - covered,
         snapshotBytes: row.bytes.length,
       };
+      await turn?.begin(row);
       await compact(this.database, this.id);
       return { ok: true, sequence };
     } catch (reason) {

@@ -48,13 +48,14 @@ export const failed = (why: FaultReason, detail?: string): { readonly ok: false;
   fault: fault(why, detail),
 });
 
-/** Names of exceptions that IndexedDB throws, as its standard has them. */
+/** Names of exceptions that IndexedDB and the page's own files throw, as their standards have them. */
 const byName: Readonly<Record<string, FaultReason>> = {
   QuotaExceededError: 'full',
   VersionError: 'newer',
   SecurityError: 'unavailable',
   InvalidStateError: 'gone',
   NotFoundError: 'gone',
+  NoModificationAllowedError: 'in use',
 };
 
 /** The fault behind an exception of the storage. A name that is not known is told with its message. */

@@ -49,3 +49,22 @@ export async function isHeld(book: string): Promise<boolean> {
 }
 
 const lockName = (book: string): string => `leverbook ${book}`;
+
+/** How long one tab waits for another that does the same. */
+const PATIENCE = 5_000;
+
+/** Does something while no other tab does it; not at all when that takes too long. */
+export async function alone(what: string, work: () => Promise<void>): Promise<void> {
+  const locks = globalThis.navigator?.locks as LockManager | undefined;
+  if (!locks) return work();
+  let begun = false;
+  const signal = AbortSignal.timeout(PATIENCE);
+  await locks
+    .request(`leverbook ${what}`, { signal }, () => {
+      begun = true;
+      return work();
+    })
+    .catch((reason: unknown) => {
+      if (begun) throw reason;
+    });
+}

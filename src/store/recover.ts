@@ -23,9 +23,10 @@ export interface Recovered {
   readonly lost: number;
   /** The highest sequence that anything stored has. */
   readonly top: number;
-  /** Bytes of the entries since the snapshot, and of the snapshot. */
+  /** The snapshot and the entries since as they are stored, and the bytes of these entries. */
+  readonly snapshot: SnapshotRow | undefined;
+  readonly rows: readonly EntryRow[];
   readonly bytes: number;
-  readonly snapshotBytes: number;
   /** A newer program wrote it: it cannot be read here, and must not be written. */
   readonly newer: boolean;
   /** What was recovered and what was lost, a sentence each; none when all is well. */
@@ -41,7 +42,16 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
   const top = Math.max(
     ...[0, book?.head, entries.at(-1)?.sequence, snapshots.at(-1)?.sequence].filter(isSequence),
   );
-  const base = { content: undefined, entries: [], sequence: 0, seal: '', top, bytes: 0, snapshotBytes: 0 };
+  const base = {
+    content: undefined,
+    entries: [],
+    sequence: 0,
+    seal: '',
+    top,
+    snapshot: undefined,
+    rows: [],
+    bytes: 0,
+  };
   const begin = await newestWhole(snapshots, notes);
   if (begin.newer) return { ...base, lost: 0, newer: true, notes };
   const { row, content } = begin;
@@ -52,6 +62,7 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
     return { ...base, lost: top, newer: false, notes };
   }
   const read: Entry[] = [];
+  const rows: EntryRow[] = [];
   let { sequence, chain: seal } = row;
   let bytes = 0;
   for (const entry of entries) {
@@ -60,6 +71,7 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
     if (next && !next.ok && next.why === 'newer') return { ...base, lost: 0, newer: true, notes };
     if (!next?.ok) break;
     read.push(next.value);
+    rows.push(entry);
     bytes += entry.bytes.length;
     seal = next.seal;
     sequence++;
@@ -76,8 +88,9 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
     seal,
     lost,
     top,
+    snapshot: row,
+    rows,
     bytes,
-    snapshotBytes: row.bytes.length,
     newer: false,
     notes,
   };
@@ -85,7 +98,8 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
 
 const isSequence = (value: unknown): value is number => Number.isSafeInteger(value);
 
-const after = (entries: readonly Entry[]): string => {
+/** The last change that is there, in words. */
+export const after = (entries: readonly Entry[]): string => {
   const last = entries.at(-1);
   return last ? `, the last being “${last.words}”` : '';
 };

@@ -2,13 +2,19 @@ import type { LiveBook } from '../book/book.ts';
 import { createBook } from '../book/book.ts';
 import type { Book } from '../book/model.ts';
 import { BookStore, type SnapshotPolicy, type Standing } from './book-store.ts';
+import { type Both, recoverBoth } from './both.ts';
+import { bringBack } from './bring-back.ts';
 import { contentOf } from './content.ts';
-import { type BookRow, type Database, keysOf, openDatabase } from './database.ts';
+import { type BookRow, type Database, openDatabase } from './database.ts';
 import { FORMAT, snapshotRow } from './entry.ts';
 import { type Fault, failed, fault, faultOf, type Outcome } from './faults.ts';
+import { Files } from './files.ts';
 import { type Hold, hold, isHeld } from './lock.ts';
 import { type Rebuilt, rebuild, type Step } from './rebuild.ts';
-import { type Recovered, recover, type StoredRows } from './recover.ts';
+import { claimRows, putRows, putSnapshot, readRows, removeRows } from './rows.ts';
+import { SecondJournal } from './second.ts';
+import { removeSecond } from './slots.ts';
+import { matchVersions, removeVersion, versionsIn } from './version-files.ts';
 import { Versions } from './versions.ts';
 
 /** A book as the list shows it. */
@@ -32,15 +38,20 @@ export interface OpenedBook {
   readonly reading?: Fault;
 }
 
-/** Opens the place where books are kept. */
+/** Opens the place where books are kept. Books that the browser has lost are put back into it. */
 export async function openShelf(options: ShelfOptions = {}): Promise<Outcome<{ shelf: Shelf }>> {
+  const name = options.name ?? 'leverbook';
   let shelf: Shelf | undefined;
-  const opened = await openDatabase(options.name ?? 'leverbook', {
+  const opened = await openDatabase(name, {
     onNewer: () => shelf?.end(fault('newer')),
     onGone: () => shelf?.end(fault('gone')),
   });
   if (!opened.ok) return opened;
-  shelf = new Shelf(opened.database, options.policy ?? {});
+  const { database } = opened;
+  const files = await Files.open(name);
+  // The books that are there go before those that might be brought back.
+  const back = files ? await bringBack(database, files).catch(() => undefined) : undefined;
+  shelf = new Shelf(database, files, options.policy ?? {}, back);
   return { ok: true, shelf };
 }
 
@@ -48,13 +59,23 @@ export async function openShelf(options: ShelfOptions = {}): Promise<Outcome<{ s
 export class Shelf {
   readonly versions: Versions;
   private readonly database: Database;
+  private readonly files: Files | undefined;
   private readonly policy: Partial<SnapshotPolicy>;
   private readonly open = new Map<string, { readonly store: BookStore; readonly hold: Hold }>();
+  /** What is to be said about books that were brought back, by id; said once. */
+  private readonly back: Map<string, string>;
 
-  constructor(database: Database, policy: Partial<SnapshotPolicy>) {
+  constructor(
+    database: Database,
+    files: Files | undefined,
+    policy: Partial<SnapshotPolicy>,
+    back: ReadonlyMap<string, string> = new Map(),
+  ) {
     this.database = database;
+    this.files = files;
     this.policy = policy;
-    this.versions = new Versions(database);
+    this.back = new Map(back);
+    this.versions = new Versions(database, files);
   }
 
   /** The books, the one opened last first. */
@@ -92,16 +113,11 @@ export class Shelf {
     };
     try {
       const snapshot = await snapshotRow(id, 0, '', contentOf(book));
-      const transaction = this.database.transaction(['books', 'snapshots'], 'readwrite', {
-        durability: 'strict',
-      });
-      await Promise.all([
-        transaction.objectStore('books').put(row),
-        transaction.objectStore('snapshots').put(snapshot),
-        transaction.done,
-      ]);
+      await putRows(this.database, { book: row, entries: [], snapshots: [snapshot] });
+      const second = await this.second(row);
+      await second?.second.turn().begin(snapshot);
       const standing = { sequence: 0, seal: '', bytes: 0, entries: 0, snapshotBytes: snapshot.bytes.length };
-      return { ok: true, store: this.writing(id, 1, standing, held) };
+      return { ok: true, store: this.writing(row, standing, held, second?.second) };
     } catch (reason) {
       held.release();
       return { ok: false, fault: faultOf(reason) };
@@ -114,41 +130,45 @@ export class Shelf {
    */
   async openBook(id: string, { takeOver = false } = {}): Promise<Outcome<OpenedBook>> {
     const held = await hold(id, takeOver, () => this.taken(id));
+    let second: SecondJournal | undefined;
+    const givenUp = (fault: Fault): { readonly ok: false; readonly fault: Fault } => {
+      second?.close();
+      held?.release();
+      return { ok: false, fault };
+    };
     try {
-      const rows = await (held ? this.claim(id) : this.read(id));
-      if (!rows.book && rows.snapshots.length === 0) {
-        held?.release();
-        return failed('missing');
-      }
-      const recovered = await recover(rows);
-      if (recovered.newer || (rows.book?.format ?? 0) > FORMAT) {
-        held?.release();
-        return failed('newer');
-      }
+      const rows = await (held ? claimRows : readRows)(this.database, id);
+      if (!rows.book && rows.snapshots.length === 0) return givenUp(fault('missing'));
+      const beside = held && rows.book ? await this.second(rows.book) : undefined;
+      ({ second } = beside ?? {});
+      const both = await recoverBoth(rows, beside?.held);
+      const { recovered } = both;
+      if (recovered.newer || (rows.book?.format ?? 0) > FORMAT) return givenUp(fault('newer'));
       const rebuilt = rebuild(recovered);
-      const notes = [...recovered.notes, ...rebuilt.notes];
+      const back = this.back.get(id);
+      this.back.delete(id);
+      const notes = [...(back === undefined ? [] : [back]), ...recovered.notes, ...rebuilt.notes];
       const opened = { id, book: rebuilt.book, steps: rebuilt.steps, notes };
       if (!held || !rows.book) return { ok: true, ...opened, reading: fault('in use') };
-      const standing = await this.mended(id, recovered, rebuilt);
-      return { ok: true, ...opened, store: this.writing(id, rows.book.writer, standing, held) };
+      const standing = await this.mended(rows.book, both, rebuilt, beside);
+      return { ok: true, ...opened, store: this.writing(rows.book, standing, held, second) };
     } catch (reason) {
-      held?.release();
-      return { ok: false, fault: faultOf(reason) };
+      return givenUp(faultOf(reason));
     }
   }
 
-  /** Removes a book with its journal and versions; not while another tab writes it. */
+  /** Removes a book with its journals and versions; not while another tab writes it. */
   async remove(id: string): Promise<Outcome<object>> {
     if (!this.open.has(id) && (await isHeld(id))) return failed('in use');
     await this.closeBook(id);
     try {
-      const names = ['books', 'entries', 'snapshots', 'versions', 'texts'] as const;
-      const transaction = this.database.transaction(names, 'readwrite', { durability: 'strict' });
-      await Promise.all([
-        transaction.objectStore('books').delete(id),
-        ...names.slice(1).map((name) => transaction.objectStore(name).delete(keysOf(id))),
-        transaction.done,
-      ]);
+      const { files } = this;
+      // First: a book that has a second journal only is taken for lost by the database.
+      if (files) {
+        await removeSecond(files, id);
+        for (const number of await versionsIn(files, id)) await removeVersion(files, id, number);
+      }
+      await removeRows(this.database, id);
       return { ok: true };
     } catch (reason) {
       return { ok: false, fault: faultOf(reason) };
@@ -179,54 +199,51 @@ export class Shelf {
     this.open.delete(id);
   }
 
-  private writing(id: string, writer: number, standing: Standing, held: Hold): BookStore {
-    const store = new BookStore(this.database, id, writer, standing, this.policy);
+  private writing(
+    { id, writer }: BookRow,
+    standing: Standing,
+    held: Hold,
+    second: SecondJournal | undefined,
+  ): BookStore {
+    const store = new BookStore(this.database, id, writer, standing, this.policy, second);
     this.open.set(id, { store, hold: held });
     return store;
   }
 
-  private async read(id: string): Promise<StoredRows> {
-    const transaction = this.database.transaction(['books', 'entries', 'snapshots']);
-    const [book, entries, snapshots] = await Promise.all([
-      transaction.objectStore('books').get(id),
-      transaction.objectStore('entries').getAll(keysOf(id)),
-      transaction.objectStore('snapshots').getAll(keysOf(id)),
-    ]);
-    return { book, entries, snapshots };
-  }
-
-  /** Reads everything and makes this the book's only writer, in one step. */
-  private async claim(id: string): Promise<StoredRows> {
-    const transaction = this.database.transaction(['books', 'entries', 'snapshots'], 'readwrite', {
-      durability: 'strict',
-    });
-    const [book, entries, snapshots] = await Promise.all([
-      transaction.objectStore('books').get(id),
-      transaction.objectStore('entries').getAll(keysOf(id)),
-      transaction.objectStore('snapshots').getAll(keysOf(id)),
-    ]);
-    if (!book || book.format > FORMAT) {
-      await transaction.done;
-      return { book, entries, snapshots };
-    }
-    const claimed: BookRow = { ...book, writer: (book.writer || 0) + 1, opened: Date.now() };
-    await transaction.objectStore('books').put(claimed);
-    await transaction.done;
-    return { book: claimed, entries, snapshots };
+  /** The second journal of a book, where there can be one. */
+  private async second({ id, created, origin, title, writer }: BookRow) {
+    const about = { id, created, title: String(title), writer, ...(origin === undefined ? {} : { origin }) };
+    return this.files && (await SecondJournal.open(this.files, about).catch(() => undefined));
   }
 
   /**
-   * Where the journal goes on. After a loss what cannot be read stays where it is, and a snapshot behind it begins anew:
-   * nothing is written over.
+   * Where the journals go on. After a loss what cannot be read stays where it is, and a snapshot behind it begins anew:
+   * nothing is written over. What the database lacks of a whole book is put into it, and the second journal begins with what
+   * there is unless it has that.
    */
-  private async mended(id: string, recovered: Recovered, rebuilt: Rebuilt): Promise<Standing> {
-    const { sequence, seal, bytes, entries, snapshotBytes } = recovered;
-    const whole = recovered.lost === 0 && rebuilt.undone === 0 && recovered.content !== undefined;
-    if (whole) return { sequence, seal, bytes, entries: entries.length, snapshotBytes };
-    const anew = recovered.top + 1;
-    const snapshot = await snapshotRow(id, anew, '', contentOf(rebuilt.book));
-    const transaction = this.database.transaction('snapshots', 'readwrite', { durability: 'strict' });
-    await Promise.all([transaction.store.put(snapshot), transaction.done]);
-    return { sequence: anew, seal: '', bytes: 0, entries: 0, snapshotBytes: snapshot.bytes.length };
+  private async mended(
+    book: BookRow,
+    { recovered, goesOn, needed }: Both,
+    rebuilt: Rebuilt,
+    beside: Awaited<ReturnType<Shelf['second']>>,
+  ): Promise<Standing> {
+    const { sequence, seal, bytes, entries, rows, snapshot, lost, content, top } = recovered;
+    const { id } = book;
+    if (this.files) await matchVersions(this.database, this.files, id).catch(() => undefined);
+    if (snapshot && content !== undefined && lost === 0 && rebuilt.undone === 0) {
+      if (needed)
+        await putRows(this.database, {
+          book: { ...book, head: sequence, seal },
+          snapshots: [snapshot],
+          entries: rows,
+        });
+      if (goesOn && beside?.held) beside.second.goOn(beside.held);
+      else await beside?.second.turn().begin(snapshot, rows);
+      return { sequence, seal, bytes, entries: entries.length, snapshotBytes: snapshot.bytes.length };
+    }
+    const anew = await snapshotRow(id, top + 1, '', contentOf(rebuilt.book));
+    await putSnapshot(this.database, anew);
+    await beside?.second.turn().begin(anew);
+    return { sequence: top + 1, seal: '', bytes: 0, entries: 0, snapshotBytes: anew.bytes.length };
   }
 }

@@ -9,13 +9,11 @@ import { whenFree } from '../store/lock.ts';
 import { openShelf, type Shelf, type ShelfOptions } from '../store/shelf.ts';
 import type { Locale } from '../units/locale.ts';
 import type { Beginning, Keeping, Opened, Told, Work } from './protocol.ts';
-import { type Spared, type SparePolicy, Sparing } from './sparing.ts';
 
 export interface KeeperOptions {
   readonly locale: Locale;
   readonly tell: (told: Told) => void;
   readonly shelf?: ShelfOptions;
-  readonly spare?: Partial<SparePolicy>;
 }
 
 /** Steps of a recalculation whose place is told one by one; after them once a slice. A formula that was just typed is among the first. */
@@ -40,14 +38,10 @@ export class Keeper {
   private storing: Promise<Stored> | undefined;
   private keeping: Keeping = { state: 'kept', at: Date.now() };
   private asked = 0;
-  private readonly sparing: Sparing;
-  /** What is to be said about books that were brought back, by id; said once. */
-  private restored = new Map<string, string>();
   private waiting: AbortController | undefined;
 
   constructor(options: KeeperOptions) {
     this.options = options;
-    this.sparing = new Sparing(options.spare);
   }
 
   begin(beginning: Beginning): void {
@@ -65,8 +59,7 @@ export class Keeper {
   }
 
   shelf(): Promise<Outcome<{ shelf: Shelf }>> {
-    this.opening ??= openShelf(this.options.shelf).then(async (opened) => {
-      if (opened.ok) await this.bringBack(opened.shelf);
+    this.opening ??= openShelf(this.options.shelf).then((opened) => {
       // A storage that would not open may do so later: a blocked one, when the other tab is closed.
       if (!opened.ok) {
         this.opening = undefined;
@@ -110,9 +103,7 @@ export class Keeper {
     this.held = this.watched(next);
     this.take(stored.id, stored.store, stored.reading);
     this.copyWhenDue();
-    const back = this.restored.get(id);
-    this.restored.delete(id);
-    return this.opened(back === undefined ? stored.notes : [back, ...stored.notes]);
+    return this.opened(stored.notes);
   }
 
   /** Counts a change that was asked for, at once, and answers how to do it. */
@@ -135,7 +126,6 @@ export class Keeper {
     this.keptOrNot(stored);
     await this.settle(session);
     this.copyWhenDue();
-    if (stored?.ok) this.sparing.changed(() => this.spared());
     return { ...done, outline: session.outline() };
   }
 
@@ -156,7 +146,6 @@ export class Keeper {
 
   /** Forgets the open book, for one that was removed. */
   async removed(id: string): Promise<void> {
-    await this.sparing.forget(id);
     if (id !== this.id) return;
     await this.leave();
     await this.blank();
@@ -236,31 +225,8 @@ export class Keeper {
     void whenFree(id, waiting.signal).then((free) => free && this.options.tell({ what: 'free', id }));
   }
 
-  /** The open book as a second copy has it, while it is kept under this id. */
-  private spared(): Spared | undefined {
-    const { id, origin } = this;
-    if (id === undefined || !this.store || this.keeping.state === 'reading') return undefined;
-    return { id, text: this.session.save(), ...(origin === undefined ? {} : { origin }) };
-  }
-
-  /** Books that the browser has lost come back from their second copies: in one tab at a time. */
-  private async bringBack(shelf: Shelf): Promise<void> {
-    const restore = async (): Promise<void> => {
-      for (const [id, note] of await this.sparing.restore(shelf)) this.restored.set(id, note);
-    };
-    const locks = globalThis.navigator?.locks as LockManager | undefined;
-    try {
-      await (locks
-        ? locks.request('leverbook bring back', { signal: AbortSignal.timeout(5_000) }, restore)
-        : restore());
-    } catch {
-      // The shelf as it is goes before what might be brought back to it.
-    }
-  }
-
   private async leave(): Promise<void> {
     const { id } = this;
-    await this.sparing.copyNow();
     this.waiting?.abort();
     this.home = undefined;
     this.store = undefined;

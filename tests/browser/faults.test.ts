@@ -199,11 +199,7 @@ describe('storage', () => {
 
   test('cleared while the book is open is said, and the book on the page goes on', async () => {
     await roster();
-    const session = await page.context().newCDPSession(page);
-    await session.send('Storage.clearDataForOrigin', {
-      origin: new URL(served.address).origin,
-      storageTypes: 'indexeddb',
-    });
+    await dropDatabase();
     expect(await type(0, '47')).toMatchObject({ ok: true });
     expect(await keeping()).toMatchObject({ state: 'not kept', sentence: expect.stringContaining('file') });
     expect(await texts()).toEqual(['47', '94', '41', '82', '42', '84']);
@@ -240,13 +236,55 @@ describe('storage', () => {
       [store, which, how] as const,
     );
 
-  test('a damaged snapshot is said, and the one before gives the whole book', async () => {
+  /** Cuts the files of the second journal to a share of what stands in them. Answers the bytes before, in all. */
+  const cut = (share: number) =>
+    page.evaluate(async (share) => {
+      const root = await navigator.storage.getDirectory();
+      const folder = await root.getDirectoryHandle('leverbook journals');
+      let size = 0;
+      for await (const file of folder.values()) {
+        if (file.kind !== 'file' || !/\.[0-3]$/.test(file.name)) continue;
+        const writable = await file.createWritable({ keepExistingData: true });
+        const before = (await file.getFile()).size;
+        await writable.truncate(Math.floor(before * share));
+        await writable.close();
+        size += before;
+      }
+      return size;
+    }, share);
+
+  /** As Chromium does when it finds its database damaged: all of it goes. */
+  const dropDatabase = async () => {
+    const session = await page.context().newCDPSession(page);
+    await session.send('Storage.clearDataForOrigin', {
+      origin: new URL(served.address).origin,
+      storageTypes: 'indexeddb',
+    });
+  };
+
+  test('a damaged snapshot is said, and the second journal gives the whole book', async () => {
     const id = await roster();
     for (let n = 0; n < 12; n++) await type(n % 3, String(50 + n));
     const text = await saved();
     await page.goto('about:blank');
     await page.goto(served.address);
     await tamper('snapshots', 'last', 'flip');
+    expect(await again(id)).toMatchObject({
+      ok: true,
+      notes: [expect.stringMatching(/was damaged.*rebuilt from its second journal/)],
+    });
+    expect(await saved()).toBe(text);
+    expect(await again(id)).toMatchObject({ ok: true, notes: [] });
+  });
+
+  test('a damaged snapshot without a second journal is said, and the one before gives the whole book', async () => {
+    const id = await roster();
+    for (let n = 0; n < 12; n++) await type(n % 3, String(50 + n));
+    const text = await saved();
+    await page.goto('about:blank');
+    await page.goto(served.address);
+    await tamper('snapshots', 'last', 'flip');
+    expect(await cut(0)).toBeGreaterThan(0);
     const opened = await again(id);
     expect(opened).toMatchObject({
       ok: true,
@@ -258,42 +296,91 @@ describe('storage', () => {
     expect(await saved()).toBe(text);
   });
 
-  test('that the browser has deleted as damaged is said, and the book is back from its second copy', async () => {
+  test('that the browser has deleted as damaged is said; every change, what can be undone and the versions are back', async () => {
     const id = await roster();
-    for (let n = 0; n < 5; n++) await type(n % 3, String(50 + n));
+    const first = await saved();
+    expect(await page.evaluate(() => reach.service.keepVersion('At first'))).toMatchObject({ ok: true });
+    for (let n = 0; n < 8; n++) await type(n % 3, String(50 + n));
     const text = await saved();
-    // As Chromium does when it finds its database damaged: all of it goes. The second copy is due after a pause.
-    await new Promise((resolve) => setTimeout(resolve, 600));
+    // At once after the last answer.
     await page.goto('about:blank');
-    const session = await page.context().newCDPSession(page);
-    await session.send('Storage.clearDataForOrigin', {
-      origin: new URL(served.address).origin,
-      storageTypes: 'indexeddb',
-    });
+    await dropDatabase();
     await page.goto(served.address);
-    const [back, ...others] = await page.evaluate(() => reach.service.books());
-    expect(others).toEqual([]);
-    expect(back!.id).not.toBe(id);
-    expect(await page.evaluate((id) => reach.service.openStored(id), back!.id)).toMatchObject({
+    expect(await page.evaluate(() => reach.service.books())).toMatchObject([
+      { id, title: expect.anything() },
+    ]);
+    expect(await page.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({
       ok: true,
-      notes: [expect.stringMatching(/has lost the storage.*The book is back as it was at/)],
+      notes: [
+        expect.stringMatching(
+          /has lost the storage.*back from its second journal with its named version, the last being “Change femur of row 2”/,
+        ),
+      ],
     });
     expect(await saved()).toBe(text);
+    expect(await page.evaluate(() => reach.service.undo())).toMatchObject({ ok: true });
+    expect(await texts()).toEqual(['56', '112', '54', '108', '55', '110']);
+    expect(await page.evaluate(() => reach.service.goBack(1))).toMatchObject({ ok: true });
+    expect(await saved()).toBe(first);
     expect(await type(0, '60')).toMatchObject({ ok: true });
-    expect(await page.evaluate(() => reach.service.removeBook(reach.keepings.at(-1)!.id!))).toMatchObject({
-      ok: true,
-    });
+
+    expect(await page.evaluate((id) => reach.service.removeBook(id), id)).toMatchObject({ ok: true });
+    await dropDatabase();
     await page.goto(served.address);
     expect(await page.evaluate(() => reach.service.books())).toEqual([]);
   });
 
-  test('a journal that is cut says what is lost and keeps the rest', async () => {
+  test('that is deleted, with the second journal cut too, is said; every change before the cut is there', async () => {
+    const id = await roster();
+    await page.evaluate(() => reach.service.keepVersion('At first'));
+    const states = new Set([await saved()]);
+    for (let n = 0; n < 3; n++) {
+      await type(n % 3, String(50 + n));
+      states.add(await saved());
+    }
+    await page.goto('about:blank');
+    await page.goto(served.address);
+    await cut(0.98);
+    await dropDatabase();
+    await page.goto(served.address);
+    expect(await page.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({
+      ok: true,
+      notes: [expect.stringMatching(/has lost the storage.*with its named version.*what came later is lost/)],
+    });
+    // Of the changes since the copy, the last one is cut.
+    expect(await saved()).toBe([...states].at(-2));
+    expect(await page.evaluate(() => reach.service.versions())).toMatchObject([{ name: 'At first' }]);
+    expect(await type(1, '70')).toMatchObject({ ok: true });
+    expect(await again(id)).toMatchObject({ ok: true, notes: [] });
+  });
+
+  test('a journal that lacks its end is made good from the second one', async () => {
     const id = await roster();
     await type(0, '60');
     await type(1, '61');
     await page.goto('about:blank');
     await page.goto(served.address);
     await tamper('entries', 'last', 'delete');
+    expect(await again(id)).toMatchObject({
+      ok: true,
+      notes: [
+        expect.stringMatching(/^The last change could not be read back.*from the book's second journal/),
+      ],
+    });
+    expect(await texts()).toEqual(['60', '120', '61', '122', '42', '84']);
+    await type(1, '62');
+    expect(await again(id)).toMatchObject({ ok: true, notes: [] });
+    expect(await texts()).toEqual(['60', '120', '62', '124', '42', '84']);
+  });
+
+  test('both journals cut: it is said what is lost, and the rest is kept', async () => {
+    const id = await roster();
+    await type(0, '60');
+    await type(1, '61');
+    await page.goto('about:blank');
+    await page.goto(served.address);
+    await tamper('entries', 'last', 'delete');
+    await cut(0.98);
     expect(await again(id)).toMatchObject({
       ok: true,
       notes: [expect.stringMatching(/^The last change could not be read back.*everything before it is here/)],

@@ -6,7 +6,7 @@ import type { Told, WorkerService } from '../../../src/worker/protocol.ts';
 import { serviceOf } from '../../../src/worker/service.ts';
 import { NOW } from './work.ts';
 
-// The worker of the app, but for four things: snapshots and second copies come often, one function never comes back, the storage can be made
+// The worker of the app, but for four things: snapshots come often, one function never comes back, the storage can be made
 // to have no room, and files always come in at the same moment.
 
 Date.prototype.toISOString = () => NOW;
@@ -34,7 +34,6 @@ const keeper = new Keeper({
   locale: plainLocale,
   tell: (told) => tell?.(told),
   shelf: { policy: { entries: 6, bytes: 2_000_000 } },
-  spare: { pause: 20, latest: 200 },
 });
 
 const service: WorkerService & { fill(on: boolean): Promise<void> } = {

@@ -1,0 +1,361 @@
+import 'fake-indexeddb/auto';
+import fc from 'fast-check';
+import { deleteDB, openDB } from 'idb';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { applyEdit } from '../../src/book/apply.ts';
+import { createBook, type LiveBook } from '../../src/book/book.ts';
+import { writeBook } from '../../src/book/file-write.ts';
+import type { BookStore } from '../../src/store/book-store.ts';
+import { contentOf } from '../../src/store/content.ts';
+import { type OpenedBook, openShelf, type Shelf } from '../../src/store/shelf.ts';
+import { book, editFor, picks } from '../book/random.ts';
+import { FakeFiles } from './fake-files.ts';
+import { FakeLocks } from './locks.ts';
+
+let count = 0;
+let name = '';
+let files: FakeFiles;
+beforeEach(begin);
+
+/** Another browser, in which nothing is kept yet. */
+function begin(): void {
+  name = `second ${count++}`;
+  files = new FakeFiles();
+  restart();
+}
+
+/** Every tab is gone, however it ended. */
+function restart(): void {
+  files.letGo();
+  vi.stubGlobal('navigator', { locks: new FakeLocks(), storage: files.storage });
+}
+
+async function shelfNow(policy = {}): Promise<Shelf> {
+  const opened = await openShelf({ name, policy });
+  if (!opened.ok) throw new Error(opened.fault.sentence);
+  return opened.shelf;
+}
+
+async function created(shelf: Shelf, of: LiveBook): Promise<BookStore> {
+  const made = await shelf.create(of);
+  if (!made.ok) throw new Error(made.fault.sentence);
+  return made.store;
+}
+
+async function opened(shelf: Shelf, id: string, takeOver = false): Promise<OpenedBook> {
+  const got = await shelf.openBook(id, { takeOver });
+  if (!got.ok) throw new Error(got.fault.sentence);
+  return got;
+}
+
+/** A book of one column, and the change that puts n into its row n. */
+function counting() {
+  const live = createBook('Counting');
+  const column = { id: 'n', name: 'n', label: 'n', kind: 'number' } as const;
+  applyEdit(live, {
+    do: 'add-sheet',
+    index: 0,
+    sheet: { id: 's', name: 's', label: 'S', purpose: 'gathered', rows: 50, columns: [{ column }] },
+  });
+  let n = 0;
+  return {
+    live,
+    next(): Parameters<BookStore['append']> {
+      n++;
+      const edit = { do: 'put-cells', sheet: 's', row: n - 1, columns: ['n'], cells: [[n]] } as const;
+      applyEdit(live, edit);
+      return [{ kind: 'command', words: `Put ${n}`, edit }, live.title];
+    },
+  };
+}
+
+const numbersOf = ({ sheets: [sheet] }: LiveBook): number[] => {
+  const cells = sheet!.cells.get('n')!;
+  return Array.from({ length: cells.length }, (_, row) => cells.get(row)).filter(
+    (n) => n !== null,
+  ) as number[];
+};
+const upTo = (n: number) => Array.from({ length: n }, (_, i) => i + 1);
+
+/** A counting book with so many changes, kept and closed. */
+async function stored(entries: number, snapshots: readonly number[] = []): Promise<string> {
+  const { live, next } = counting();
+  const shelf = await shelfNow();
+  const store = await created(shelf, live);
+  for (let n = 1; n <= entries; n++) {
+    expect((await store.append(...next())).ok).toBe(true);
+    if (snapshots.includes(n)) await store.snapshot(() => contentOf(live));
+  }
+  await shelf.close();
+  return store.id;
+}
+
+/** The file in which the last segment stands. */
+const segmentFile = () => [...files.files.values()].find(({ bytes }) => bytes.length > 0)!;
+
+describe('a second journal', () => {
+  test('has everything that was answered, whatever the edits, snapshots, openings and deletions of the database', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        book,
+        fc.array(
+          fc.tuple(
+            picks,
+            fc.constantFrom('wait', 'go on', 'snapshot', 'reopen', 'kill', 'delete', 'kill and delete'),
+          ),
+          { maxLength: 25 },
+        ),
+        async (made, steps) => {
+          begin();
+          let live: LiveBook = made;
+          let shelf = await shelfNow();
+          let store = await created(shelf, made);
+          const { id } = store;
+          for (const [pick, then] of [...steps, [undefined, 'kill and delete'] as const]) {
+            if (pick) {
+              const edit = editFor(live, pick);
+              applyEdit(live, edit);
+              const done = store.append({ kind: 'command', words: edit.do, edit }, live.title);
+              if (then !== 'go on' && then !== 'snapshot') expect((await done).ok).toBe(true);
+            } else expect((await store.retry()).ok).toBe(true);
+            if (then === 'snapshot') void store.snapshot(() => contentOf(live));
+            if (then === 'wait' || then === 'go on' || then === 'snapshot') continue;
+            if (then === 'reopen' || then === 'delete') await shelf.close();
+            restart();
+            if (then.includes('delete')) await deleteDB(name);
+            shelf = await shelfNow();
+            const again = await opened(shelf, id);
+            expect(again.notes).toEqual(
+              then.includes('delete') ? [expect.stringContaining('has lost the storage')] : [],
+            );
+            expect(writeBook(again.book)).toBe(writeBook(live));
+            ({ book: live } = again);
+            store = again.store!;
+          }
+          await shelf.close();
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  test('of a book whose database is gone: the book under its id, what can be undone, and its versions', async () => {
+    const { live, next } = counting();
+    const shelf = await shelfNow();
+    const store = await created(shelf, live);
+    const { id } = store;
+    const before = writeBook(live);
+    await shelf.versions.keep(id, live, 'Before');
+    for (let n = 1; n <= 5; n++) {
+      await store.append(...next());
+      if (n === 2) await store.snapshot(() => contentOf(live));
+    }
+    await shelf.versions.keep(id, live, 'After');
+    await shelf.versions.keep(id, live, 'Dropped');
+    await shelf.versions.remove(id, 3);
+    await shelf.close();
+    await deleteDB(name);
+
+    const again = await shelfNow();
+    expect(await again.list()).toMatchObject([{ id, title: 'Counting' }]);
+    const { book, steps, notes } = await opened(again, id);
+    expect(numbersOf(book)).toEqual(upTo(5));
+    expect(steps.map(({ words }) => words)).toEqual(['Put 3', 'Put 4', 'Put 5']);
+    expect(notes).toEqual([
+      'The browser has lost the storage in which it kept “Counting”. The book is back from its second journal with its 2 named versions, the last being “Put 5”. Look at your last changes, and save it to a file.',
+    ]);
+    expect((await again.versions.list(id)).map((version) => version.name)).toEqual(['After', 'Before']);
+    const read = await again.versions.read(id, 1);
+    expect(read.ok && writeBook(read.book)).toBe(before);
+    await again.close();
+    // It is said once.
+    expect((await opened(await shelfNow(), id)).notes).toEqual([]);
+  });
+
+  test('cut at any byte, with the database gone: every change answered before the cut is there, and no other', async () => {
+    const { live, next } = counting();
+    const first = await shelfNow();
+    const store = await created(first, live);
+    const { id } = store;
+    const file = segmentFile();
+    /** Bytes of the file when each change was answered, and before the first. */
+    const sizes = [file.bytes.length];
+    for (let n = 1; n <= 4; n++) {
+      await store.append(...next());
+      sizes.push(file.bytes.length);
+    }
+    await first.close();
+    const whole = file.bytes;
+    for (let cut = whole.length; cut >= 0; cut--) {
+      file.bytes = whole.slice(0, cut);
+      await deleteDB(name);
+      const shelf = await shelfNow();
+      const there = sizes.filter((size) => size <= cut).length;
+      // Without a whole copy it is no book.
+      expect(await shelf.list()).toHaveLength(there === 0 ? 0 : 1);
+      if (there === 0) continue;
+      const { book, notes } = await opened(shelf, id);
+      expect(numbersOf(book)).toEqual(upTo(there - 1));
+      expect(notes).toEqual([expect.stringContaining('has lost the storage')]);
+      expect(notes[0]!.includes('what came later is lost')).toBe(!sizes.includes(cut));
+      await shelf.close();
+    }
+  });
+
+  test('with any byte turned and the database gone: a book of whole changes, or none', async () => {
+    const id = await stored(3);
+    const file = segmentFile();
+    const whole = file.bytes;
+    for (let at = 0; at < whole.length; at += at < 400 || at >= 4_096 ? 1 : 97) {
+      file.bytes = whole.slice();
+      file.bytes[at]! ^= 1 << (at % 8);
+      await deleteDB(name);
+      const shelf = await shelfNow();
+      if ((await shelf.list()).length === 0) continue;
+      const numbers = numbersOf((await opened(shelf, id)).book);
+      expect(numbers).toEqual(upTo(numbers.length));
+      await shelf.close();
+    }
+  });
+
+  test('makes good what the database cannot read back, and says so; the next opening finds both whole', async () => {
+    const id = await stored(9, [4]);
+    const database = await openDB(name);
+    for (const sequence of [7, 8, 9]) await database.delete('entries', [id, sequence]);
+    database.close();
+    const shelf = await shelfNow();
+    const { book, notes } = await opened(shelf, id);
+    expect(numbersOf(book)).toEqual(upTo(9));
+    expect(notes).toEqual([
+      "The last 3 changes could not be read back from the browser's database and were taken from the book's second journal, the last being “Put 9”.",
+    ]);
+    await shelf.close();
+    segmentFile().bytes = new Uint8Array(0);
+    const again = await opened(await shelfNow(), id);
+    expect(numbersOf(again.book)).toEqual(upTo(9));
+    expect(again.notes).toEqual([]);
+  });
+
+  test('that is behind, as after a time without room, is begun anew on opening', async () => {
+    const { live, next } = counting();
+    const shelf = await shelfNow();
+    const store = await created(shelf, live);
+    await store.append(...next());
+    files.room = 0;
+    for (let n = 0; n < 5; n++) expect((await store.append(...next())).ok).toBe(true);
+    await shelf.close();
+    files.room = Number.POSITIVE_INFINITY;
+    const again = await shelfNow();
+    expect((await opened(again, store.id)).notes).toEqual([]);
+    await again.close();
+    await deleteDB(name);
+    expect(numbersOf((await opened(await shelfNow(), store.id)).book)).toEqual(upTo(6));
+  });
+
+  test('without room takes nothing from the database, and is begun anew once there is some', async () => {
+    const { live, next } = counting();
+    const shelf = await shelfNow();
+    const store = await created(shelf, live);
+    files.room = 0;
+    for (let n = 0; n < 16; n++) expect((await store.append(...next())).ok).toBe(true);
+    expect(store.due).toBe(true);
+    await store.snapshot(() => contentOf(live));
+    // In vain, and not tried again with every change.
+    expect(store.due).toBe(false);
+    files.room = Number.POSITIVE_INFINITY;
+    for (let n = 0; n < 16; n++) await store.append(...next());
+    expect(store.due).toBe(true);
+    await store.snapshot(() => contentOf(live));
+    restart();
+    await deleteDB(name);
+    expect(numbersOf((await opened(await shelfNow(), store.id)).book)).toEqual(upTo(32));
+  });
+
+  test('is whole wherever a kill falls while a segment takes the place of the one before', async () => {
+    for (let writes = 0; writes < 14; writes++) {
+      begin();
+      const { live, next } = counting();
+      const shelf = await shelfNow();
+      const store = await created(shelf, live);
+      for (let n = 0; n < 3; n++) await store.append(...next());
+      const copied = store.snapshot(() => contentOf(live));
+      const later = [store.append(...next()), store.append(...next())];
+      files.writes = writes;
+      await Promise.all([copied, ...later]);
+      restart();
+      await deleteDB(name);
+      const { book } = await opened(await shelfNow(), store.id);
+      const numbers = numbersOf(book);
+      // The three were answered before; of the two that were not written any more none is made up.
+      expect(numbers).toEqual(upTo(numbers.length));
+      expect(numbers.length).toBeGreaterThanOrEqual(3);
+    }
+  });
+
+  test('of a book that is taken over is written by the new writer only, also while the old one has its file open', async () => {
+    const { live, next } = counting();
+    const first = await shelfNow();
+    const store = await created(first, live);
+    for (let n = 0; n < 3; n++) await store.append(...next());
+    // A tab that is too busy to hear of it: its lock is gone, its file is not.
+    vi.stubGlobal('navigator', { locks: new FakeLocks(), storage: files.storage });
+    const second = await shelfNow();
+    const taken = await opened(second, store.id, true);
+    expect(taken.notes).toEqual([]);
+    const edit = { do: 'put-cells', sheet: 's', row: 3, columns: ['n'], cells: [[44]] } as const;
+    expect((await taken.store!.append({ kind: 'command', words: 'Put 44', edit }, 'Counting')).ok).toBe(true);
+    expect(await store.append(...next())).toMatchObject({ ok: false, fault: { why: 'taken over' } });
+    restart();
+    await deleteDB(name);
+    expect(numbersOf((await opened(await shelfNow(), store.id)).book)).toEqual([1, 2, 3, 44]);
+  });
+
+  test('goes with its book', async () => {
+    const { live } = counting();
+    const shelf = await shelfNow();
+    const { id } = await created(shelf, live);
+    await shelf.versions.keep(id, live, 'Before');
+    expect(files.files.size).toBeGreaterThan(0);
+    expect(await shelf.remove(id)).toEqual({ ok: true });
+    expect(files.files.size).toBe(0);
+    await deleteDB(name);
+    expect(await (await shelfNow()).list()).toEqual([]);
+  });
+
+  test('of a newer program is left alone', async () => {
+    const id = await stored(2);
+    const file = segmentFile();
+    const { frontOf, segmentIn } = await import('../../src/store/segment.ts');
+    const { about } = segmentIn({
+      size: file.bytes.length,
+      read: (at, length) => file.bytes.slice(at, at + length),
+    })!;
+    file.bytes.set(frontOf({ ...about, format: 99 }));
+    const before = file.bytes.slice();
+    const shelf = await shelfNow();
+    const { store, book } = await opened(shelf, id);
+    expect(numbersOf(book)).toEqual([1, 2]);
+    const { live } = counting();
+    await store!.snapshot(() => contentOf(live));
+    await shelf.close();
+    expect(file.bytes).toEqual(before);
+  });
+
+  test('is made for a book that has none yet, with the versions that it has', async () => {
+    vi.stubGlobal('navigator', { locks: new FakeLocks() });
+    const { live, next } = counting();
+    const before = await shelfNow();
+    const store = await created(before, live);
+    await store.append(...next());
+    await before.versions.keep(store.id, live, 'Old');
+    await before.close();
+    restart();
+    const shelf = await shelfNow();
+    await opened(shelf, store.id);
+    await shelf.close();
+    await deleteDB(name);
+    const again = await shelfNow();
+    expect(numbersOf((await opened(again, store.id)).book)).toEqual([1]);
+    expect(await again.versions.list(store.id)).toMatchObject([{ number: 1, name: 'Old' }]);
+  });
+});
