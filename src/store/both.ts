@@ -29,7 +29,8 @@ export async function recoverBoth(rows: StoredRows, held: Held | undefined): Pro
     (second.sequence === first.sequence && first.lost === 0) ||
     !first.content;
   if (!second.content || second.newer || !more || !follows(second, first)) return alone;
-  const notes = [said(first, second), ...second.notes];
+  // Where nothing is amiss a kill fell between the one and the other: what was on its way is there, and that is all.
+  const notes = [...(whole ? [] : [said(first, second)]), ...second.notes];
   return {
     recovered: { ...second, notes },
     goesOn: second.sequence === sequence && second.seal === seal,

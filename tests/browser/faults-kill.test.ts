@@ -5,6 +5,7 @@ import { reading } from '../../src/worker/reading.ts';
 import type { Served } from './browser.ts';
 import { profile, serveFaults, start } from './faults/mortal.ts';
 import type { Reach } from './faults/page.ts';
+import { type Phase, phases, type Turned } from './faults/phases.ts';
 import { beginning, decisions, NOW, type Step, stepAt } from './faults/work.ts';
 
 /** How often the browser is killed: a few times in every run, KILLS=200 in a long one. */
@@ -12,6 +13,11 @@ const KILLS = Number(process.env.KILLS ?? 8);
 const SEED = Number(process.env.SEED ?? Date.now() % 1_000_000);
 /** Steps under way at the same time. */
 const AT_ONCE = 3;
+/** Where a kill is aimed: while the book opens, in a phase of the worker, or anywhere in the work. */
+const aims = ['opening', 'any moment', ...phases] as const;
+type Aim = (typeof aims)[number];
+/** After so many milliseconds without the phase it is killed as it is. */
+const LONGEST = 6_000;
 
 let served: Served;
 beforeAll(async () => {
@@ -30,13 +36,6 @@ class Twin {
     this.session.onRecord = () => {
       this.sequence++;
     };
-  }
-  /** Goes on from a book that came back from elsewhere. */
-  from(text: string, sequence: number): void {
-    const { onRecord } = this.session;
-    this.session = Session.open(text);
-    this.session.onRecord = onRecord;
-    this.sequence = sequence;
   }
   async do(step: Step): Promise<boolean> {
     if (step.do === 'bring in') {
@@ -72,8 +71,41 @@ function chance(below: number): number {
   return random % below;
 }
 
+/** The next moment to kill at: in the phase, soon after it began. Answers whether it was still in it. */
+class Aiming {
+  private readonly at = new Set<Phase>();
+  private wanted: { readonly phase: Phase; readonly begun: () => void } | undefined;
+
+  turned = ({ phase, on }: Turned): void => {
+    if (on) this.at.add(phase);
+    else this.at.delete(phase);
+    if (on && phase === this.wanted?.phase) this.wanted.begun();
+  };
+
+  async moment(aim: Aim): Promise<() => boolean> {
+    await passing(30 + chance(aim === 'any moment' ? 1_500 : 500));
+    if (aim === 'any moment' || aim === 'opening') return () => true;
+    const begun = await new Promise<boolean>((resolve) => {
+      const late = setTimeout(() => resolve(false), LONGEST);
+      this.wanted = {
+        phase: aim,
+        begun: () => {
+          clearTimeout(late);
+          resolve(true);
+        },
+      };
+    });
+    // Some of these phases last a millisecond or two.
+    const delay = chance(4) * chance(4);
+    if (begun && delay > 0) await passing(delay);
+    return () => begun && this.at.has(aim);
+  }
+}
+
+const passing = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
 test(
-  `the browser is killed ${KILLS} times at random moments: nothing answered is lost, and the book equals one that nobody killed`,
+  `the browser is killed ${KILLS} times, at random moments and in each phase of its work: nothing answered is lost, and the book equals one that nobody killed`,
   async () => {
     console.log(`seed ${SEED} (SEED=${SEED} does it again)`);
     const home = await profile();
@@ -83,65 +115,50 @@ test(
     let next = 0;
     let answered = 0;
     let id = '';
-    const seen = {
-      kills: 0,
-      answered: 0,
-      steps: 0,
-      opening: 0,
-      unanswered: 0,
-      deleted: 0,
-      behind: [] as number[],
-    };
-    /** How the book stood after each step that was found again. */
-    const states: string[] = [twin.session.save()];
-    /** How many answered steps a second copy lacks; negative when the book never stood so. */
-    const stepsBehind = async (text: string): Promise<number> => {
-      for (let k = next; k < answered + AT_ONCE; k++) {
-        await twin.do(stepAt(SEED, k, start0));
-        states.push(twin.session.save());
-      }
-      const at = states.lastIndexOf(text);
-      const behind = at < 0 ? -1 : Math.max(0, states.length - 1 - AT_ONCE - at);
-      states.splice(0, states.length, text);
-      return behind;
+    /** Names of versions, the newest first. */
+    const versions: string[] = [];
+    const seen = { kills: 0, answered: 0, steps: 0, unanswered: 0, deleted: 0, rounds: 0 };
+    const aimed = new Map<Aim, { kills: number; inside: number }>(
+      aims.map((aim) => [aim, { kills: 0, inside: 0 }]),
+    );
+    const killed = (aim: Aim, inside: boolean): void => {
+      seen.kills++;
+      aimed.get(aim)!.kills++;
+      if (inside) aimed.get(aim)!.inside++;
     };
     try {
       for (let round = 0; round <= KILLS; round++) {
         const mortal = await start(home, served.address);
         const { page } = mortal;
+        const aim = aims[chance(aims.length)]!;
         try {
           if (round === 0) {
             id = await page.evaluate(begin as (steps: unknown) => Promise<string>, beginning as unknown);
-          } else if (round < KILLS && chance(5) === 0) {
-            // Killed while it opens and recalculates.
+          } else if (round < KILLS && aim === 'opening') {
+            // While it opens and recalculates.
             void page.evaluate((id) => reach.service.openStored(id), id).catch(() => undefined);
-            await new Promise((resolve) => setTimeout(resolve, chance(250)));
+            await passing(chance(250));
             await mortal.kill();
-            seen.opening++;
-            seen.kills++;
+            killed(aim, true);
             continue;
           } else {
             const found = await page.evaluate(reopen, id);
-            if (found.id !== id) {
-              // The browser found its database damaged and has deleted all of it: the book is back from its second copy.
+            if (found.notes.length > 0) {
+              // The browser found its database damaged and has deleted all of it.
               seen.deleted++;
-              expect(found.notes).toEqual([expect.stringContaining('has lost the storage')]);
-              const behind = await stepsBehind(found.text);
-              expect(behind).toBeGreaterThanOrEqual(0);
-              seen.behind.push(behind);
-              twin.from(found.text, found.sequence);
-              id = found.id;
-              next = answered;
-            } else expect(found.notes).toEqual([]);
+              expect(found.notes).toEqual([
+                expect.stringMatching(/has lost the storage.*back from its second journal/),
+              ]);
+            }
+            expect(found.versions).toEqual(versions);
             // The twin does what the journal holds, and no more.
             let done = 0;
             while (twin.sequence < found.sequence) {
               await twin.do(stepAt(SEED, next, start0));
-              states.push(twin.session.save());
-              if (states.length > 300) states.shift();
               next++;
               done++;
             }
+            seen.rounds++;
             seen.steps += done;
             seen.unanswered += Math.max(0, next - answered);
             // Steps that were answered but change nothing leave no entry behind the last one.
@@ -154,6 +171,13 @@ test(
               expect(twin.session.toCsv(name)).toBe(found.sheets[n]);
           }
           if (round === KILLS) break;
+          if (versions.length <= round / 10) {
+            const name = `Round ${round}`;
+            expect(await page.evaluate((name) => reach.service.keepVersion(name), name)).toMatchObject({
+              ok: true,
+            });
+            versions.unshift(name);
+          }
           const from = next;
           start0 = from;
           answered = from;
@@ -163,13 +187,16 @@ test(
             early.add(k);
             for (; early.delete(answered); answered++) seen.answered++;
           });
+          const aiming = new Aiming();
+          await page.exposeFunction('turned', aiming.turned);
           const order: Order = { seed: SEED, from, atOnce: AT_ONCE };
           void page.evaluate(work, order).catch((reason: Error) => {
             if (!/closed|crashed/.test(reason.message)) wrong.push(reason.message);
           });
-          await new Promise((resolve) => setTimeout(resolve, 30 + chance(1_500)));
+          const inside = await aiming.moment(round === 0 ? 'any moment' : aim);
+          const there = inside();
           await mortal.kill();
-          seen.kills++;
+          killed(round === 0 ? 'any moment' : aim, there);
         } finally {
           await mortal.kill();
         }
@@ -178,12 +205,14 @@ test(
       await rm(home, { recursive: true, force: true });
     }
     console.log(
-      `${seen.kills} kills (${seen.opening} while opening), ${seen.answered} answered steps, ${seen.steps} steps found again, ${seen.unanswered} of them stored but not answered yet; ${twin.sequence} entries in all`,
+      `${seen.kills} kills, ${seen.answered} answered steps, all there after each; ${seen.steps} steps found again, ${seen.unanswered} of them stored but not answered yet; ${twin.sequence} entries and ${versions.length} versions in all; the book was compared ${seen.rounds} times`,
     );
-    if (seen.deleted > 0)
-      console.log(
-        `${seen.deleted} times the browser itself found its database damaged after a kill and deleted it; the second copies were ${seen.behind.join(', ')} answered steps behind`,
-      );
+    console.log(
+      `aimed at: ${[...aimed].map(([aim, { kills, inside }]) => `${aim} ${kills} (${inside} still in it)`).join(', ')}`,
+    );
+    console.log(
+      `the browser itself found its database damaged after a kill and deleted it ${seen.deleted} times`,
+    );
     expect(wrong).toEqual([]);
     expect(seen.kills).toBe(KILLS);
     expect(seen.answered).toBeGreaterThan(0);
@@ -194,6 +223,7 @@ test(
 let start0 = 0;
 declare const reach: Reach;
 declare const told: (k: number) => void;
+declare const turned: (turned: Turned) => void;
 
 async function begin(steps: typeof beginning): Promise<string> {
   await reach.service.blank();
@@ -205,14 +235,8 @@ async function begin(steps: typeof beginning): Promise<string> {
 }
 
 async function reopen(id: string) {
-  let opened = await reach.service.openStored(id);
-  if (!opened.ok) {
-    const [back] = await reach.service.books();
-    if (!back) throw new Error(opened.sentence);
-    id = back.id;
-    opened = await reach.service.openStored(id);
-    if (!opened.ok) throw new Error(opened.sentence);
-  }
+  const opened = await reach.service.openStored(id);
+  if (!opened.ok) throw new Error(opened.sentence);
   const head = await new Promise<number>((resolve, reject) => {
     const opening = indexedDB.open('leverbook');
     opening.onerror = () => reject(opening.error);
@@ -225,8 +249,8 @@ async function reopen(id: string) {
     };
   });
   return {
-    id,
     notes: opened.notes,
+    versions: (await reach.service.versions()).map(({ name }) => name),
     sequence: head,
     text: (await reach.service.save()).text,
     sheets: [
@@ -238,6 +262,7 @@ async function reopen(id: string) {
 }
 
 async function work({ seed, from, atOnce }: Order): Promise<void> {
+  reach.onTurn = turned;
   const running: Promise<void>[] = [];
   for (let k = from; ; k++) {
     const { service } = reach;

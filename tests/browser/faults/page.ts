@@ -1,5 +1,6 @@
 import { Client } from '../../../src/worker/client.ts';
 import type { BookService, Keeping, Restarted } from '../../../src/worker/protocol.ts';
+import { channel, type Turned } from './phases.ts';
 import { decisions, stepAt } from './work.ts';
 
 /** What the tests reach from outside: the service as the page has it, and what it was told. */
@@ -9,6 +10,8 @@ export interface Reach {
   readonly restarts: Restarted[];
   /** Every worker that was started, to end one. */
   readonly workers: Worker[];
+  /** Called with every phase of the worker that begins or is over. */
+  onTurn: ((turned: Turned) => void) | undefined;
   readonly stepAt: typeof stepAt;
   readonly decisions: typeof decisions;
 }
@@ -27,9 +30,11 @@ const reach: Reach = {
   keepings: [],
   restarts: [],
   workers,
+  onTurn: undefined,
   stepAt,
   decisions,
 };
+channel().onmessage = ({ data }: MessageEvent<Turned>) => reach.onTurn?.(data);
 void client.service.follow((keeping) => reach.keepings.push(keeping));
 void client.service.onRestart((restarted) => reach.restarts.push(restarted));
 Object.assign(globalThis, { reach });
