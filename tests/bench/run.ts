@@ -9,6 +9,7 @@ const benches: Readonly<Record<string, () => Promise<{ readonly bench: Make }>>>
   marks: () => import('./marks.ts'),
   open: () => import('./open.ts'),
   intake: () => import('./intake.ts'),
+  page: () => import('./page.ts'),
   survey: () => import('./survey.ts'),
 };
 

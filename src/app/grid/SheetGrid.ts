@@ -4,13 +4,13 @@ import { Autofill, ManualColumnMove, ManualColumnResize, registerPlugin } from '
 import type { GridSettings } from 'handsontable/settings';
 import './grid.css';
 import { CellMark, type ColumnOutline } from '../../session/api.ts';
+import { Cells } from './cells.ts';
 import { blockOf, chooseAgain, readChosen, sorted } from './chosen.ts';
 import { CellEditor, hostEditor } from './editor.ts';
 import { fillHeading } from './headings.ts';
 import type { GridHost, GridSelection, Shown } from './host.ts';
 import { fetchLines } from './lines-tile.ts';
 import { Pointer } from './pointer.ts';
-import { isWrong, writeCell } from './render.ts';
 import { TileCache } from './tiles.ts';
 import { rowNumberWidth, widthOf } from './widths.ts';
 
@@ -28,6 +28,7 @@ export class SheetGrid {
   private readonly hot: Handsontable;
   private readonly host: GridHost;
   private readonly pointer: Pointer;
+  private readonly cells: Cells;
   private readonly watcher: ResizeObserver;
   private shown: Shown;
   private tiles: TileCache;
@@ -35,6 +36,8 @@ export class SheetGrid {
   /** Index in the sheet of each shown column. */
   private indexes: readonly number[] = [];
   private frame = 0;
+  /** The next frame is to draw the whole sheet, and not only to write its cells anew. */
+  private whole = false;
   private last = { top: 0, left: 0 };
   private speed = { down: 0, across: 0 };
   /** What was to be chosen and is not on show yet. */
@@ -52,6 +55,7 @@ export class SheetGrid {
       (line, column) => this.choose(line, column),
       () => this.draw(),
     );
+    this.cells = this.sources();
     this.tiles = this.cache();
     this.chooseColumns();
     this.hot = new Handsontable(element, this.settings());
@@ -98,7 +102,7 @@ export class SheetGrid {
       if (lined || reordered) this.tiles.clear();
       this.tiles = this.cache(lined ? undefined : this.tiles);
     }
-    this.tiles.expire();
+    this.tiles.expire(shown.version);
     // What is chosen may be of the sheet before, or lie past the end of the new shape: the grid must not look for it there.
     const columnsBefore = this.columns.length;
     const reshaped = this.chooseColumns();
@@ -106,7 +110,8 @@ export class SheetGrid {
       this.hot.deselectCell();
     if (reshaped || this.shown.lines.count !== before.lines.count || shown.frozen !== before.frozen)
       this.reshape();
-    else if (lined || shown.summaries !== before.summaries) this.draw();
+    else if (lined) this.draw(true);
+    else if (shown.summaries !== before.summaries) this.draw();
     this.keepClear();
     if (other) this.hot.scrollViewportTo({ row: 0, col: 0 });
     else if (chosen && block && (moved || reshaped)) {
@@ -186,6 +191,31 @@ export class SheetGrid {
     this.hot.destroy();
   }
 
+  private sources(): Cells {
+    const grid = this;
+    return new Cells({
+      get shown() {
+        return grid.shown;
+      },
+      get tiles() {
+        return grid.tiles;
+      },
+      get columns() {
+        return grid.columns;
+      },
+      get indexes() {
+        return grid.indexes;
+      },
+      pointed: (line, column) => this.pointer.covers(line, column),
+    });
+  }
+
+  /** Asks for what is in view anew, when values are on their way that the page has not heard of yet. */
+  refresh(): void {
+    this.tiles.expire();
+    this.look();
+  }
+
   private cache(old?: TileCache): TileCache {
     const fetch = fetchLines(this.host, this.shown);
     if (old) {
@@ -228,22 +258,12 @@ export class SheetGrid {
       autoWrapCol: false,
       selectionMode: 'range',
       enterMoves: { row: 1, col: 0 },
-      renderer: (_hot, td, line, column) => {
-        // A sheet with fewer columns comes in while the grid still has its shape of before.
-        const of = this.columns[column];
-        if (of) writeCell(td, this.shown, this.tiles, line, this.indexes[column]!, of);
-      },
+      renderer: (_hot, td, line, column) => this.cells.write(td, line, column),
       editor: CellEditor as unknown as new (...args: unknown[]) => unknown,
       modifyData: (line, column, holder) => {
         holder.value = this.tiles.text(line, this.indexes[column] ?? 0) ?? '';
       },
-      afterRenderer: (td, line, column) => {
-        const wrong =
-          this.shown.lines.at(line).is === 'row' && isWrong(this.tiles.marks(line, this.indexes[column]!));
-        if (wrong) td.setAttribute('aria-invalid', 'true');
-        else td.removeAttribute('aria-invalid');
-        td.classList.toggle('pointed', this.pointer.covers(line, column));
-      },
+      afterRenderer: (td, line, column) => this.cells.sign(td, line, column),
       afterGetColHeader: (column, th) => {
         const heading = this.columns[column];
         if (column < 0 || !heading) return;
@@ -488,11 +508,15 @@ export class SheetGrid {
     this.tiles.want([view, frozen], { down: down < 0 ? -blocks : blocks, across: Math.sign(across) });
   }
 
-  private draw(): void {
+  /** Writes the cells anew with the next frame; `whole` draws row numbers and layout as well. */
+  private draw(whole = false): void {
+    this.whole ||= whole;
     if (this.frame || this.hot.isDestroyed) return;
     this.frame = requestAnimationFrame(() => {
       this.frame = 0;
-      this.hot.render();
+      if (this.whole) this.hot.render();
+      else this.cells.refill(this.hot.rootElement);
+      this.whole = false;
       this.look();
     });
   }

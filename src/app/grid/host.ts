@@ -14,6 +14,8 @@ export interface SummaryText {
 /** What the grid shows: a sheet, which of its rows in which order, and the lines of summaries. */
 export interface Shown {
   readonly sheet: SheetOutline;
+  /** The version of the book that it is shown at. */
+  readonly version: number;
   readonly lines: Lines;
   /** What each summary line shows, by column id. */
   readonly summaries: readonly Readonly<Record<string, SummaryText>>[];

@@ -4,6 +4,22 @@ import { decorate } from '../marks/decorate.ts';
 import type { Shown } from './host.ts';
 import type { TileCache } from './tiles.ts';
 
+/** What a cell holds that has nothing but its text and its classes; undefined for summaries and for what marks draw into. */
+export function plainCell(
+  shown: Shown,
+  tiles: TileCache,
+  line: number,
+  index: number,
+  column: ColumnOutline,
+): { readonly text: string; readonly classes: string } | undefined {
+  const what = shown.lines.at(line);
+  if (what.is === 'new')
+    return { text: '', classes: column.formula === undefined ? 'new-row' : 'new-row worked' };
+  if (what.is === 'summary' || (column.marks && tiles.drawing(line, index))) return undefined;
+  const text = tiles.text(line, index);
+  return { text: text ?? '', classes: classesOf(tiles.marks(line, index), column, text === undefined) };
+}
+
 /** Writes one cell: its text and what its marks say. Colour never says it alone: each mark has a sign of its own. */
 export function writeCell(
   td: HTMLTableCellElement,
@@ -15,16 +31,17 @@ export function writeCell(
 ): void {
   const what = shown.lines.at(line);
   if (td.title) td.removeAttribute('title');
-  if (what.is === 'row') {
+  const plain = plainCell(shown, tiles, line, index, column);
+  if (plain) {
+    td.textContent = plain.text;
+    td.className = plain.classes;
+  } else if (what.is === 'row') {
     const text = tiles.text(line, index);
     td.textContent = text ?? '';
     const classes = classesOf(tiles.marks(line, index), column, text === undefined);
-    const drawn = column.marks && tiles.drawing(line, index);
-    td.className = drawn ? classes + decorate(td, column.marks!, drawn.drawing, drawn.at) : classes;
-  } else if (what.is === 'new') {
-    td.textContent = '';
-    td.className = column.formula === undefined ? 'new-row' : 'new-row worked';
-  } else {
+    const { drawing, at } = tiles.drawing(line, index)!;
+    td.className = classes + decorate(td, column.marks!, drawing, at);
+  } else if (what.is === 'summary') {
     const summary = shown.summaries[what.group]?.[column.id];
     td.textContent = summary?.text ?? '';
     td.className = column.kind === 'number' || column.kind === 'date' ? 'summary numeric' : 'summary';

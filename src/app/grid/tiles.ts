@@ -65,11 +65,10 @@ export class TileCache {
     return this.tileAt(row, column) !== undefined;
   }
 
-  /** Something changed: blocks that cover it are fetched anew when next wanted. */
-  expire(columns?: readonly number[]): void {
-    for (const [key, held] of this.tiles) {
-      if (columns && !columns.some((column) => Math.floor(column / tileColumns) === key % columnBlocks))
-        continue;
+  /** Something changed: blocks of a version before this one are fetched anew when next wanted. */
+  expire(version = Number.POSITIVE_INFINITY): void {
+    for (const held of this.tiles.values()) {
+      if (held.tile && held.tile.version >= version) continue;
       held.stale = true;
       held.asked = false;
     }

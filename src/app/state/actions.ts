@@ -6,9 +6,19 @@ import type { BookFile } from '../files/files.ts';
 import type { Page } from './page.ts';
 import { say, settle } from './page.ts';
 
+/**
+ * Commands that change values and no shape. What they come to is asked for in the same breath: the worker has it before
+ * it has stored the change, which is what its answer waits for.
+ */
+const onlyValues: ReadonlySet<Command['do']> = new Set(['set-cells', 'clear-cells', 'fill', 'set-formula']);
+
 /** Runs a command of the book. Answers whether it was done; a refusal is said on the page. */
 export async function run(page: Page, command: Command): Promise<boolean> {
-  return guarded(page, async () => settle(page, await page.service.run(command)));
+  return guarded(page, async () => {
+    const done = page.service.run(command);
+    if (onlyValues.has(command.do)) page.grid.current?.refresh();
+    return settle(page, await done);
+  });
 }
 
 /** Runs several commands of the book as one step. */

@@ -42,6 +42,8 @@ export interface GridHandle {
   step(down: number, across: number): void;
   focus(): void;
   edit(): void;
+  /** Asks for what is in view anew, before the page has heard what a command came to. */
+  refresh(): void;
 }
 
 /** What the page asks of the formula editor on show. */

@@ -56,7 +56,7 @@ export function followSheet(page: Page): () => void {
         lines = made;
       }
       const summaries = await summariesOf(page.service, sheet, lines);
-      if (now === turn) page.shown.value = { sheet, lines, summaries, frozen: frozenOf(sheet) };
+      if (now === turn) page.shown.value = { sheet, version, lines, summaries, frozen: frozenOf(sheet) };
     };
     // What needs no asking is shown at once.
     const sameLines = wanted === key || (!arranges(rows) && !summed);
@@ -66,7 +66,7 @@ export function followSheet(page: Page): () => void {
         key = wanted;
       }
       const summaries = before?.sheet.id === sheet.id ? before.summaries : [];
-      page.shown.value = { sheet, lines, summaries, frozen: frozenOf(sheet) };
+      page.shown.value = { sheet, version, lines, summaries, frozen: frozenOf(sheet) };
       if (lines.groups.length === 0 && !lines.summed) return;
     }
     work().catch((reason) => {
@@ -74,7 +74,7 @@ export function followSheet(page: Page): () => void {
       // A view that cannot be worked out must not keep the sheet from being seen.
       lines = Lines.all(sheet.rows, sheet.purpose !== 'worked', false);
       key = wanted;
-      page.shown.value = { sheet, lines, summaries: [], frozen: frozenOf(sheet) };
+      page.shown.value = { sheet, version, lines, summaries: [], frozen: frozenOf(sheet) };
       say(page, `The rows could not be arranged, and are shown in their own order: ${reason}`, 'wrong');
     });
   });
