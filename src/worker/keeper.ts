@@ -272,7 +272,9 @@ export class Keeper {
   }
 
   private plainOptions() {
-    return { locale: this.options.locale, careful: true, version: this.beginning.version };
+    // Counted on from the book before: what the page still has of that one is known to be old.
+    const version = Math.max(this.beginning.version, (this.held?.changes ?? 0) + 1);
+    return { locale: this.options.locale, careful: true, version };
   }
   /** What was stopped belongs to the book that is opened next, and to no other. */
   private sessionOptions() {
