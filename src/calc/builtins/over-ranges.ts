@@ -74,10 +74,7 @@ function callForEach(
   run: (...args: never[]) => unknown,
   args: readonly Argument[],
 ): Outcome | null {
-  const parameters = parametersOf(
-    { ...cellEngine().body(like)!, name, run: run as Callee['run'], typedRanges: true },
-    args.length,
-  );
+  const parameters = parametersOf(cellEngine().body(like)!, args.length);
   const isArray = (arg: Argument, k: number): arg is Range =>
     isRange(arg) && arg.rows * arg.columns > 1 && parameters?.[k]?.argumentType !== 'RANGE';
   const arrays = args.filter(isArray);

@@ -1,20 +1,21 @@
 import { type Issue, issue } from '../../../functions/core/issue.ts';
-import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
+import { Kind, type Range, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Fresh, Progress } from '../api.ts';
 import { isArray } from '../cells/free-formula.ts';
 import type { Spot } from '../cells/place.ts';
 import { limits } from '../limits.ts';
-import type { Computed } from './graph.ts';
-import { nameOf } from './graph.ts';
+import { spilled } from '../plan/domain.ts';
+import { dropArrays, keepArray, layOut } from './arrays.ts';
+import { type Computed, isOwn, nameOf, placeIn, type Stuck } from './graph.ts';
 import type { CellNode, ColumnNode } from './nodes.ts';
-import { clearSpill, spill } from './spill.ts';
+import { overlay, put, sameValue } from './put.ts';
 import { placeKey, placeOf, type State, soil } from './state.ts';
 
 /** Milliseconds of work after which progress is told and the work may be ended. */
 const BREATH = 50;
 /** Rows computed at first, to learn how long a row takes. */
 const PROBE = 1024;
-/** An array result may change what others read, which may change the array: after so many rounds that is a circle. */
+/** Array results that still find no rest after so many rounds hang on themselves. */
 const ROUNDS = 20;
 
 export interface Pace {
@@ -22,12 +23,29 @@ export interface Pace {
   readonly careful: boolean;
 }
 
-/** Computes whatever is dirty, in order. Ended early, it leaves the rest dirty for the next time. */
+/**
+ * Computes whatever is dirty, in order. Ended early, it leaves the rest dirty for the next time.
+ *
+ * What a book shows follows from the book alone, by these rules:
+ *
+ * 1. A formula reads what it names, whether or not a branch of an IF comes to it. A circle is one of such reads; its
+ *    members are errors, which reach their readers as any error does.
+ * 2. A circle in which only columns' formulas read one another is one of columns, in all rows. Where formulas of single
+ *    cells take part it is one of cells: the columns are taken apart, unless they are very long, and only the rows
+ *    that lean on themselves are in it.
+ * 3. Array results come in rounds. In the first none lies over any cell. After each round all are laid out from their
+ *    sizes, and whoever reads a cell that one lies over now reads its formula. What is in a circle in one round stays in
+ *    it in those that follow: it would need its own result to know how far that reaches.
+ *
+ * An edit goes on from the values before it. That comes to the same as to begin anew, as long as no formula that may
+ * give an array reads from one that has given one; otherwise the arrays are taken back and the rounds begin again.
+ */
 export function* compute(state: State, pace: Pace): Generator<Progress, readonly Fresh[]> {
   const clock = new Clock();
+  const rounds = new Rounds(state);
   try {
-    for (let round = 0; ; round++) {
-      if (state.unlinked) link(state);
+    for (;;) {
+      rounds.next();
       const { order } = state.graph;
       const total = order.length;
       let worked = false;
@@ -43,11 +61,10 @@ export function* compute(state: State, pace: Pace): Generator<Progress, readonly
         });
         state.current = placeOf(node);
         if (pace.careful || clock.breathe()) yield tell();
-        if (round >= ROUNDS) giveUp(state, node);
-        else if (node.is === 'cell') computeCell(state, node);
+        if (node.is === 'cell') computeCell(state, node);
         else yield* computeColumn(state, node, clock, tell);
       }
-      if (!worked && !state.unlinked) break;
+      if (!worked && !state.unlinked && state.unsettled.size === 0) break;
     }
   } finally {
     state.current = undefined;
@@ -68,27 +85,73 @@ class Clock {
 
 const isDirty = (node: Computed): boolean => (node.is === 'cell' ? node.dirty : !node.dirty.empty);
 
-function link(state: State): void {
-  state.unlinked = false;
-  for (const node of state.graph.link(state.formulas, state.book)) soil(node);
+/** Lays out arrays and puts formulas in order before each round; from the very first round where the arrays demand it. */
+class Rounds {
+  private stuck: Stuck = new Map();
+  private done = 0;
+  private anew: boolean;
+
+  constructor(private readonly state: State) {
+    const { entangled, arrays, graph, unlinked, unsettled } = state;
+    this.anew = arrays.size === 0;
+    if (entangled && (unlinked || unsettled.size > 0 || graph.order.some(isDirty))) this.begin();
+  }
+
+  next(): void {
+    const { state } = this;
+    this.layOut();
+    if (!state.unlinked) return;
+    this.link();
+    if (state.entangled || state.arrays.size === 0 || !state.graph.arraysReadArrays()) return;
+    state.entangled = true;
+    if (this.anew) return;
+    this.begin();
+    this.next();
+  }
+
+  private begin(): void {
+    dropArrays(this.state);
+    this.state.entangled = false;
+    this.state.unlinked = true;
+    this.stuck = new Map();
+    this.done = 0;
+    this.anew = true;
+  }
+
+  private layOut(): void {
+    const moved = layOut(this.state);
+    if (moved.length === 0 || this.done++ < ROUNDS) return;
+    if (!this.anew) {
+      this.begin();
+      return;
+    }
+    this.state.entangled = true;
+    for (const cell of moved) {
+      const name = nameOf(cell, this.state.book);
+      this.stuck.set(placeIn(cell), issue('#CYCLE!', 'cycle', { details: { path: `${name} → ${name}` } }));
+    }
+  }
+
+  private link(): void {
+    const { state } = this;
+    state.unlinked = false;
+    const stuck: Stuck = this.anew ? this.stuck : new Map();
+    for (const node of state.graph.link(state.formulas, state.book, stuck)) soil(node);
+  }
 }
 
 function computeCell(state: State, cell: CellNode): void {
   cell.dirty = false;
   const stopped = cell.cycle ?? hungIssue(state, cell);
-  if (stopped) {
-    clearSpill(state, cell);
-    put(state, cell, { kind: Kind.error, value: stopped });
-    return;
-  }
-  const result = shortEnough(cell.formula.free().evaluate(cell.row));
-  if (!isArray(result)) {
-    clearSpill(state, cell);
-    put(state, cell, result);
-    return;
-  }
-  const obstacle = spill(state, cell, result);
+  const result = stopped
+    ? { kind: Kind.error, value: stopped }
+    : shortEnough(cell.formula.free().evaluate(cell.row));
+  const array = isArray(result) && result.rows * result.columns > 1 ? result : undefined;
+  // A row of a column's formula has room for one value, as when the column is computed at one go.
+  const lone = array && !isOwn(cell);
+  const obstacle = lone ? spilled(array.rows, array.columns) : keepArray(state, cell, array);
   if (obstacle) put(state, cell, { kind: Kind.error, value: obstacle });
+  else if (!isArray(result)) put(state, cell, result);
   else put(state, cell, { kind: result.kinds[0] as Kind, value: valueAt(result, 0) });
 }
 
@@ -98,28 +161,6 @@ function shortEnough(result: Spot | Range): Spot | Range {
     return result;
   const value = issue('#VALUE!', 'text-too-long', { details: { most: limits.text } });
   return { kind: Kind.error, value };
-}
-
-/** Writes a cell's value; readers hear of it only when it is another one. */
-function put(state: State, cell: CellNode, { kind, value }: Spot): void {
-  const { column, row } = cell;
-  const same = cell.kind === kind && sameValue(cell.value, value);
-  cell.kind = kind;
-  cell.value = value;
-  overlay(cell);
-  if (!same) state.touch(column, row, row + 1);
-}
-
-function overlay({ column, row, kind, value }: CellNode): void {
-  const values = column.writable();
-  if (kind === Kind.date) values.setDate(row, value as number);
-  else values.set(row, value);
-}
-
-function sameValue(a: Spot['value'], b: Spot['value']): boolean {
-  if (a === b) return true;
-  if (typeof a !== 'object' || typeof b !== 'object') return false;
-  return JSON.stringify(a) === JSON.stringify(b);
 }
 
 function* computeColumn(
@@ -134,13 +175,16 @@ function* computeColumn(
   if (todo.length === 0) return;
   column.writable();
   const stopped = column.cycle ?? hungIssue(state, column);
+  if (stopped) {
+    for (const [from, to] of todo) stopRows(state, column, stopped, from, to);
+    return;
+  }
   try {
     while (todo.length > 0) {
       const [from, to] = todo[0]!;
-      const size = stopped ? to - from : sliceSize(column, to - from);
+      const size = sliceSize(column, to - from);
       const end = Math.min(to, from + size);
-      if (stopped) for (let row = from; row < end; row++) column.values!.set(row, stopped);
-      else if (size === 1 && todo.length > 1) {
+      if (size === 1 && todo.length > 1) {
         // Single rows far apart are computed in one go.
         const singles = todo.splice(0, PROBE);
         runRows(state, column, rowsOf(singles));
@@ -157,6 +201,24 @@ function* computeColumn(
   } finally {
     for (const [from, to] of todo) column.dirty.add(from, to);
   }
+}
+
+/** Shows an error in all rows. Readers hear only of those that are new: in a circle the column reads itself. */
+function stopRows(state: State, column: ColumnNode, stopped: Issue, from: number, to: number): void {
+  const values = column.writable();
+  let seen: Value = null;
+  let first = to;
+  let last = from;
+  for (let row = from; row < to; row++) {
+    if (!column.computes(row)) continue;
+    const before = values.at(row);
+    if (before === null || (before !== seen && !sameValue(before, stopped))) {
+      first = Math.min(first, row);
+      last = row + 1;
+    } else seen = before;
+    values.set(row, stopped);
+  }
+  state.touch(column, first, last);
 }
 
 /** Rows computed at one go: all, unless that would take longer than a breath. */
@@ -207,20 +269,4 @@ function hungIssue(state: State, node: Computed): Issue | undefined {
   return state.hung.get(placeKey(placeOf(node))) === node.formula!.text
     ? issue('#ERROR!', 'hung')
     : undefined;
-}
-
-/** A node that becomes dirty again and again depends on itself through what an array covers. */
-function giveUp(state: State, node: Computed): void {
-  const name = nameOf(node, state.book);
-  const circle = issue('#CYCLE!', 'cycle', { details: { path: `${name} → ${name}` } });
-  if (node.is === 'cell') {
-    node.dirty = false;
-    node.kind = Kind.error;
-    node.value = circle;
-    overlay(node);
-    return;
-  }
-  node.dirty.clear();
-  const values = node.writable();
-  for (let row = 0; row < node.cells.length; row++) if (node.computes(row)) values.set(row, circle);
 }

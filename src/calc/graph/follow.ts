@@ -1,9 +1,9 @@
 import type { Change } from '../../book/edit.ts';
 import type { Sheet } from '../../book/model.ts';
 import { indexBook } from '../language/book-index.ts';
-import { CellNode, ColumnNode } from './nodes.ts';
+import { dropArray, dropArrays } from './arrays.ts';
+import { ColumnNode, inRows } from './nodes.ts';
 import { columnKey } from './reads.ts';
-import { clearSpill } from './spill.ts';
 import { type State, soil } from './state.ts';
 
 /** Brings what is kept about the book in line with it after these changes; whatever they reach becomes dirty. */
@@ -30,6 +30,8 @@ export function soilAll(state: State): void {
 /** Takes in the book as it is: when it is opened, and when its sheets, columns or names have changed. */
 export function followStructure(state: State): void {
   const { graph, book, formulas } = state;
+  // Columns may lie in another order now: array results are laid out anew.
+  dropArrays(state);
   state.index = indexBook(book);
   formulas.renew(state.index);
   state.unlinked = true;
@@ -41,7 +43,6 @@ export function followStructure(state: State): void {
       const cells = sheet.cells.get(column.id)!;
       let node = graph.columns.get(key);
       if (!node || node.cells.length !== cells.length) {
-        if (node) dropSpills(state, node);
         node = new ColumnNode(key, sheet.id, column, cells);
         graph.columns.set(key, node);
         state.touch(node, 0, cells.length);
@@ -53,14 +54,7 @@ export function followStructure(state: State): void {
       settleValues(node);
     }
   }
-  for (const [key, node] of [...graph.columns]) {
-    if (present.has(key)) continue;
-    dropSpills(state, node);
-    graph.columns.delete(key);
-  }
-  // Columns may lie in another order now: array results are laid out anew.
-  for (const node of graph.columns.values()) dropSpills(state, node);
-  for (const cell of state.blocked) cell.dirty = true;
+  for (const key of [...graph.columns.keys()]) if (!present.has(key)) graph.columns.delete(key);
 }
 
 function followFormula(state: State, node: ColumnNode): void {
@@ -72,7 +66,7 @@ function followFormula(state: State, node: ColumnNode): void {
   node.dirty.clear();
   if (formula) node.dirty.addAll();
   else if (node.values) {
-    node.values.take(node.cells, 0, node.cells.length);
+    node.take(0, node.cells.length);
     for (const cell of node.own.values()) cell.dirty = true;
   }
   state.touch(node, 0, node.cells.length);
@@ -83,7 +77,7 @@ function followOwn(state: State, node: ColumnNode, from: number, to: number): vo
   const { formulas } = node.cells;
   for (const [row, cell] of inRows(node.own, from, to)) {
     if (formulas.has(row)) continue;
-    clearSpill(state, cell);
+    dropArray(state, cell);
     node.own.delete(row);
     state.unlinked = true;
   }
@@ -91,22 +85,10 @@ function followOwn(state: State, node: ColumnNode, from: number, to: number): vo
     const formula = state.formulas.get(text, node.sheet, false);
     const cell = node.own.get(row);
     if (cell?.formula === formula) continue;
-    if (cell) clearSpill(state, cell);
-    node.own.set(row, new CellNode(node, row, formula));
+    if (cell) dropArray(state, cell);
+    node.ownFormula(row, formula);
     state.unlinked = true;
   }
-}
-
-/** Entries of rows [from, to), found the cheaper way. */
-function inRows<T>(map: ReadonlyMap<number, T>, from: number, to: number): readonly (readonly [number, T])[] {
-  if (map.size === 0) return [];
-  if (to - from > map.size) return [...map].filter(([row]) => row >= from && row < to);
-  const found: [number, T][] = [];
-  for (let row = from; row < to; row++) {
-    const value = map.get(row);
-    if (value !== undefined) found.push([row, value]);
-  }
-  return found;
 }
 
 /** A column with nothing but the book's values reads them where they are; any other has values of its own. */
@@ -119,9 +101,8 @@ function followRows(state: State, sheetId: string, from: number): void {
   const sheet = state.book.sheets.find((s) => s.id === sheetId);
   if (!sheet) return;
   state.unlinked = true;
-  const nodes = nodesOf(state, sheet);
-  for (const { node } of nodes) dropSpills(state, node);
-  for (const { node, cells } of nodes) {
+  dropArrays(state, sheetId);
+  for (const { node, cells } of nodesOf(state, sheet)) {
     const rows = cells.length;
     const before = node.values?.rows ?? rows;
     const keep = Math.min(from, rows, before);
@@ -130,14 +111,13 @@ function followRows(state: State, sheetId: string, from: number): void {
     followOwn(state, node, from, rows);
     if (node.values) {
       node.values = node.values.resized(rows, keep);
-      node.values.take(cells, keep, rows);
+      node.take(keep, rows);
     }
     settleValues(node);
     if (node.formula) node.dirty.add(keep, rows);
     for (const cell of node.own.values()) if (cell.row >= from) cell.dirty = true;
     state.touch(node, from, Math.max(rows, before, from + 1));
   }
-  retryBlocked(state, sheetId);
 }
 
 function nodesOf(state: State, sheet: Sheet) {
@@ -155,7 +135,7 @@ function followCells(state: State, change: Extract<Change, { what: 'cells' }>): 
   const to = Math.min(change.to, cells.length);
   const { from } = change;
   followOwn(state, node, from, to);
-  if (node.values) node.values.take(cells, from, to);
+  node.take(from, to);
   settleValues(node);
   for (const [, cell] of inRows(node.own, from, to)) cell.dirty = true;
   if (node.formula) {
@@ -163,21 +143,8 @@ function followCells(state: State, change: Extract<Change, { what: 'cells' }>): 
     // A single cell may now be the book's own instead of the formula's, or the other way round.
     state.unlinked = true;
   }
+  // An array result that still lies there is filled in again; others may find room or lose it.
   for (const [, origin] of inRows(node.covered, from, to)) soil(origin);
-  retryBlocked(state, change.sheet);
+  if (state.arrays.size > 0) state.unsettled.add(change.sheet);
   state.touch(node, from, to);
-}
-
-/** Array results that found no room may find it now. */
-function retryBlocked(state: State, sheet: string): void {
-  for (const cell of state.blocked) if (cell.column.sheet === sheet) cell.dirty = true;
-}
-
-/** Array results that begin in this column or lie over it are taken back and computed again. */
-function dropSpills(state: State, node: ColumnNode): void {
-  for (const origin of new Set([...node.covered.values(), ...node.own.values()])) {
-    if (!origin.spill) continue;
-    clearSpill(state, origin);
-    origin.dirty = true;
-  }
 }

@@ -1,6 +1,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import type { Bound, Node } from '../ast.ts';
 import { type FreeFormula, freeFormula } from '../cells/free-formula.ts';
+import { mayGiveArray } from '../cells/may-give-array.ts';
 import type { Place } from '../cells/place.ts';
 import { bind, type Problem } from '../language/bind.ts';
 import type { BookIndex } from '../language/book-index.ts';
@@ -15,6 +16,8 @@ export interface Formula {
   readonly bound: Bound;
   readonly problems: readonly Problem[];
   readonly reads: Reads;
+  /** In a single cell it may give more than one value. */
+  mayGiveArray(): boolean;
   /** Ready for a whole column. */
   plan(): Plan;
   /** Ready for a single cell. */
@@ -73,11 +76,13 @@ export function makeFormula(
   const { bound, problems } = readAndBind(text, index, scope);
   let plan: Plan | undefined;
   let free: FreeFormula | undefined;
+  let array: boolean | undefined;
   return {
     text,
     bound,
     problems,
     reads: readsOf(bound),
+    mayGiveArray: () => (array ??= mayGiveArray(bound)),
     plan: () => (plan ??= compile(bound)),
     free: () => (free ??= freeFormula(bound, place)),
   };

@@ -34,8 +34,11 @@ export class Graph {
     return own ?? (column.computes(row) ? column : undefined);
   }
 
-  /** Works out anew who reads whom and the order. Nodes in circles get their error; answers those whose error changed. */
-  link(formulas: Formulas, book: Book): readonly Computed[] {
+  /**
+   * Works out anew who reads whom and the order. Nodes in circles get their error, and those that `stuck` keeps keep
+   * it; circles found are entered there. Answers the nodes whose error is another now.
+   */
+  link(formulas: Formulas, book: Book, stuck: Stuck): readonly Computed[] {
     this.hubs = new Map();
     for (const column of this.columns.values()) {
       column.readers = new Readers();
@@ -45,7 +48,23 @@ export class Graph {
     if (circles.length > 0 && this.loosen(circles, formulas)) ({ sorted, circles } = this.sort());
     this.order = sorted.filter((step): step is Computed => !(step instanceof Hub));
     for (const node of this.order) this.announce(node);
-    return this.markCircles(circles, book);
+    return this.markCircles(circles, book, stuck);
+  }
+
+  /** True when a formula that may give an array reads, by whatever way, from one that has given one. */
+  arraysReadArrays(): boolean {
+    const seen = new Set<Step>();
+    const open: Step[] = [];
+    for (const node of this.order)
+      if (node.is === 'cell' && isOwn(node) && node.formula.mayGiveArray()) open.push(node);
+    for (let step = open.pop(); step; step = open.pop())
+      for (const read of this.readBy(step)) {
+        if (read instanceof CellNode && read.array) return true;
+        if (seen.has(read)) continue;
+        seen.add(read);
+        open.push(read);
+      }
+    return false;
   }
 
   private sort() {
@@ -164,8 +183,7 @@ export class Graph {
         loosened = true;
         const formula = formulas.get(step.column.formula!, step.sheet, true);
         for (let row = 0; row < step.cells.length; row++)
-          if (step.cells.kinds[row] === 0 && !step.own.has(row))
-            step.own.set(row, new CellNode(step, row, formula));
+          if (step.cells.kinds[row] === 0 && !step.own.has(row)) step.ownFormula(row, formula);
       }
     }
     if (loosened) this.hubs = new Map();
@@ -175,39 +193,50 @@ export class Graph {
   /** Puts a column that was taken apart together again; whether it must be taken apart is found out anew. */
   private together(column: ColumnNode): void {
     column.cellByCell = false;
-    for (const [row] of [...column.own]) if (!column.cells.formulas.has(row)) column.own.delete(row);
+    for (const [row, cell] of [...column.own]) if (!isOwn(cell)) column.own.delete(row);
     column.dirty.addAll();
   }
 
   /** A way around the circle by names; the same whatever came first. */
   private pathOf(circle: readonly Step[], book: Book): string {
-    const byName = new Map<Step, string>();
-    for (const step of circle) if (!(step instanceof Hub)) byName.set(step, nameOf(step, book));
-    const members = [...byName.keys()].sort((a, b) => (byName.get(a)! < byName.get(b)! ? -1 : 1));
-    const hubs = circle.filter((step) => step instanceof Hub);
-    const names = pathAround([...members, ...hubs], (step) => this.readBy(step)).flatMap(
-      (step) => byName.get(step) ?? [],
+    const byName = new Map(
+      circle.map((step) => [step, nameOf(step instanceof Hub ? step.column : step, book)]),
     );
-    if (names[0] !== names.at(-1)) names.push(names[0]!);
+    const members = [...circle].sort(
+      (a, b) =>
+        Number(a instanceof Hub) - Number(b instanceof Hub) || (byName.get(a)! < byName.get(b)! ? -1 : 1),
+    );
+    const names = pathAround(members, (step) => this.readBy(step)).flatMap((step) =>
+      step instanceof Hub ? [] : byName.get(step)!,
+    );
+    if (names.length === 1 || names[0] !== names.at(-1)) names.push(names[0]!);
     const shown = names.length > 12 ? [...names.slice(0, 11), '…', names.at(-1)] : names;
     return shown.join(' → ');
   }
 
-  private markCircles(circles: readonly (readonly Step[])[], book: Book): readonly Computed[] {
-    const found = new Map<Computed, Issue>();
+  private markCircles(circles: readonly (readonly Step[])[], book: Book, stuck: Stuck): readonly Computed[] {
     for (const circle of circles) {
       const cycle = issue('#CYCLE!', 'cycle', { details: { path: this.pathOf(circle, book) } });
-      for (const step of circle) if (!(step instanceof Hub)) found.set(step, cycle);
+      for (const step of circle)
+        if (!(step instanceof Hub || stuck.has(placeIn(step)))) stuck.set(placeIn(step), cycle);
     }
     const changed: Computed[] = [];
     for (const node of this.order) {
-      const now = found.get(node);
+      const now = stuck.get(placeIn(node));
       if (now?.details?.path !== node.cycle?.details?.path) changed.push(node);
       node.cycle = now;
     }
     return changed;
   }
 }
+
+/** Nodes in circles, by place, since cells of a column that is taken apart are made anew each time. */
+export type Stuck = Map<string, Issue>;
+export const placeIn = (node: Computed): string =>
+  node.is === 'cell' ? `${node.column.key}\u0000${node.row}` : node.key;
+
+/** The cell's formula is written in it: it is no row of its column's formula. */
+export const isOwn = (cell: CellNode): boolean => cell.column.cells.formulas.has(cell.row);
 
 function atRow(readers: Readers | undefined, row: number, node: Computed): void {
   if (!readers) return;

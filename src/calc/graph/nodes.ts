@@ -6,14 +6,24 @@ import { ColumnValues } from '../values/column-values.ts';
 import { RowSet } from '../values/row-set.ts';
 import type { Formula } from './formula.ts';
 
+/** What was decided about an array result of this size: the columns that it lies over, or why it finds no room. */
+export interface Lay {
+  readonly rows: number;
+  readonly columns: number;
+  readonly over: readonly ColumnNode[];
+  readonly obstacle: Issue | undefined;
+}
+
 /** A cell that a formula of its own computes. */
 export class CellNode {
   readonly is = 'cell';
   dirty = true;
+  /** What the cell shows, as its readers have seen it. */
   kind: Kind = Kind.blank;
   value: Value = null;
-  /** Rows and columns of an array result that stands in the cells from here on. */
-  spill: { readonly rows: number; readonly columns: number } | undefined;
+  /** The formula's last result, where it is more than one cell. */
+  array: Range | undefined;
+  lay: Lay | undefined;
   cycle: Issue | undefined;
 
   constructor(
@@ -81,6 +91,26 @@ export class ColumnNode {
     return this.formula !== undefined && !this.cellByCell && this.cells.kinds[row] === 0;
   }
 
+  /** Gives a row a formula of its own. Until that is computed the cell shows what it showed before. */
+  ownFormula(row: number, formula: Formula): void {
+    const cell = new CellNode(this, row, formula);
+    if (this.values && row < this.values.rows) {
+      cell.kind = this.values.kinds[row] as Kind;
+      cell.value = this.values.at(row);
+    }
+    this.own.set(row, cell);
+  }
+
+  /** Shows what the book holds in rows [from, to): cells with formulas are blank until they are computed. */
+  take(from: number, to: number): void {
+    if (!this.values) return;
+    this.values.take(this.cells, from, to);
+    for (const [, cell] of inRows(this.own, from, to)) {
+      cell.kind = Kind.blank;
+      cell.value = null;
+    }
+  }
+
   /** Present values; a new object whenever one of them has changed. */
   range(): Range {
     if (this.values) return this.values.range();
@@ -100,4 +130,20 @@ export class ColumnNode {
     }
     return this.values;
   }
+}
+
+/** Entries of rows [from, to), found the cheaper way. */
+export function inRows<T>(
+  map: ReadonlyMap<number, T>,
+  from: number,
+  to: number,
+): readonly (readonly [number, T])[] {
+  if (map.size === 0) return [];
+  if (to - from > map.size) return [...map].filter(([row]) => row >= from && row < to);
+  const found: [number, T][] = [];
+  for (let row = from; row < to; row++) {
+    const value = map.get(row);
+    if (value !== undefined) found.push([row, value]);
+  }
+  return found;
 }

@@ -63,9 +63,12 @@ export function orderOf<N extends object>(nodes: Iterable<N>, readsOf: (node: N)
   return { sorted, circles };
 }
 
-/** One circle through the group, as its members read one another; the first stands at the end again. */
+/**
+ * One circle through the group, as its members read one another; the first stands at the end again. It follows the
+ * group's order, not the order in which the reads come.
+ */
 export function pathAround<N>(group: readonly N[], readsOf: (node: N) => Iterable<N>): readonly N[] {
-  const inside = new Set(group);
+  const place = new Map(group.map((member, i) => [member, i]));
   const path: N[] = [];
   const at = new Map<N, number>();
   let node = group[0]!;
@@ -73,14 +76,10 @@ export function pathAround<N>(group: readonly N[], readsOf: (node: N) => Iterabl
     at.set(node, path.length);
     path.push(node);
     let next: N | undefined;
-    for (const read of readsOf(node)) {
-      if (!inside.has(read)) continue;
-      next ??= read;
-      if (at.has(read)) {
-        next = read;
-        break;
-      }
-    }
+    // A member that was on the way already closes the circle.
+    const rank = (read: N): number => place.get(read)! - (at.has(read) ? group.length : 0);
+    for (const read of readsOf(node))
+      if (place.has(read) && (next === undefined || rank(read) < rank(next))) next = read;
     node = next!;
   }
   return [...path.slice(at.get(node)!), node];

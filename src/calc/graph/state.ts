@@ -20,8 +20,12 @@ export class State {
   current: Place | undefined;
   /** Formulas that took too long, by place: their text, so that a changed one is tried again. */
   readonly hung = new Map<string, string>();
-  /** Array results that found no room. */
-  readonly blocked = new Set<CellNode>();
+  /** Cells whose result is an array, or was when arrays were laid out last. */
+  readonly arrays = new Set<CellNode>();
+  /** Sheets on which arrays have to be laid out again. */
+  readonly unsettled = new Set<string>();
+  /** Array results hang on array results: what they come to depends on where the work began (see compute). */
+  entangled = false;
   private readonly fresh = new Map<ColumnNode, { from: number; to: number }>();
 
   constructor(readonly book: Book) {

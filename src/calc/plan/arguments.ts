@@ -16,7 +16,10 @@ export interface Callee extends Pick<FunctionBody, 'name' | 'metadata' | 'parame
 }
 
 /** A parameter for each argument, repeated ones laid out; null for a wrong number of arguments. */
-export function parametersOf(callee: Callee, count: number): readonly FunctionArgument[] | null {
+export function parametersOf(
+  callee: Pick<FunctionBody, 'metadata' | 'parameters'>,
+  count: number,
+): readonly FunctionArgument[] | null {
   const all = [...callee.parameters];
   const repeat = callee.metadata.repeatLastArgs ?? 0;
   if (repeat > 0) while (count > all.length) all.push(...all.slice(all.length - repeat));
