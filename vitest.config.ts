@@ -1,7 +1,18 @@
 import { defineConfig } from 'vitest/config';
 
+// Random tests try the same in every `npm test`, and something new in each long run.
+const isLong = ['FUZZ', 'SOAK', 'KILLS', 'LEVERBOOK_RUNS', 'LEVERBOOK_ROUNDS'].some(
+  (name) => process.env[name],
+);
+// This file is read once for each project below: the first reading draws.
+if (!process.env.SEED) {
+  process.env.SEED = String(isLong ? Date.now() % 1_000_000 : 20_250);
+  if (isLong) console.log(`seed ${process.env.SEED} (SEED=${process.env.SEED} does it again)`);
+}
+
 export default defineConfig({
   test: {
+    setupFiles: ['tests/seed.ts'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
     // What a test waits for may take longer than the usual second.

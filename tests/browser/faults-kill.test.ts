@@ -2,6 +2,7 @@ import { rm } from 'node:fs/promises';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { reading } from '../../src/worker/reading.ts';
+import { SEED } from '../seed.ts';
 import type { Served } from './browser.ts';
 import { profile, serveFaults, start } from './faults/mortal.ts';
 import type { Reach } from './faults/page.ts';
@@ -10,7 +11,6 @@ import { beginning, decisions, NOW, type Step, stepAt } from './faults/work.ts';
 
 /** How often the browser is killed: a few times in every run, KILLS=200 in a long one. */
 const KILLS = Number(process.env.KILLS ?? 8);
-const SEED = Number(process.env.SEED ?? Date.now() % 1_000_000);
 /** Steps under way at the same time. */
 const AT_ONCE = 3;
 /** Where a kill is aimed: while the book opens, in a phase of the worker, or anywhere in the work. */

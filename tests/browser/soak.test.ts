@@ -4,12 +4,12 @@ import type { CDPSession } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { plainLocale } from '../../src/units/locale.ts';
+import { SEED } from '../seed.ts';
 import { buildAndServeFrom, launch } from './browser.ts';
 import type { SoakReach, Timed } from './soak/page.ts';
 
-/** Commands: a few hundred in every run, SOAK=10000 in a long one. SEED does a run again. */
+/** Commands: a few hundred in every run, SOAK=10000 in a long one. */
 const STEPS = Number(process.env.SOAK ?? 300);
-const SEED = Number(process.env.SEED ?? Date.now() % 1_000_000);
 /** In a long run: steps before the first measure, until undo reaches back as far as it ever will. */
 const WARMING = STEPS >= 5_000 ? 1_200 : 0;
 const TENTHS = 10;

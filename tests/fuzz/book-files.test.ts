@@ -8,8 +8,9 @@ import { writeBook } from '../../src/book/file-write.ts';
 import type { Book } from '../../src/book/model.ts';
 import { Session } from '../../src/session/session.ts';
 import { book } from '../book/random.ts';
+import { SEED } from '../seed.ts';
 import { type Chance, mutate, mutateJson, nasty } from './mutate.ts';
-import { fuzz, SEED } from './run.ts';
+import { fuzz } from './run.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'sample-books');
 const samples = readdirSync(folder)

@@ -4,8 +4,9 @@ import { registry } from '../../functions/registry.ts';
 import { functionNames } from '../../src/calc/index.ts';
 import { Session } from '../../src/session/session.ts';
 import { formulaText } from '../calc/language/formulas.ts';
+import { SEED } from '../seed.ts';
 import { type Chance, mutate, nasty } from './mutate.ts';
-import { fuzz, SEED } from './run.ts';
+import { fuzz } from './run.ts';
 
 const names = [...functionNames()];
 const corpus = [

@@ -2,11 +2,11 @@ import { closeSync, mkdirSync, openSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from 'vitest';
+import { SEED } from '../seed.ts';
 import { Chance } from './mutate.ts';
 
-/** Inputs in all: 2,000 in every run, FUZZ=50000 in a long one. SEED does a run again. */
+/** Inputs in all: 2,000 in every run, FUZZ=50000 in a long one. */
 const ALL = Number(process.env.FUZZ ?? 2_000);
-export const SEED = Number(process.env.SEED ?? Date.now() % 1_000_000);
 
 /** Milliseconds that one input may take. */
 const LONGEST = 2_000;

@@ -3,6 +3,7 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { Kind, valueAt } from '../../../functions/core/value.ts';
 import { freeFormula, isArray } from '../../../src/calc/cells/free-formula.ts';
 import type { Place } from '../../../src/calc/cells/place.ts';
+import { SEED } from '../../seed.ts';
 import { type Answer, inCells } from './cell-engine.ts';
 import { randomSheet } from './data.ts';
 import { formulaMaker, type Made, recipeNames } from './formulas.ts';
@@ -17,9 +18,8 @@ import { type Filled, runFormula, sourceOf } from './run.ts';
  * capitals), VLOOKUP with a fraction in its column number, SUBSTITUTE that looks for an empty text (hyperformula may
  * never come back). Free cells call the same functions of ours there, so the two evaluators of the product agree.
  *
- * LEVERBOOK_SEED chooses other formulas; LEVERBOOK_ROUNDS makes more of them (1,500 comparisons a round).
+ * SEED chooses other formulas; LEVERBOOK_ROUNDS makes more of them (1,500 comparisons a round).
  */
-const seed = Number(process.env.LEVERBOOK_SEED ?? 20_250);
 const rounds = Number(process.env.LEVERBOOK_ROUNDS ?? 16);
 const ROWS = 30;
 const FORMULAS = 50;
@@ -39,7 +39,7 @@ function difference(out: Filled, row: number, theirs: Answer): string | undefine
 }
 
 function compare(round: number): { compared: number; arrays: number; differences: string[] } {
-  const c = chance(seed + round);
+  const c = chance(SEED + round);
   const sheet = randomSheet(c, ROWS);
   const make = formulaMaker(c, ROWS);
   const made: Made[] = Array.from({ length: FORMULAS }, () => make(2));
@@ -56,7 +56,7 @@ function compare(round: number): { compared: number; arrays: number; differences
       if (theirs.isArray) arrays++;
       const differs = difference(out, row, theirs);
       if (differs)
-        differences.push(`seed ${seed + round}, row ${row + 1}: =${formula.text(row)} is ${differs}`);
+        differences.push(`seed ${SEED + round}, row ${row + 1}: =${formula.text(row)} is ${differs}`);
     }
   });
   return { compared: FORMULAS * ROWS, arrays, differences };
@@ -64,7 +64,7 @@ function compare(round: number): { compared: number; arrays: number; differences
 
 /** The same for formulas of single cells, the product's other evaluator. */
 function compareFree(round: number): string[] {
-  const c = chance(seed + round);
+  const c = chance(SEED + round);
   const sheet = randomSheet(c, ROWS);
   const make = formulaMaker(c, ROWS);
   const place: Place = {
@@ -89,7 +89,7 @@ function compareFree(round: number): string[] {
       const other = isArray(result) ? '#SPILL!' : isIssue(result.value) ? result.value.code : result.value;
       if (!Object.is(value, other))
         differences.push(
-          `seed ${seed + round}, row ${row + 1}: =${formula.text(row)}: plan ${value}, free ${other}`,
+          `seed ${SEED + round}, row ${row + 1}: =${formula.text(row)}: plan ${value}, free ${other}`,
         );
     }
   }
@@ -97,7 +97,7 @@ function compareFree(round: number): string[] {
 }
 
 describe('column plans and the cell engine', () => {
-  test(`agree on ${rounds * FORMULAS * ROWS} random formulas × rows (seed ${seed})`, {
+  test(`agree on ${rounds * FORMULAS * ROWS} random formulas × rows (seed ${SEED})`, {
     timeout: 3_600_000,
   }, () => {
     let compared = 0;
@@ -112,7 +112,7 @@ describe('column plans and the cell engine', () => {
     expect(arrays / compared).toBeLessThan(0.05);
   });
 
-  test(`agree with formulas of single cells (seed ${seed})`, { timeout: 3_600_000 }, () => {
+  test(`agree with formulas of single cells (seed ${SEED})`, { timeout: 3_600_000 }, () => {
     for (let round = 0; round < rounds / 2; round++) expect(compareFree(round).slice(0, 20)).toEqual([]);
   });
 
@@ -120,7 +120,7 @@ describe('column plans and the cell engine', () => {
     const met = new Set<string>();
     const called = new Set<string>();
     for (let round = 0; round < rounds; round++) {
-      const c = chance(seed + round);
+      const c = chance(SEED + round);
       const sheet = randomSheet(c, ROWS);
       const make = formulaMaker(c, ROWS);
       for (let f = 0; f < FORMULAS; f++) {
