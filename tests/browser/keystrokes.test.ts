@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
-import { editorLoaded, keys, lineText, rowsShow, shown } from './workbook.ts';
+import { editorLoaded, inCellText, keys, lineText, rowsShow, shown } from './workbook.ts';
 
 /** Nothing that is typed is lost or goes elsewhere, however slow the page is. */
 
@@ -50,9 +50,101 @@ test('keys that come before the formula editor has loaded are kept and go on in 
   const wanted = await tibiaToFemur(page);
   await keys(page, 'Escape', 'Shift+F2', 'Control+a');
   await page.keyboard.type('tibia / femur');
-  await keys(page, 'Escape', 'Enter');
+  await keys(page, 'Enter');
   await expect.poll(() => shown(page, row, 'Femur / tibia')).toBe(wanted);
   await keys(page, 'Control+z');
+  expect(faults).toEqual([]);
+});
+
+test('a formula typed into a cell before the formula editor has loaded loses no key, and goes on in it', async () => {
+  const { page, faults } = watched;
+  let send = () => {};
+  const held = new Promise<void>((resolve) => {
+    send = resolve;
+  });
+  await page.route('**/editor-*.js', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.reload();
+  await sheetShown(page);
+  const before = [await shown(page, row, 'Stature'), await shown(page, row + 1, 'Stature')];
+  await (await cellOf(page, row, 'Stature')).click();
+  // One formula whole, the next begun; nothing is waited for.
+  await page.keyboard.type('=100+61');
+  await keys(page, 'Enter');
+  await page.keyboard.type('=200-2');
+  expect(await inCellText(page)).toBe('=200-2');
+  expect(await lineText(page)).toBe('=200-2');
+  await keys(page, 'ArrowLeft');
+  send();
+  await editorLoaded(page);
+  await page.unroute('**/editor-*.js');
+  await page.locator('.cell-formula-editor .cm-content').waitFor();
+  await page.keyboard.type('1');
+  expect(await inCellText(page)).toBe('=200-12');
+  await keys(page, 'Enter');
+  await expect.poll(() => shown(page, row, 'Stature')).toBe('161.0');
+  await expect.poll(() => shown(page, row + 1, 'Stature')).toBe('188.0');
+  await keys(page, 'Control+z', 'Control+z');
+  await expect
+    .poll(async () => [await shown(page, row, 'Stature'), await shown(page, row + 1, 'Stature')])
+    .toEqual(before);
+  expect(faults).toEqual([]);
+});
+
+test('keys that come before the text of the cell wait for it in their order, in a value and in a formula', async () => {
+  const { page, context, faults } = watched;
+  await page.reload();
+  await sheetShown(page);
+  await editorLoaded(page);
+  const driver = await context.newCDPSession(page);
+  await driver.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+  const before = await shown(page, row, 'Femur');
+  await (await cellOf(page, row, 'Femur')).click();
+  await page.keyboard.type('47.25');
+  await keys(page, 'Enter', 'ArrowUp', 'F2', 'Backspace', 'Backspace', 'Backspace');
+  await page.keyboard.type('.5');
+  await keys(page, 'Home', 'Delete');
+  await page.keyboard.type('3');
+  await keys(page, 'Enter');
+  await expect.poll(() => shown(page, row, 'Femur')).toBe('37.5');
+  // All of it gone, at once.
+  await keys(page, 'ArrowUp', 'F2', 'Control+a', 'Delete', 'Enter');
+  await expect.poll(() => shown(page, row, 'Femur')).toBe('');
+  await keys(page, 'ArrowUp');
+  await page.keyboard.type('=40+2');
+  await keys(page, 'Enter', 'ArrowUp', 'F2', 'Backspace');
+  await page.keyboard.type('15');
+  await keys(page, 'Enter');
+  await expect.poll(() => shown(page, row, 'Femur')).toBe('55.0');
+  // Escape before it has come leaves everything as it was.
+  await keys(page, 'ArrowUp', 'F2', 'Backspace', 'Escape');
+  await page.waitForTimeout(300);
+  expect(await shown(page, row, 'Femur')).toBe('55.0');
+  await driver.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  for (let step = 0; step < 5; step++) await keys(page, 'Control+z');
+  await expect.poll(() => shown(page, row, 'Femur')).toBe(before);
+  expect(faults).toEqual([]);
+});
+
+test('formulas typed one below the other at the end of the sheet make a row each', async () => {
+  const { page, faults } = watched;
+  await page.reload();
+  await sheetShown(page);
+  await editorLoaded(page);
+  await (await cellOf(page, 1, 'Stature')).click();
+  await keys(page, 'Control+ArrowDown');
+  for (const formula of ['=100+1', '=100+2', '=100+3']) {
+    await page.keyboard.type(formula);
+    await keys(page, 'Enter');
+  }
+  await expect.poll(() => page.locator('.status').textContent()).toContain('27 rows');
+  await expect
+    .poll(() => Promise.all([25, 26, 27].map((at) => shown(page, at, 'Stature'))))
+    .toEqual(['101.0', '102.0', '103.0']);
+  await keys(page, 'Control+z', 'Control+z', 'Control+z');
+  await expect.poll(() => page.locator('.status').textContent()).toContain('24 rows');
   expect(faults).toEqual([]);
 });
 

@@ -107,7 +107,7 @@ test('a click where no name can stand takes what is written, and then chooses', 
   expect(faults).toEqual([]);
 });
 
-test('a formula begun in the cell itself goes on in the line, and is pointed into in the same way', async () => {
+test('a formula begun in the field of a plain value goes on in the formula editor, and is pointed into in the same way', async () => {
   const { page, faults } = watched;
   const stature = await cellOf(page, 2, 'Stature');
   await stature.click();

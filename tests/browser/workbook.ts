@@ -10,17 +10,24 @@ export async function keys(page: Page, ...pressed: readonly string[]): Promise<v
   for (const key of pressed) await page.keyboard.press(key);
 }
 
-/** The text of the formula line, whichever editor stands there. */
-export const lineText = (page: Page): Promise<string> =>
-  page.evaluate(() => {
-    const place = document.querySelector('.formula-editor');
-    const early = place?.querySelector('textarea');
+/** The text of an editor of formulas, whichever stands there; null where it is not open. */
+const textIn = (page: Page, editor: string): Promise<string | null> =>
+  page.evaluate((of) => {
+    const place = document.querySelector<HTMLElement>(of);
+    if (!place?.checkVisibility()) return null;
+    const early = place.querySelector('textarea');
     if (early) return early.value;
-    const lines = place?.shadowRoot?.querySelectorAll('.cm-line') ?? [];
+    const lines = place.shadowRoot?.querySelectorAll('.cm-line') ?? [];
     return [...lines]
       .map((line) => (line.querySelector('.cm-placeholder') ? '' : line.textContent))
       .join('\n');
-  });
+  }, editor);
+
+/** The text of the formula line. */
+export const lineText = async (page: Page): Promise<string> => (await textIn(page, '.formula-editor')) ?? '';
+
+/** The text of the editor that is open over a cell; null where none is. */
+export const inCellText = (page: Page): Promise<string | null> => textIn(page, '.cell-formula-editor');
 
 /** Waits until the formula editor is there, and not the plain field before it. */
 export const editorLoaded = (page: Page): Promise<unknown> =>

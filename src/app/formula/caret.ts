@@ -18,6 +18,13 @@ export function placeForName({ text, from, to }: Chosen, words: Vocabulary): Omi
   return { from: from - word.length, to };
 }
 
+/** True where an arrow key can only mean a cell: a name is missing, and nothing follows that the caret could go to. */
+export function lacksName({ text, from, to }: Chosen): boolean {
+  return (
+    from === to && /[-+*/^&=<>(,;{:]\s*$/.test(text.slice(0, from)) && /^[\s)\]},;]*$/.test(text.slice(to))
+  );
+}
+
 function isKnown(word: string, { functions, outline, sheet }: Vocabulary): boolean {
   const named = ({ name }: { readonly name: string }) => name.toLowerCase() === word;
   if (sheet?.columns.some(named) || outline?.names.some(named) || functions.some(named)) return true;

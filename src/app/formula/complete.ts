@@ -1,4 +1,11 @@
-import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete';
+import {
+  type Completion,
+  type CompletionContext,
+  type CompletionResult,
+  insertBracket,
+  pickedCompletion,
+} from '@codemirror/autocomplete';
+import type { EditorView } from '@codemirror/view';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';
 
@@ -63,13 +70,24 @@ function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completi
   const calls = functions.map(
     (help): Completion => ({
       label: help.name,
-      apply: `${help.name}(`,
+      apply: call,
       detail: help.signature.slice(help.name.length),
       info: help.summary,
       type: 'function',
     }),
   );
   return [...columns, ...names, ...sheets, ...calls];
+}
+
+/** Writes a function's name with its brackets, and the caret goes between them: as if they had been typed. */
+function call(view: EditorView, completion: Completion, from: number, to: number): void {
+  view.dispatch({
+    changes: { from, to, insert: completion.label },
+    selection: { anchor: from + completion.label.length },
+    annotations: pickedCompletion.of(completion),
+    userEvent: 'input.complete',
+  });
+  view.dispatch(insertBracket(view.state, '(') ?? view.state.replaceSelection('('));
 }
 
 const sheetNamed = (outline: Outline | null, name: string): SheetOutline | undefined =>

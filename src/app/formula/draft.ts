@@ -4,13 +4,18 @@ import { run } from '../state/actions.ts';
 import type { Page, Scope } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 
-/** What is being written in the line above the sheet, and where it will go. It stays there wherever the selection goes. */
+/**
+ * What is being written in the line above the sheet, in the cell, or in both, and where it will go. It stays there wherever
+ * the selection goes.
+ */
 export interface Draft {
   readonly sheet: string;
   readonly column: string;
   readonly row: number;
   readonly scope: Scope;
   readonly text: string;
+  /** What stood there before, where that is known: nothing is done for a text that did not change. */
+  readonly was?: string;
 }
 
 export const draft = signal<Draft | null>(null);
@@ -71,7 +76,11 @@ export const placeOf = ({ sheet, column, row, scope }: Target): Place =>
 export async function commitDraft(page: Page): Promise<boolean> {
   const now = draft.value;
   if (!now) return true;
-  const { sheet, column, row, scope, text } = now;
+  const { sheet, column, row, scope, text, was } = now;
+  if (text === was) {
+    draft.value = null;
+    return true;
+  }
   // Out of hand while the book takes it in: what is begun meanwhile is a draft of its own.
   sent.value = now;
   draft.value = null;
@@ -89,5 +98,6 @@ export function rescoped(now: Draft, scope: Scope): Draft {
   if (now.scope === scope) return now;
   const formula = formulaIn(now.scope, now.text);
   const text = scope === 'column' ? (formula ?? now.text) : `=${now.text}`;
-  return { ...now, scope, text };
+  const { sheet, column, row } = now;
+  return { sheet, column, row, scope, text };
 }

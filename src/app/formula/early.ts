@@ -20,8 +20,10 @@ export function createEarlyField(host: HTMLElement, label: string, events: Edito
   field.addEventListener('blur', () => events.focus(false));
   field.addEventListener('keydown', (event) => {
     if (event.isComposing) return;
-    if (event.key === 'Enter' && !event.shiftKey) events.commit();
+    if (event.key === 'Enter' && !event.altKey) events.commit(event.shiftKey ? -1 : 1, 0);
+    else if (event.key === 'Tab' && events.commit(0, event.shiftKey ? -1 : 1)) event.preventDefault();
     else if (event.key === 'Escape') events.cancel();
+    else if (event.key === 'F2') events.over();
     else return;
     event.preventDefault();
     // The focus has gone to the sheet by now, and this key was not meant for it.
@@ -43,9 +45,14 @@ export function createEarlyField(host: HTMLElement, label: string, events: Edito
       field.focus();
       field.setSelectionRange(field.value.length, field.value.length);
     },
-    take: () => field.focus(),
+    take(at) {
+      field.focus();
+      if (at) field.setSelectionRange(at.from, at.to);
+    },
     hasFocus: () => document.activeElement === field,
     wantsName: () => placeForName(chosen(), events.vocabulary()) !== null,
+    // Arrows are the caret's here.
+    lacksName: () => false,
     insert: (text) => put(text, field.selectionStart, field.selectionEnd),
     point(text) {
       const at = placeForName(chosen(), events.vocabulary());

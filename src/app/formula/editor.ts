@@ -1,29 +1,30 @@
-import {
-  acceptCompletion,
-  autocompletion,
-  closeBrackets,
-  closeBracketsKeymap,
-  closeCompletion,
-  completionKeymap,
-  completionStatus,
-} from '@codemirror/autocomplete';
-import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
+import { autocompletion, closeBrackets, completionStatus } from '@codemirror/autocomplete';
+import { history } from '@codemirror/commands';
+import { bracketMatching } from '@codemirror/language';
 import { EditorState, StateEffect, StateField } from '@codemirror/state';
 import type { DecorationSet } from '@codemirror/view';
 import { Decoration, drawSelection, EditorView, keymap, placeholder, tooltips } from '@codemirror/view';
 import type { FormulaCheck } from '../../session/api.ts';
-import { type Chosen, placeForName } from './caret.ts';
+import { type Chosen, lacksName, placeForName } from './caret.ts';
 import type { Vocabulary } from './complete.ts';
 import { completeFrom } from './complete.ts';
+import { keysFor } from './keys.ts';
 import { editorTheme } from './theme.ts';
 
 /** What the formula editor tells its surroundings. */
 export interface EditorEvents {
   changed(text: string, caret: number): void;
   moved(text: string, caret: number): void;
-  commit(): void;
+  /** Enter, Tab and their like: the text is to be taken, and the sheet goes on that many cells further. False to leave the key alone. */
+  commit(down: number, across: number): boolean;
   cancel(): void;
+  /** The text is to be gone on with in the other editor: in the cell, or in the line above. */
+  over(): void;
+  /** An arrow key. True when it pointed at a cell. */
+  arrow(down: number, across: number, extend: boolean): boolean;
   focus(focused: boolean): void;
+  /** The list of completions opened or closed. */
+  completing(open: boolean): void;
   vocabulary(): Vocabulary;
 }
 
@@ -35,11 +36,13 @@ export interface FormulaEditor {
   setLabel(label: string): void;
   /** Takes the focus, the caret at the end. */
   focus(): void;
-  /** Takes the focus, the caret where it is. */
-  take(): void;
+  /** Takes the focus: the caret where it is, or what is given chosen. */
+  take(chosen?: Omit<Chosen, 'text'>): void;
   hasFocus(): boolean;
   /** True where a name could stand, or where one was just pointed at that another may take the place of. */
   wantsName(): boolean;
+  /** True where an arrow key can only mean a cell. */
+  lacksName(): boolean;
   /** Writes over the selection, as if typed. */
   insert(text: string): void;
   /** Writes a name that was pointed at; pointed at again, the next one takes its place. */
@@ -53,6 +56,15 @@ export interface FormulaEditor {
  */
 const SETTLING = 250;
 
+/** Shown while there is nothing. */
+const hint = 'a value, or = and a formula';
+
+function hintShown(): HTMLElement {
+  const element = document.createElement('span');
+  element.textContent = hint;
+  return element;
+}
+
 const checked = StateEffect.define<FormulaCheck | null>();
 
 const marks = StateField.define<DecorationSet>({
@@ -63,18 +75,6 @@ const marks = StateField.define<DecorationSet>({
   },
   provide: (field) => EditorView.decorations.from(field),
 });
-
-/**
- * Typing over chosen text is done here, not by the browser: where it takes coloured words away, it keeps their look for
- * what is typed by writing a style attribute, which the page's policy forbids.
- */
-function typeOver(view: EditorView, event: KeyboardEvent): boolean {
-  if (event.key.length !== 1 || event.ctrlKey || event.metaKey || event.altKey || event.isComposing)
-    return false;
-  if (view.state.selection.main.empty) return false;
-  view.dispatch(view.state.replaceSelection(event.key), { userEvent: 'input.type' });
-  return true;
-}
 
 function decorate(check: FormulaCheck | null): DecorationSet {
   if (!check) return Decoration.none;
@@ -113,65 +113,48 @@ export function createFormulaEditor(
         history(),
         drawSelection(),
         closeBrackets(),
-        autocompletion({ override: [(context) => completeFrom(context, events.vocabulary())], icons: false }),
+        bracketMatching(),
+        autocompletion({
+          override: [(context) => completeFrom(context, events.vocabulary())],
+          icons: false,
+          // Its keys are among ours: Enter first asks whether there is anything left to complete.
+          defaultKeymap: false,
+        }),
         marks,
         tooltips({ position: 'fixed' }),
-        placeholder('a value, or = and a formula'),
+        placeholder(hintShown),
         EditorView.lineWrapping,
         EditorView.contentAttributes.of({
           'aria-label': label,
           autocapitalize: 'off',
           autocorrect: 'off',
         }),
+        // While the list of completions hangs from it; what it says of the list is its library's.
+        EditorView.contentAttributes.of(({ state }) =>
+          completionStatus(state) === 'active'
+            ? { role: 'combobox', 'aria-expanded': 'true' }
+            : { 'aria-placeholder': hint },
+        ),
         editorTheme,
-        keymap.of([
-          { any: typeOver },
-          { key: 'Tab', run: (v) => completionStatus(v.state) === 'active' && acceptCompletion(v) },
-          {
-            key: 'Enter',
-            run: (v) => {
-              if (completionStatus(v.state) === 'active' && acceptCompletion(v)) return true;
-              events.commit();
-              return true;
-            },
-            // The focus has gone to the sheet by now, and this key was not meant for it.
-            stopPropagation: true,
-          },
-          {
-            key: 'Escape',
-            run: (v) => {
-              if (closeCompletion(v)) return true;
-              events.cancel();
-              return true;
-            },
-            stopPropagation: true,
-          },
-          {
-            key: 'Shift-Enter',
-            run: (v) => {
-              v.dispatch(v.state.replaceSelection('\n'));
-              return true;
-            },
-          },
-          ...closeBracketsKeymap,
-          ...completionKeymap.filter(({ key }) => key !== 'Enter' && key !== 'Escape'),
-          ...historyKeymap,
-          ...defaultKeymap.filter(({ key }) => key !== 'Enter'),
-        ]),
+        keymap.of(keysFor(events)),
         EditorView.updateListener.of((update) => {
+          if (update.focusChanged) {
+            focusedAt = performance.now();
+            events.focus(view.hasFocus);
+          }
           if (quiet) return;
           const caret = update.state.selection.main.head;
           if (update.docChanged || update.selectionSet) pointed = null;
           if (update.docChanged) events.changed(update.state.doc.toString(), caret);
           else if (update.selectionSet) events.moved(update.state.doc.toString(), caret);
-          if (update.focusChanged) {
-            focusedAt = performance.now();
-            events.focus(view.hasFocus);
-          }
+          const list = completionStatus(update.state) === 'active';
+          if (list !== (completionStatus(update.startState) === 'active')) events.completing(list);
         }),
       ],
     }),
   });
+  // Enter takes the text: it is one line, however it is broken to fit.
+  view.contentDOM.removeAttribute('aria-multiline');
   const silently = (work: () => void) => {
     quiet = true;
     work();
@@ -207,9 +190,13 @@ export function createFormulaEditor(
       view.focus();
       view.dispatch({ selection: { anchor: view.state.doc.length } });
     },
-    take: () => view.focus(),
+    take(at) {
+      view.focus();
+      if (at) silently(() => view.dispatch({ selection: { anchor: at.from, head: at.to } }));
+    },
     hasFocus: () => view.hasFocus,
     wantsName: () => placeOfName() !== null,
+    lacksName: () => pointed !== null || lacksName(chosen()),
     insert(text) {
       view.dispatch(view.state.replaceSelection(text));
       view.focus();

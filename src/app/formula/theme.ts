@@ -38,6 +38,12 @@ export const editorTheme = EditorView.theme({
   '.is-number': { color: 'var(--moss)' },
   '.is-text': { color: 'var(--ochre)' },
   '.is-operator, .is-bracket': { color: 'var(--ink-soft)' },
+  '&.cm-focused .cm-matchingBracket': {
+    backgroundColor: 'var(--brass-wash)',
+    color: 'var(--ink)',
+    outline: '1px solid var(--brass-fill)',
+  },
+  '&.cm-focused .cm-nonmatchingBracket': { backgroundColor: 'transparent', color: 'var(--brick)' },
   '.problem, .is-unknown': {
     textDecoration: 'underline wavy 1.5px var(--brick)',
     textUnderlineOffset: '4px',

@@ -1,18 +1,6 @@
-import type { ColumnOutline } from '../../session/api.ts';
-import type { Shown } from './host.ts';
 import { isWrong, plainCell, writeCell } from './render.ts';
+import type { Showing } from './showing.ts';
 import type { TileCache } from './tiles.ts';
-
-/** What the cells are written from, as it stands at the moment of writing. */
-export interface Sources {
-  readonly shown: Shown;
-  readonly tiles: TileCache;
-  readonly columns: readonly ColumnOutline[];
-  /** Index in the sheet of each shown column. */
-  readonly indexes: readonly number[];
-  /** Whether a cell is pointed at by the formula that is being written. */
-  pointed(line: number, column: number): boolean;
-}
 
 interface Place {
   readonly line: number;
@@ -30,11 +18,17 @@ interface Place {
 export class Cells {
   private readonly places = new WeakMap<HTMLTableCellElement, Place>();
 
-  constructor(private readonly sources: Sources) {}
+  constructor(
+    private readonly showing: Showing,
+    private readonly tiles: () => TileCache,
+    /** Whether a cell is pointed at by the formula that is being written. */
+    private readonly pointed: (line: number, column: number) => boolean,
+  ) {}
 
   /** Writes a cell that the library draws. */
   write(td: HTMLTableCellElement, line: number, column: number): void {
-    const { shown, tiles, columns, indexes } = this.sources;
+    const { shown, columns, indexes } = this.showing;
+    const tiles = this.tiles();
     // A sheet with fewer columns comes in while the grid still has its shape of before.
     const of = columns[column];
     if (!of) return;
@@ -45,11 +39,11 @@ export class Cells {
 
   /** What is said of a cell beside its content. */
   sign(td: HTMLTableCellElement, line: number, column: number): void {
-    const { shown, tiles, indexes } = this.sources;
-    const wrong = shown.lines.at(line).is === 'row' && isWrong(tiles.marks(line, indexes[column]!));
+    const { shown, indexes } = this.showing;
+    const wrong = shown.lines.at(line).is === 'row' && isWrong(this.tiles().marks(line, indexes[column]!));
     if (wrong) td.setAttribute('aria-invalid', 'true');
     else td.removeAttribute('aria-invalid');
-    td.classList.toggle('pointed', this.sources.pointed(line, column));
+    td.classList.toggle('pointed', this.pointed(line, column));
   }
 
   /** Writes all cells of a grid anew, and leaves its shape and what is chosen alone. */
@@ -69,7 +63,8 @@ export class Cells {
   }
 
   private isSame({ line, column, text, classes }: Place): boolean {
-    const { shown, tiles, columns, indexes } = this.sources;
+    const { shown, columns, indexes } = this.showing;
+    const tiles = this.tiles();
     const of = columns[column];
     const now = text === undefined || !of ? undefined : plainCell(shown, tiles, line, indexes[column]!, of);
     return now !== undefined && now.text === text && now.classes === classes;

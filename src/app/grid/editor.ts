@@ -1,18 +1,20 @@
 import Handsontable from 'handsontable/base';
+import type { FormulaStart } from './host.ts';
 import { Picker } from './picker.ts';
+import { type Stroke, strike, strokeOf, type Written } from './waiting.ts';
 
 type Hot = Handsontable.Core;
 
 /** What the editor of a cell needs of its surroundings. Rows and columns are lines and columns of the grid. */
 export interface EditorHost {
   editText(line: number, column: number): Promise<string>;
-  /** True for a cell that a formula fills. */
-  hasFormula(line: number, column: number): boolean;
+  /** True for a cell that its column's formula fills. */
+  isComputed(line: number, column: number): boolean;
   /** What can be picked in that column; null where anything may be typed. */
   choices(column: number): readonly string[] | null;
   enter(line: number, column: number, lines: number, columns: number, text: string): void;
-  /** Formulas are written in the line above the sheet: this text from now on, or the one that is there. */
-  writeFormula(text: string | null): void;
+  /** Formulas are written in the formula editor: this text from now on, or the column's formula. */
+  writeFormula(start: FormulaStart | null): void;
 }
 
 const hosts = new WeakMap<object, EditorHost>();
@@ -22,23 +24,24 @@ export function hostEditor(hot: Hot, host: EditorHost): void {
 }
 
 /**
- * The editor that opens in a cell. It starts with what was typed, not with what the cell shows (a rounded number would
- * lose its digits), and hands the text over instead of writing it into the grid. Formulas go to the line above the sheet.
+ * The editor that opens in a cell for a plain value. It starts with what was typed, not with what the cell shows (a rounded
+ * number would lose its digits), and hands the text over instead of writing it into the grid. A text that is a formula
+ * goes on in the formula editor.
  */
 export class CellEditor extends Handsontable.editors.TextEditor {
   // Declared, not initialised: the base constructor calls createElements before field initialisers would run.
   declare started: string | null;
   /** What the cell holds, while it is on its way here. */
   declare arriving: Promise<string> | null;
-  /** Home was pressed before that: what is typed goes before it. */
-  declare atStart: boolean;
+  /** What was done to that text meanwhile. */
+  declare strokes: Stroke[];
   declare picker: Picker | null;
 
   override beginEditing(initial?: unknown, event?: Event): void {
     const { row, col } = this;
     const host = hosts.get(this.hot);
     const typedOver = typeof initial === 'string';
-    if (!typedOver && row !== null && col !== null && host?.hasFormula(row, col)) {
+    if (!typedOver && row !== null && col !== null && host?.isComputed(row, col)) {
       host.writeFormula(null);
       return;
     }
@@ -55,7 +58,7 @@ export class CellEditor extends Handsontable.editors.TextEditor {
       });
     }
     if (typedOver) return;
-    this.atStart = false;
+    this.strokes = [];
     const arriving = host.editText(row, col);
     this.arriving = arriving;
     void arriving.then(
@@ -63,21 +66,23 @@ export class CellEditor extends Handsontable.editors.TextEditor {
         if (this.arriving !== arriving || !this.isOpened()) return;
         this.arriving = null;
         this.started = text;
-        const typed = this.TEXTAREA.value;
-        this.setValue(this.with(text, typed));
-        if (typed === '') this.picker?.all();
+        const now = this.struck(text);
+        this.setValue(now.text);
         this.focus();
-        if (this.atStart) this.TEXTAREA.setSelectionRange(typed.length, typed.length);
+        this.TEXTAREA.setSelectionRange(Math.min(now.anchor, now.head), Math.max(now.anchor, now.head));
+        if (this.strokes.length === 0) this.picker?.all();
+        else this.picker?.narrow();
         this.refreshDimensions();
+        this.handOver();
         // A cell that is gone by now has no text to change.
       },
       () => undefined,
     );
   }
 
-  /** What was typed before the cell's text came stands where the caret would have been. */
-  with(text: string, typed: string): string {
-    return this.atStart ? typed + text : text + typed;
+  /** The cell's text with what was done to it before it came. */
+  struck(text: string): Written {
+    return strike({ text, anchor: text.length, head: text.length }, this.strokes);
   }
 
   /** Arrows belong to the list of choices while there is one. */
@@ -102,25 +107,38 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     return this.picker ? this.picker.chosen() : super.getValue();
   }
 
-  /** A text that turns out to be a formula goes on in the line above the sheet. */
+  /** A text that turns out to be a formula goes on in the formula editor. */
   handOver(): void {
-    const text = this.TEXTAREA.value;
+    const { value: text, selectionStart: from, selectionEnd: to } = this.TEXTAREA;
     if (!text.startsWith('=') || !this.isOpened()) return;
+    const { started } = this;
     this.cancelChanges();
-    hosts.get(this.hot)?.writeFormula(text);
+    hosts.get(this.hot)?.writeFormula({
+      text,
+      from: from ?? text.length,
+      to: to ?? text.length,
+      ...(started === null ? {} : { was: started }),
+    });
   }
 
   override createElements(type?: string): void {
     super.createElements(type);
     this.picker = null;
     this.arriving = null;
-    this.atStart = false;
+    this.strokes = [];
     this.TEXTAREA.addEventListener('keydown', (event) => {
-      const { key } = event as KeyboardEvent;
-      if (key === 'Home' || key === 'End') this.atStart = key === 'Home' && this.TEXTAREA.value === '';
+      const stroke = this.arriving && strokeOf(event as KeyboardEvent);
+      if (!stroke) return;
+      this.strokes.push(stroke);
+      event.preventDefault();
+      event.stopPropagation();
     });
     this.TEXTAREA.addEventListener('input', (event) => {
-      if (!(event as InputEvent).isComposing) this.handOver();
+      if ((event as InputEvent).isComposing) return;
+      if (!this.arriving) return this.handOver();
+      // Pasted, dictated, or from a keyboard on the screen.
+      this.strokes.push({ is: 'text', text: this.TEXTAREA.value });
+      this.setValue('');
     });
     this.TEXTAREA.setAttribute('aria-label', 'Cell');
     this.TEXTAREA.setAttribute('aria-hidden', 'true');
@@ -133,7 +151,7 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     const text = String((value as readonly (readonly unknown[])[])[0]?.[0] ?? '');
     const { arriving } = this;
     this.arriving = null;
-    if (this.row === null || this.col === null || text === this.started) return;
+    if (this.row === null || this.col === null || (text === this.started && !arriving)) return;
     const range = everyChosenCell ? this.hot.getSelectedRangeActive() : undefined;
     const from = range?.getTopStartCorner() ?? { row: this.row, col: this.col };
     const to = range?.getBottomEndCorner() ?? from;
@@ -143,11 +161,18 @@ export class CellEditor extends Handsontable.editors.TextEditor {
       hosts
         .get(this.hot)
         ?.enter(row, column, (to.row ?? row) - row + 1, (to.col ?? column) - column + 1, whole);
-    if (arriving)
-      void arriving.then(
-        (before) => enter(this.with(before, text)),
-        () => enter(text),
-      );
-    else enter(text);
+    // Before it came the field is empty, but for a choice from the list.
+    if (!arriving || text !== '') {
+      enter(text);
+      return;
+    }
+    const { strokes } = this;
+    void arriving.then(
+      (before) => {
+        const { text: whole } = strike({ text: before, anchor: before.length, head: before.length }, strokes);
+        if (whole !== before) enter(whole);
+      },
+      () => undefined,
+    );
   }
 }

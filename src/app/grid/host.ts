@@ -65,6 +65,14 @@ export type Pointed =
       readonly toRow: number;
     };
 
+/** A formula that was begun in a cell: its text, what is chosen in it, and what the cell held before, where that is known. */
+export interface FormulaStart {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+  readonly was?: string;
+}
+
 /** What the grid asks of the page. It decides nothing itself: everything done in it becomes one of these calls. */
 export interface GridHost {
   tile(sheet: SheetOutline, row: number, rows: number, column: number, columns: number): Promise<Tile>;
@@ -82,14 +90,16 @@ export interface GridHost {
   /** Columns were pulled to stand before a column, or at the end. */
   moved(columns: readonly ColumnOutline[], before: ColumnOutline | null): void;
   menu(request: MenuRequest): void;
-  /** A formula is to be written for the active cell, beginning with this text; null shows the one that is there. */
-  writeFormula(text: string | null): void;
+  /** A formula is to be written for the active cell, beginning with this text; null for the formula of its column. */
+  writeFormula(start: FormulaStart | null): void;
   /** A heading was double-clicked: its formula wants to be edited. */
   openHeading(column: ColumnOutline): void;
-  /** What is being written in the line above the sheet: a formula that a name can go into next, or something whole. */
+  /** What is being written: a formula that a name can go into next, or something whole. */
   writing(): 'wants a name' | 'whole' | null;
   point(pointed: Pointed): void;
   /** Puts what is being written into the book. Answers whether it was taken. */
   takeWritten(): Promise<boolean>;
+  /** Cells stand elsewhere on the screen now. */
+  shifted(): void;
   failed(reason: unknown): void;
 }

@@ -55,7 +55,8 @@ export class Picker {
     this.list.remove();
   }
 
-  private readonly narrow = (): void => {
+  /** Shows the choices that have what is typed in them. */
+  readonly narrow = (): void => {
     const typed = this.input.value.trim().toLowerCase();
     const found = this.choices.filter((choice) => choice.toLowerCase().includes(typed));
     const begins = found.findIndex((choice) => choice.toLowerCase().startsWith(typed));

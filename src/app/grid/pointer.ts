@@ -1,36 +1,58 @@
 import type { ColumnOutline } from '../../session/api.ts';
 import type { GridHost, Shown } from './host.ts';
+import type { Showing } from './showing.ts';
 
 interface Spot {
   readonly row: number | null;
   readonly col: number | null;
 }
 
+export interface GridSpot {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Where pointing began, and what the grid showed then. */
+interface Start extends GridSpot {
+  readonly shown: Shown;
+  readonly columns: readonly ColumnOutline[];
+}
+
+interface Block {
+  readonly top: number;
+  readonly bottom: number;
+  readonly left: number;
+  readonly right: number;
+}
+
 /**
- * Clicks and pulls over the grid while a formula is being written: they put names into it where a name can stand, each
- * place pulled over taking the place of the one before. Where none can, the formula is taken first and then the click
- * chooses; what is refused stays in hand. Either way nothing that was written is lost.
+ * Clicks, pulls and arrow keys over the grid while a formula is being written: they put names into it where a name can
+ * stand, each place pointed at taking the place of the one before. Where none can, a click has the formula taken first
+ * and then chooses; what is refused stays in hand. Either way nothing that was written is lost.
  */
 export class Pointer {
-  private start: { readonly line: number; readonly column: number } | null = null;
-  private shown: Shown | null = null;
-  private columns: readonly ColumnOutline[] = [];
+  /** Where the mouse began to pull. */
+  private pull: Start | null = null;
+  /** Where the arrow keys are: their first corner and their last. */
+  private walk: { readonly start: Start; readonly end: GridSpot } | null = null;
   /** The lines and columns that are pointed at just now. */
   private at: Block | null = null;
 
   constructor(
     private readonly host: GridHost,
+    private readonly showing: Showing,
     /** Chooses what was clicked, after all. */
     private readonly choose: (line: number, column: number) => void,
     private readonly redraw: () => void,
   ) {}
 
-  down(event: MouseEvent, { row, col }: Spot, shown: Shown, columns: readonly ColumnOutline[]): void {
+  down(event: MouseEvent, { row, col }: Spot): void {
     const writing = event.button === 0 ? this.host.writing() : null;
     if (!writing) return;
     // The formula keeps the focus.
     event.preventDefault();
     event.stopImmediatePropagation();
+    const { shown, columns } = this.showing;
     const column = columns[col ?? -1];
     if (writing === 'whole') {
       void this.host.takeWritten().then((taken) => {
@@ -43,22 +65,48 @@ export class Pointer {
       this.host.point({ is: 'column', column });
       return;
     }
-    this.start = { line: row ?? 0, column: col ?? 0 };
-    this.shown = shown;
-    this.columns = columns;
+    this.walk = null;
+    this.pull = { line: row ?? 0, column: col ?? 0, shown, columns };
     // Before the library, which is told to leave this event alone and tells nobody else.
-    window.addEventListener('mouseup', () => this.finish(), { once: true, capture: true });
-    this.point(this.start.line, this.start.column);
+    window.addEventListener('mouseup', () => this.rest(), { once: true, capture: true });
+    this.point(this.pull, this.pull);
   }
 
   over(event: MouseEvent, { row, col }: Spot): void {
-    if (!this.start) return;
+    if (!this.pull) return;
     event.stopImmediatePropagation();
-    if ((row ?? -1) >= 0 && this.columns[col ?? -1]) this.point(row ?? 0, col ?? 0);
+    if ((row ?? -1) >= 0 && this.pull.columns[col ?? -1])
+      this.point(this.pull, { line: row ?? 0, column: col ?? 0 });
   }
 
   up(event: MouseEvent): void {
-    if (this.start) event.stopImmediatePropagation();
+    if (this.pull) event.stopImmediatePropagation();
+  }
+
+  /**
+   * An arrow key: points at the next cell from the one pointed at last, at first from the one given; with `extend` it pulls
+   * on from there. Answers what is pointed at, null where there is nothing.
+   */
+  arrow(from: GridSpot, down: number, across: number, extend: boolean): GridSpot | null {
+    const { shown, columns } = this.showing;
+    const { line, column } = this.walk?.end ?? from;
+    const end = { line: line + down, column: column + across };
+    if (!columns[end.column] || end.line < 0 || end.line >= shown.lines.count) return null;
+    // Lines of summaries and the blank one have no cells that a formula could name.
+    if (shown.lines.at(end.line).is !== 'row') return null;
+    const start = extend && this.walk ? this.walk.start : { ...end, shown, columns };
+    this.walk = { start, end };
+    this.point(start, end);
+    return end;
+  }
+
+  /** What was pointed at stands in the formula now: nothing is pointed at any more. */
+  rest(): void {
+    if (!this.pull && !this.walk) return;
+    this.pull = null;
+    this.walk = null;
+    this.at = null;
+    this.redraw();
   }
 
   /** True for a cell that is being pointed at. */
@@ -67,14 +115,13 @@ export class Pointer {
     return at !== null && line >= at.top && line <= at.bottom && column >= at.left && column <= at.right;
   }
 
-  private point(line: number, column: number): void {
-    const { start, shown, columns } = this;
-    if (!start || !shown) return;
+  private point(start: Start, end: GridSpot): void {
+    const { shown, columns } = start;
     const at = {
-      top: Math.min(start.line, line),
-      bottom: Math.max(start.line, line),
-      left: Math.min(start.column, column),
-      right: Math.max(start.column, column),
+      top: Math.min(start.line, end.line),
+      bottom: Math.max(start.line, end.line),
+      left: Math.min(start.column, end.column),
+      right: Math.max(start.column, end.column),
     };
     this.at = at;
     const [from, to] = [columns[at.left]!, columns[at.right]!];
@@ -86,17 +133,4 @@ export class Pointer {
     }
     this.redraw();
   }
-
-  private finish(): void {
-    this.start = null;
-    this.at = null;
-    this.redraw();
-  }
-}
-
-interface Block {
-  readonly top: number;
-  readonly bottom: number;
-  readonly left: number;
-  readonly right: number;
 }

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { SampleStrip } from '../books/SampleStrip.tsx';
 import { ChartPlace } from '../charts/ChartPlace.tsx';
 import { bindKeys } from '../commands/all.ts';
+import { CellFormula } from '../formula/CellFormula.tsx';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
 import { receiveFiles } from '../intake/arriving.ts';
 import { UpdateStrip } from '../offline/UpdateStrip.tsx';
@@ -39,6 +40,7 @@ export function App({ page }: { page: Page }) {
           </div>
           <ViewStrip />
           <SheetView />
+          <CellFormula />
           <StatusLine />
           <ChartPlace />
         </main>

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { command } from '../commands/all.ts';
 import { commitDraft, draft, formulaIn, targetOf } from '../formula/draft.ts';
-import { namePointed } from '../formula/point.ts';
+import { begin, endInCell, point, shifts } from '../formula/writing.ts';
 import type { GridHost } from '../grid/host.ts';
 import type { SheetGrid } from '../grid/SheetGrid.ts';
 import { run } from '../state/actions.ts';
@@ -132,17 +132,7 @@ function hostOf(page: Page): GridHost {
     menu: (request) => {
       page.contextMenu.value = request;
     },
-    writeFormula(text) {
-      // What is being written already is not written over: it goes on.
-      if (text !== null && !draft.value) {
-        page.scopeChoice.value = 'cell';
-        const { selection } = page;
-        if (!selection.value) return;
-        const { sheet, column, row } = selection.value;
-        draft.value = { sheet, column, row, scope: 'cell', text };
-      }
-      page.line.current?.focus();
-    },
+    writeFormula: (start) => begin(page, start),
     openHeading: () => void command('edit-column-formula').run(page),
     writing() {
       // The line may have the focus and nothing in it yet: that is a formula about to be written.
@@ -151,15 +141,15 @@ function hostOf(page: Page): GridHost {
       if (target && formulaIn(target.scope, target.text) !== null && line?.wantsName()) return 'wants a name';
       return draft.value ? 'whole' : null;
     },
-    point: (pointed) => {
-      const target = targetOf(page);
-      const text = target && namePointed(page, target, pointed);
-      if (text) page.line.current?.point(text);
-    },
+    point: (pointed) => point(page, pointed),
     async takeWritten() {
+      endInCell();
       const taken = await commitDraft(page);
       if (!taken) page.line.current?.focus();
       return taken;
+    },
+    shifted: () => {
+      shifts.value++;
     },
     failed: (reason) => say(page, reason instanceof Error ? reason.message : String(reason), 'wrong'),
   };

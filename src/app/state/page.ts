@@ -6,7 +6,7 @@ import type { BookFile } from '../files/files.ts';
 import type { GridSelection, MenuRequest, Shown } from '../grid/host.ts';
 
 export type Side = 'figure' | 'working' | 'guide' | 'doubts';
-/** What the line above the sheet edits: the whole column's formula, or one cell. */
+/** What a formula or value that is being written is for: the whole column's formula, or one cell. */
 export type Scope = 'column' | 'cell';
 
 export interface Notice {
@@ -38,8 +38,19 @@ export type Dialogue =
 export interface GridHandle {
   select(row: number, column: string, focus?: boolean): void;
   selectColumn(column: string): void;
-  /** Chooses the cell that many lines below the active one, or columns to its right, and gives it the focus. */
-  step(down: number, across: number): void;
+  /** Chooses a block from a cell on: so many of the lines and columns that are on show. */
+  selectBlock(row: number, column: string, lines: number, columns: number): void;
+  /**
+   * Chooses the cell that many lines below the active one, or columns to its right, and gives it the focus; `written` where
+   * something was written into the active one.
+   */
+  step(down: number, across: number, written?: boolean): void;
+  /** Where a cell stands in the window; null for one that is not drawn. */
+  boxOf(row: number, column: string): DOMRect | null;
+  /** Points at the next cell for a formula: next to the one pointed at last, at first to the formula's own. */
+  pointOn(own: { row: number; column: string }, down: number, across: number, extend: boolean): void;
+  /** Nothing is pointed at any more. */
+  pointNoMore(): void;
   focus(): void;
   edit(): void;
   /** Asks for what is in view anew, before the page has heard what a command came to. */
@@ -50,8 +61,6 @@ export interface GridHandle {
 export interface LineHandle {
   focus(): void;
   insert(text: string): void;
-  /** Writes a name that was pointed at. */
-  point(name: string): void;
   hasFocus(): boolean;
   /** True where a name could stand: after a bracket, a comma, an operator, at the start, or in place of an unknown word. */
   wantsName(): boolean;
