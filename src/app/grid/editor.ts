@@ -101,6 +101,13 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     this.picker?.close();
     this.picker = null;
     super.close();
+    if (document.activeElement === this.TEXTAREA) this.focus();
+  }
+
+  /** The library leaves the focus in a closed field, where keys of the page would be taken for typing. */
+  override focus(): void {
+    if (this.isOpened()) super.focus();
+    else this.hot.getFocusManager().focusOnHighlightedCell();
   }
 
   override getValue(): unknown {
