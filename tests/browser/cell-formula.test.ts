@@ -264,8 +264,10 @@ test('the editor grows to the right and down with its text, stays inside the win
   };
   await inside();
   await keys(page, 'Escape');
+  await expect.poll(() => active(page)).toBe('4,4');
   // In the last corner of the sheet.
   await keys(page, 'Control+End');
+  await expect.poll(() => active(page)).toBe('26,26');
   await page.keyboard.type('=');
   await page.keyboard.type('1 + '.repeat(30));
   await expect.poll(async () => (await box())!.height).toBeGreaterThan(40);

@@ -166,6 +166,8 @@ function leave(page: Page, now: Draft | null, down = 0, across = 0): void {
   grid.current?.pointNoMore();
   if (now && now.sheet !== page.sheetId.peek()) goTo(page, now);
   else if (now?.scope === 'cell' && (down || across)) grid.current?.step(down, across, now.text !== '');
+  // Its cell may have been scrolled away meanwhile.
+  else if (now && inCell.peek()) grid.current?.select(now.row, now.column);
   else grid.current?.focus();
   endInCell();
 }
