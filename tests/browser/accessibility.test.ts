@@ -1,30 +1,8 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { violations } from './axe.ts';
 import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
 import { markByKeyboard, summaryOfLean } from './marking.ts';
-
-/** Rules of WCAG 2.0 to 2.2, levels A and AA, as axe-core checks them (W3C Recommendation 2023-10-05). */
-const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe-core finds wrong on the page as it stands, one line each. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  const results = await page.evaluate(
-    (tags) =>
-      (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
-        runOnly: { type: 'tag', values: tags },
-      }),
-    levels,
-  );
-  return results.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(' ')} (${failureSummary})`),
-  );
-}
 
 /** Every screen, and how to come to it. */
 const screens: readonly (readonly [name: string, come: (page: Page) => Promise<unknown>])[] = [
@@ -88,9 +66,18 @@ const telling = screens.filter(([name]) =>
   /figure|working|page of the guide|doubts|finder|books|a column|formula|mark|summary/.test(name),
 );
 
+/** Those with the most different colours. */
+const coloured = telling.filter(([name]) => /figure|doubts|books|formula|mark/.test(name));
+
 describe.each([
   ['a desk, light', screens, { viewport: { width: 1280, height: 800 }, colorScheme: 'light' }],
   ['a desk, dark', telling, { viewport: { width: 1280, height: 800 }, colorScheme: 'dark' }],
+  ['a desk, light, high contrast', coloured, { viewport: { width: 1280, height: 800 }, contrast: 'more' }],
+  [
+    'a desk, dark, high contrast',
+    coloured,
+    { viewport: { width: 1280, height: 800 }, colorScheme: 'dark', contrast: 'more' },
+  ],
   [
     'a phone, light',
     telling,
@@ -112,7 +99,7 @@ describe.each([
       await sheetShown(page);
       await come(page);
       await page.waitForTimeout(100);
-      expect(await violations(page)).toEqual([]);
+      expect(await violations(page, { enhanced: 'contrast' in options })).toEqual([]);
       expect(faults).toEqual([]);
     },
   );

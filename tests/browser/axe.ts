@@ -8,16 +8,22 @@ const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** What axe-core finds wrong on the page as it stands, one line each. */
-export async function violations(page: Page): Promise<readonly string[]> {
+export async function violations(
+  page: Page,
+  {
+    enhanced = false,
+  }: { /** Text at 7 to 1 as well (success criterion 1.4.6). */ readonly enhanced?: boolean } = {},
+): Promise<readonly string[]> {
   await page.evaluate(axe);
   const results = await page.evaluate(
-    (tags) =>
+    ([tags, more]) =>
       (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
         runOnly: { type: 'tag', values: tags },
+        rules: { 'color-contrast-enhanced': { enabled: more } },
       }),
-    levels,
+    [levels, enhanced] as const,
   );
   return results.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${help} at ${target.join(' ')}`),
+    nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(' ')} (${failureSummary})`),
   );
 }

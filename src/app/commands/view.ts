@@ -1,4 +1,4 @@
-import { chooseDensity, chooseTheme, density, theme } from '../state/look.ts';
+import { chooseContrast, chooseDensity, chooseTheme, density, highContrast, theme } from '../state/look.ts';
 import type { Page, Side } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
 
@@ -65,6 +65,14 @@ export const viewCommands: readonly PageCommand[] = [
       run: () => chooseTheme(which),
     }),
   ),
+  {
+    id: 'contrast',
+    group: 'View',
+    label: 'High contrast',
+    searchWords: 'theme colour strong accessibility',
+    on: () => highContrast.value,
+    run: () => chooseContrast(highContrast.value ? 'regular' : 'high'),
+  },
   ...(['compact', 'regular', 'comfortable'] as const).map(
     (which): PageCommand => ({
       id: `density-${which}`,

@@ -1,11 +1,13 @@
-import { signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 
 /** How the page looks: kept on this device, not in the book. */
 
 export type Theme = 'system' | 'light' | 'dark';
+export type Contrast = 'system' | 'regular' | 'high';
 export type Density = 'compact' | 'regular' | 'comfortable';
 
 const themes: readonly Theme[] = ['system', 'light', 'dark'];
+const contrasts: readonly Contrast[] = ['system', 'regular', 'high'];
 const densities: readonly Density[] = ['compact', 'regular', 'comfortable'];
 
 const recalled = <T extends string>(key: string, known: readonly T[], otherwise: T): T => {
@@ -26,6 +28,13 @@ const keep = (key: string, value: string): void => {
 };
 
 export const theme = signal<Theme>('system');
+const contrast = signal<Contrast>('system');
+/** What the device asks for. */
+const asked = signal(false);
+/** True while edges and writing stand out as far as they can. */
+export const highContrast = computed(
+  () => contrast.value === 'high' || (contrast.value === 'system' && asked.value),
+);
 export const density = signal<Density>('regular');
 
 export function chooseTheme(which: Theme): void {
@@ -34,6 +43,11 @@ export function chooseTheme(which: Theme): void {
   const root = document.documentElement;
   if (which === 'system') delete root.dataset.theme;
   else root.dataset.theme = which;
+}
+
+export function chooseContrast(which: Contrast): void {
+  contrast.value = which;
+  keep('leverbook-contrast', which);
 }
 
 export function chooseDensity(which: Density): void {
@@ -45,5 +59,15 @@ export function chooseDensity(which: Density): void {
 /** Applies what was chosen before, at the start of the page. */
 export function recallLook(): void {
   chooseTheme(recalled('leverbook-theme', themes, 'system'));
+  chooseContrast(recalled('leverbook-contrast', contrasts, 'system'));
+  const wish = matchMedia('(prefers-contrast: more)');
+  asked.value = wish.matches;
+  wish.addEventListener('change', () => {
+    asked.value = wish.matches;
+  });
+  effect(() => {
+    if (highContrast.value) document.documentElement.dataset.contrast = 'high';
+    else delete document.documentElement.dataset.contrast;
+  });
   chooseDensity(recalled('leverbook-density', densities, 'regular'));
 }
