@@ -1,7 +1,7 @@
 import type { Database } from './database.ts';
 import type { Files } from './files.ts';
 import { alone, hold } from './lock.ts';
-import { after, moment, type Recovered, recover } from './recover.ts';
+import { moment, type Recovered, recover } from './recover.ts';
 import { putRows } from './rows.ts';
 import { SecondJournal } from './second.ts';
 import { booksIn } from './slots.ts';
@@ -51,9 +51,12 @@ async function bringBackOne(database: Database, files: Files, id: string): Promi
 }
 
 function sentence(title: string, { entries, snapshot }: Recovered, versions: number, cut: boolean): string {
-  const until = entries.length ? after(entries) : `, as it was at ${moment(snapshot?.time)}`;
+  const last = entries.at(-1);
+  const until = last ? `“${last.words}”` : `the one before ${moment(snapshot?.time)}`;
+  const end = cut
+    ? `the last change that could be read is ${until}, and what came after it is lost`
+    : `its last stored change is ${until}`;
   const named =
-    versions === 0 ? '' : ` with ${versions === 1 ? 'its named version' : `its ${versions} named versions`}`;
-  const end = cut ? ' The end of that journal could not be read: what came later is lost.' : '';
-  return `The browser has lost the storage in which it kept “${title}”. The book is back from its second journal${named}${until}.${end} Look at your last changes, and save it to a file.`;
+    versions === 0 ? '' : `, with ${versions === 1 ? 'its named version' : `its ${versions} named versions`}`;
+  return `The browser has lost the storage in which it kept “${title}”. The book is back from its second journal${named}; ${end}. Look at your last changes, and save it to a file.`;
 }

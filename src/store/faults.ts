@@ -21,7 +21,7 @@ export interface Fault {
 export type Outcome<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly fault: Fault };
 
 const sentences: Readonly<Record<FaultReason, string>> = {
-  full: 'The browser has no room left for this book, so the last changes are not kept in it. Save the book to a file now; then free disk space, or remove books from the list.',
+  full: 'The browser has no room left for this book, so the last changes are not kept in it. Save the book to a file now; then free disk space, or remove books you can spare.',
   blocked:
     'Another tab with an earlier Leverbook holds the stored books. Close the other tabs of Leverbook, then reload this page. Until then save the book to a file: changes are not kept in the browser.',
   newer:

@@ -313,7 +313,7 @@ describe('storage', () => {
       ok: true,
       notes: [
         expect.stringMatching(
-          /has lost the storage.*back from its second journal with its named version, the last being “Change femur of row 2”/,
+          /has lost the storage.*back from its second journal, with its named version; its last stored change is “Change femur of row 2”/,
         ),
       ],
     });
@@ -345,7 +345,9 @@ describe('storage', () => {
     await page.goto(served.address);
     expect(await page.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({
       ok: true,
-      notes: [expect.stringMatching(/has lost the storage.*with its named version.*what came later is lost/)],
+      notes: [
+        expect.stringMatching(/has lost the storage.*with its named version.*what came after it is lost/),
+      ],
     });
     // Of the changes since the copy, the last one is cut.
     expect(await saved()).toBe([...states].at(-2));

@@ -162,7 +162,7 @@ describe('a second journal', () => {
     expect(numbersOf(book)).toEqual(upTo(5));
     expect(steps.map(({ words }) => words)).toEqual(['Put 3', 'Put 4', 'Put 5']);
     expect(notes).toEqual([
-      'The browser has lost the storage in which it kept “Counting”. The book is back from its second journal with its 2 named versions, the last being “Put 5”. Look at your last changes, and save it to a file.',
+      'The browser has lost the storage in which it kept “Counting”. The book is back from its second journal, with its 2 named versions; its last stored change is “Put 5”. Look at your last changes, and save it to a file.',
     ]);
     expect((await again.versions.list(id)).map((version) => version.name)).toEqual(['After', 'Before']);
     const read = await again.versions.read(id, 1);
@@ -197,7 +197,7 @@ describe('a second journal', () => {
       const { book, notes } = await opened(shelf, id);
       expect(numbersOf(book)).toEqual(upTo(there - 1));
       expect(notes).toEqual([expect.stringContaining('has lost the storage')]);
-      expect(notes[0]!.includes('what came later is lost')).toBe(!sizes.includes(cut));
+      expect(notes[0]!.includes('what came after it is lost')).toBe(!sizes.includes(cut));
       await shelf.close();
     }
   });

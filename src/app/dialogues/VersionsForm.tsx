@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Comparison, NamedVersion } from '../../worker/protocol.ts';
 import { usePage } from '../shell/context.ts';
 import { guarded } from '../state/actions.ts';
@@ -12,6 +12,7 @@ export function VersionsForm({ close }: { close: () => void }) {
   const name = useSignal('');
   const list = useSignal<readonly NamedVersion[]>([]);
   const compared = useSignal<{ readonly number: number; readonly comparison: Comparison } | null>(null);
+  const leaving = useSignal<number | null>(null);
   const read = async () => {
     list.value = await page.service.versions();
   };
@@ -27,6 +28,13 @@ export function VersionsForm({ close }: { close: () => void }) {
     if (answer.ok) compared.value = { number, comparison: answer.comparison };
     else say(page, answer.sentence, 'wrong');
   };
+  const remove = (number: number) =>
+    guarded(page, async () => {
+      await page.service.dropVersion(number);
+      leaving.value = null;
+      await read();
+      return true;
+    });
   return (
     <Dialogue title="Versions of this book" close={close}>
       <form
@@ -64,32 +72,63 @@ export function VersionsForm({ close }: { close: () => void }) {
                 })}
               </span>
             </p>
-            <span class="version-actions">
-              <button type="button" class="firm" onClick={() => void compare(version.number)}>
-                What is different
-              </button>
-              <button
-                type="button"
-                class="firm"
-                onClick={() =>
-                  void guarded(page, async () => settle(page, await page.service.goBack(version.number)))
-                }
-              >
-                Go back to it
-              </button>
-              <button
-                type="button"
-                class="firm"
-                onClick={() => void page.service.dropVersion(version.number).then(read)}
-              >
-                Remove
-              </button>
-            </span>
+            {leaving.value === version.number ? (
+              <Leaving
+                name={version.name}
+                stay={() => {
+                  leaving.value = null;
+                }}
+                remove={() => void remove(version.number)}
+              />
+            ) : (
+              <span class="version-actions">
+                <button type="button" class="firm" onClick={() => void compare(version.number)}>
+                  What is different
+                </button>
+                <button
+                  type="button"
+                  class="firm"
+                  onClick={() =>
+                    void guarded(page, async () => settle(page, await page.service.goBack(version.number)))
+                  }
+                >
+                  Go back to it
+                </button>
+                <button
+                  type="button"
+                  class="firm"
+                  onClick={() => {
+                    leaving.value = version.number;
+                  }}
+                >
+                  Remove
+                </button>
+              </span>
+            )}
             {compared.value?.number === version.number && <Differences of={compared.value.comparison} />}
           </li>
         ))}
       </ul>
     </Dialogue>
+  );
+}
+
+/** Asks before a version goes: nothing brings it back. What is safe comes first, and has the focus. */
+function Leaving({ name, stay, remove }: { name: string; stay: () => void; remove: () => void }) {
+  const safe = useRef<HTMLButtonElement>(null);
+  useEffect(() => safe.current?.focus(), []);
+  return (
+    <fieldset class="version-leaving">
+      <legend>Remove “{name}” for good? Nothing brings it back; the book itself stays as it is.</legend>
+      <span class="version-actions">
+        <button ref={safe} type="button" class="firm" onClick={stay}>
+          Keep it
+        </button>
+        <button type="button" class="firm" onClick={remove}>
+          Remove for good
+        </button>
+      </span>
+    </fieldset>
   );
 }
 

@@ -31,7 +31,7 @@ export async function keepOffline(page: Page, begun: Promise<unknown>): Promise<
     if (taking) location.reload();
     else if (kept) newer.value = 'in use';
     else if (page.notice.peek()?.tone !== 'wrong')
-      say(page, 'Kept on this device: it opens without a network too.');
+      say(page, 'Leverbook is on this device now: it opens without a network too.');
     kept = true;
     offline.value = true;
   });

@@ -51,7 +51,11 @@ function Kept() {
     return (
       <span class="saved wrong" role="status" title={keeping.sentence}>
         <Icon name="doubts" />
-        {keeping.state === 'reading' ? 'open in another tab: only to read here' : 'not kept: save to a file'}
+        <span class="saved-words">
+          {keeping.state === 'reading'
+            ? 'open in another tab: only to read here'
+            : 'not kept: save to a file'}
+        </span>
       </span>
     );
   const kept =

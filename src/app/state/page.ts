@@ -179,7 +179,8 @@ export function settle(page: Page, done: Done): boolean {
     page.sheetId.value = done.outline.sheets[0]?.id ?? null;
     page.selection.value = null;
   }
-  if (done.note) say(page, done.note);
+  // What was told as wrong already stays until it is put away.
+  if (done.note && done.note !== page.notice.peek()?.text) say(page, done.note);
   return true;
 }
 
