@@ -256,6 +256,14 @@ describe('values do not hang on what was there before', () => {
     bench.edit({ do: 'move-column', sheet: 's', column: 'w', index: 1 });
     shows(bench, 's', { x: [null, null], z: [1, 1] });
   });
+  test('a column that reads rows below is told that the last ones are gone', () => {
+    const bench = new Bench(
+      bookOf({ s: { x: [1, 2, 3] }, t: { w: [null, null, null], sum: 'SUM(s!A1:A2)' } }),
+    );
+    shows(bench, 't', { sum: [3, 5, 3] });
+    bench.edit({ do: 'remove-rows', sheet: 's', row: 0, count: 1 });
+    shows(bench, 't', { sum: [5, 3, 0] });
+  });
   test('a formula written where an array lay keeps its value', () => {
     // `b` was made first, so that it is computed before the array that lies over it.
     const bench = new Bench(bookOf({ s: { b: [null, null], a: [1, f('{5,6}')], c: ['x', f('B2')] } }));

@@ -38,7 +38,8 @@ export interface Pace {
  *    it in those that follow: it would need its own result to know how far that reaches.
  *
  * An edit goes on from the values before it. That comes to the same as to begin anew, as long as no formula that may
- * give an array reads from one that has given one; otherwise the arrays are taken back and the rounds begin again.
+ * give an array reads from one that has given one; otherwise an edit that may reach them takes the arrays back, and the
+ * rounds begin again.
  */
 export function* compute(state: State, pace: Pace): Generator<Progress, readonly Fresh[]> {
   const clock = new Clock();
@@ -53,6 +54,7 @@ export function* compute(state: State, pace: Pace): Generator<Progress, readonly
         const node = order[i]!;
         if (!isDirty(node)) continue;
         worked = true;
+        if (rounds.begunBy(node)) break;
         const tell = (): Progress => ({
           done: i,
           total,
@@ -92,9 +94,17 @@ class Rounds {
   private anew: boolean;
 
   constructor(private readonly state: State) {
-    const { entangled, arrays, graph, unlinked, unsettled } = state;
-    this.anew = arrays.size === 0;
-    if (entangled && (unlinked || unsettled.size > 0 || graph.order.some(isDirty))) this.begin();
+    const { entangled, arrays, unlinked, unsettled } = state;
+    this.anew = arrays.size === 0 && !entangled;
+    if (entangled && (unlinked || unsettled.size > 0)) this.begin();
+  }
+
+  /** Begins anew when this node, which has to be computed, may reach arrays that hang on one another. */
+  begunBy(node: Computed): boolean {
+    const column = node.is === 'cell' ? node.column : node;
+    if (this.anew || !this.state.entangled?.has(column)) return false;
+    this.begin();
+    return true;
   }
 
   next(): void {
@@ -102,8 +112,9 @@ class Rounds {
     this.layOut();
     if (!state.unlinked) return;
     this.link();
-    if (state.entangled || state.arrays.size === 0 || !state.graph.arraysReadArrays()) return;
-    state.entangled = true;
+    const from = state.arrays.size > 0 && state.graph.arraysFrom();
+    if (!from) return;
+    state.entangled = new Set([...(state.entangled ?? []), ...from]);
     if (this.anew) return;
     this.begin();
     this.next();
@@ -111,7 +122,7 @@ class Rounds {
 
   private begin(): void {
     dropArrays(this.state);
-    this.state.entangled = false;
+    this.state.entangled = undefined;
     this.state.unlinked = true;
     this.stuck = new Map();
     this.done = 0;
@@ -125,7 +136,6 @@ class Rounds {
       this.begin();
       return;
     }
-    this.state.entangled = true;
     for (const cell of moved) {
       const name = nameOf(cell, this.state.book);
       this.stuck.set(placeIn(cell), issue('#CYCLE!', 'cycle', { details: { path: `${name} → ${name}` } }));

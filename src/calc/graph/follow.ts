@@ -116,7 +116,8 @@ function followRows(state: State, sheetId: string, from: number): void {
     settleValues(node);
     if (node.formula) node.dirty.add(keep, rows);
     for (const cell of node.own.values()) if (cell.row >= from) cell.dirty = true;
-    state.touch(node, from, Math.max(rows, before, from + 1));
+    // How many rows there were is not known where the book holds all values; those that are gone had readers too.
+    state.touch(node, from, Number.POSITIVE_INFINITY);
   }
 }
 
@@ -145,6 +146,6 @@ function followCells(state: State, change: Extract<Change, { what: 'cells' }>): 
   }
   // An array result that still lies there is filled in again; others may find room or lose it.
   for (const [, origin] of inRows(node.covered, from, to)) soil(origin);
-  if (state.arrays.size > 0) state.unsettled.add(change.sheet);
+  if (state.hasArrays(change.sheet)) state.unsettled.add(change.sheet);
   state.touch(node, from, to);
 }

@@ -51,20 +51,27 @@ export class Graph {
     return this.markCircles(circles, book, stuck);
   }
 
-  /** True when a formula that may give an array reads, by whatever way, from one that has given one. */
-  arraysReadArrays(): boolean {
+  /**
+   * Columns with formulas that formulas which may give an array read from, by whatever way, and their own; undefined
+   * while none of them has given an array to another.
+   */
+  arraysFrom(): ReadonlySet<ColumnNode> | undefined {
+    const columns = new Set<ColumnNode>();
     const seen = new Set<Step>();
     const open: Step[] = [];
     for (const node of this.order)
       if (node.is === 'cell' && isOwn(node) && node.formula.mayGiveArray()) open.push(node);
-    for (let step = open.pop(); step; step = open.pop())
+    let entangled = false;
+    for (let step = open.pop(); step; step = open.pop()) {
+      columns.add(step instanceof ColumnNode ? step : step.column);
       for (const read of this.readBy(step)) {
-        if (read instanceof CellNode && read.array) return true;
+        entangled ||= read instanceof CellNode && read.array !== undefined;
         if (seen.has(read)) continue;
         seen.add(read);
         open.push(read);
       }
-    return false;
+    }
+    return entangled ? columns : undefined;
   }
 
   private sort() {

@@ -24,8 +24,11 @@ export class State {
   readonly arrays = new Set<CellNode>();
   /** Sheets on which arrays have to be laid out again. */
   readonly unsettled = new Set<string>();
-  /** Array results hang on array results: what they come to depends on where the work began (see compute). */
-  entangled = false;
+  /**
+   * Present where array results hang on array results: what they come to depends on where the work began (see compute).
+   * Columns with formulas that have to do with it.
+   */
+  entangled: Set<ColumnNode> | undefined;
   private readonly fresh = new Map<ColumnNode, { from: number; to: number }>();
 
   constructor(readonly book: Book) {
@@ -58,6 +61,13 @@ export class State {
       const last = window.fromMoves ? to - window.from : reader.cells.length;
       reader.dirty.add(Math.max(0, first), Math.max(0, last));
     }
+  }
+
+  /** Array results lie on this sheet, or tried to. */
+  hasArrays(sheet: string): boolean {
+    for (const { column } of this.arrays) if (column.sheet === sheet) return true;
+    for (const column of this.entangled ?? []) if (column.sheet === sheet) return true;
+    return false;
   }
 
   /** Takes what has changed since the last time. */
