@@ -341,6 +341,31 @@ describe('a second journal', () => {
     expect(file.bytes).toEqual(before);
   });
 
+  test('is done without where a page can have no such files, or only ones that answer later', async () => {
+    const refused = { getDirectory: () => Promise.reject(new DOMException('private', 'SecurityError')) };
+    const late = {
+      getSize: () => Promise.resolve(0),
+      close: () => Promise.resolve(),
+    };
+    const older = {
+      getDirectory: async () => ({
+        getDirectoryHandle: async () => ({
+          keys: async function* () {},
+          getFileHandle: async () => ({ createSyncAccessHandle: async () => late }),
+        }),
+      }),
+    };
+    for (const storage of [undefined, {}, refused, older]) {
+      name = `second ${count++}`;
+      vi.stubGlobal('navigator', { locks: new FakeLocks(), storage });
+      const id = await stored(3);
+      vi.stubGlobal('navigator', { locks: new FakeLocks(), storage });
+      const { book, notes } = await opened(await shelfNow(), id);
+      expect(numbersOf(book)).toEqual([1, 2, 3]);
+      expect(notes).toEqual([]);
+    }
+  });
+
   test('is made for a book that has none yet, with the versions that it has', async () => {
     vi.stubGlobal('navigator', { locks: new FakeLocks() });
     const { live, next } = counting();

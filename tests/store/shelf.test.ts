@@ -351,6 +351,15 @@ describe('storage that fails', () => {
     expect(numbersOf((await reopened(store.id)).book)).toEqual([1, 2, 3, 4]);
   });
 
+  test('trying again while something is being stored is answered too, once all of it is', async () => {
+    const { live, next } = counting();
+    const store = await created(await shelfNow(), live);
+    const first = store.append(...next());
+    const again = store.retry();
+    expect(await first).toEqual({ ok: true, sequence: 1 });
+    expect(await again).toEqual({ ok: true, sequence: 1 });
+  });
+
   test('an earlier program in another tab that does not let go is said', async () => {
     const stubborn = await openDB(name, 1);
     expect(await openDatabase(name, {}, 2)).toMatchObject({ ok: false, fault: { why: 'blocked' } });
