@@ -1,6 +1,15 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
-import { active, columnByKeys, editorLoaded, heading, keys, perform, shown } from './workbook.ts';
+import {
+  active,
+  columnByKeys,
+  editorLoaded,
+  heading,
+  keys,
+  perform,
+  shown,
+  shownHeadings,
+} from './workbook.ts';
 
 /** What is chosen and what is shown stay true when a sheet changes its shape. */
 
@@ -100,6 +109,35 @@ test('taking the column away that the rows are filtered by shows all rows again'
   await expect.poll(() => shown(page, 1, 'Tested')).toMatch(/^\d/);
   await keys(page, 'Control+z', 'Control+z');
   await expect.poll(() => shown(page, 1, 'Sex')).toMatch(/male/);
+  expect(faults).toEqual([]);
+});
+
+test('columns that are kept in view and columns that are hidden leave the chosen cell chosen, and it is typed into', async () => {
+  const { page, faults } = watched;
+  await sheetShown(page);
+  const frozen = () =>
+    page.locator('.sheet-grid .ht_clone_inline_start tbody tr[aria-rowindex="2"] td').allTextContents();
+  const three = async () => (await shownHeadings(page)).slice(0, 3);
+  const first = await Promise.all(['Athlete', 'Sex', 'Tested'].map((label) => shown(page, 1, label)));
+  await (await cellOf(page, 1, 'Tested')).click();
+  await perform(page, 'Keep the columns up to Tested');
+  await expect.poll(frozen).toEqual(first);
+  expect(await active(page)).toBe('4,2');
+  await (await cellOf(page, 1, 'Sex')).click();
+  await perform(page, 'Hide the chosen columns');
+  await expect.poll(three).toEqual(['Athlete', 'Tested', 'Stature']);
+  await perform(page, 'Show the 1 hidden column');
+  await expect.poll(three).toEqual(['Athlete', 'Sex', 'Tested']);
+  await perform(page, 'Let all columns scroll');
+  await expect.poll(frozen).toEqual([]);
+  await expect.poll(() => heading(page, 'Sex').getAttribute('aria-colindex')).toBe('3');
+  await (await cellOf(page, 2, 'Sex')).click();
+  await perform(page, 'Keep the columns up to Sex');
+  await expect.poll(frozen).toEqual(first.slice(0, 2));
+  await page.keyboard.type('f');
+  await keys(page, 'Enter');
+  await expect.poll(() => active(page)).toBe('3,4');
+  expect(await page.locator('.notice.wrong').count()).toBe(0);
   expect(faults).toEqual([]);
 });
 

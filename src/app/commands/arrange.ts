@@ -12,6 +12,7 @@ const labelOf = (page: Page): string => activeColumn(page)?.label ?? 'this colum
 
 const sort = (id: string, descending: boolean, key: string): PageCommand => ({
   id,
+  apart: !descending,
   group: 'Column',
   label: (page) => `Show sorted by ${labelOf(page)}, ${descending ? 'most' : 'least'} first`,
   keys: [key],
@@ -52,7 +53,6 @@ export const arrangeCommands: readonly PageCommand[] = [
   sort('sort-down', true, 'Alt+Shift+D'),
   {
     id: 'filter',
-    apart: true,
     group: 'Column',
     label: (page) => `Show only some rows by ${labelOf(page)}…`,
     keys: ['Alt+Shift+F'],

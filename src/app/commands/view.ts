@@ -86,6 +86,7 @@ export const viewCommands: readonly PageCommand[] = [
   ),
   {
     id: 'print-sheet',
+    apart: true,
     group: 'Sheet',
     label: 'Print this sheet…',
     keys: ['Mod+P'],

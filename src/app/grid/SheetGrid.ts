@@ -82,14 +82,16 @@ export class SheetGrid {
     // What is chosen may be of the sheet before, or lie past the end of the new shape: the grid must not look for it there.
     const columnsBefore = showing.columns.length;
     const reshaped = showing.chooseColumns();
-    if (other || lines.count < before.lines.count || showing.columns.length < columnsBefore)
+    // Nor among the frozen columns before they are drawn.
+    const refrozen = shown.frozen !== before.frozen;
+    if (other || refrozen || lines.count < before.lines.count || showing.columns.length < columnsBefore)
       this.hot.deselectCell();
-    if (reshaped || lines.count !== before.lines.count || shown.frozen !== before.frozen) this.reshape();
+    if (reshaped || lines.count !== before.lines.count || refrozen) this.reshape();
     else if (lined) looking.draw(true);
     else if (shown.summaries !== before.summaries) looking.draw();
     this.keepClear();
     if (other) this.hot.scrollViewportTo({ row: 0, col: 0 });
-    else if (chosen && block && (moved || reshaped)) {
+    else if (chosen && block && (moved || reshaped || refrozen)) {
       const again = chooseAgain(this.hot, chosen, block, showing.shown, showing.columns);
       if (!again) this.host.selected(this.selection());
     }

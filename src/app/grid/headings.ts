@@ -19,6 +19,12 @@ const line = (className: string, ...pieces: Node[]): HTMLDivElement => {
 const letters = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '');
 const sameWords = (a: string, b: string): boolean => letters(a) === letters(b);
 
+/** Takes out what a heading held. */
+export function emptyHeading(cell: HTMLElement): void {
+  cell.querySelector('.heading')?.remove();
+  cell.classList.remove('computed');
+}
+
 /**
  * Fills a column's heading: label, unit, address letter; below them the formula of the column, or its name. The library
  * writes headings as markup, so it is given none; these are nodes beside its own, and no label is ever read as markup.

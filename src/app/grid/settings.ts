@@ -1,7 +1,7 @@
 import type { GridSettings } from 'handsontable/settings';
 import { sorted } from './chosen.ts';
 import { CellEditor } from './editor.ts';
-import { fillHeading } from './headings.ts';
+import { emptyHeading, fillHeading } from './headings.ts';
 import type { GridHost, GridSelection } from './host.ts';
 import type { Looking } from './looking.ts';
 import type { Pointer } from './pointer.ts';
@@ -52,7 +52,8 @@ export function settingsOf({ showing, looking, pointer, host, key, selection }: 
     afterRenderer: (td, line, column) => looking.cells.sign(td, line, column),
     afterGetColHeader: (column, th) => {
       const heading = showing.columns[column];
-      if (column < 0 || !heading) return;
+      // A heading can come to stand over the row numbers, when columns are no longer kept in view.
+      if (column < 0 || !heading) return emptyHeading(th);
       fillHeading(th, heading);
       // The library counts from the first heading in view; the row numbers are the first column.
       th.setAttribute('aria-colindex', String(column + 2));
