@@ -82,15 +82,20 @@ function* slowDoubts(state: State): Iterable<CalcDoubt> {
 
 interface Errors {
   readonly issue: Issue;
-  readonly first: number;
+  /** The first row that has it for another reason than a held value; undefined while there is none. */
+  first: number | undefined;
+  /** How many rows have it for another reason. */
   count: number;
 }
 
-/** Errors of a column by cause; those that come from what the formula reads are told there. */
+/**
+ * Errors of a column by cause; those that come from what the formula reads are told there, and those that come from a held
+ * value of the row are that value's, which is doubted itself.
+ */
 function* errorDoubts(state: State): Iterable<CalcDoubt> {
   const found = new Map<ColumnNode, ReadonlyMap<string, Errors>>();
   const errorsOf = (column: ColumnNode): ReadonlyMap<string, Errors> => {
-    const known = found.get(column) ?? collect(column);
+    const known = found.get(column) ?? collect(state, column);
     found.set(column, known);
     return known;
   };
@@ -98,7 +103,13 @@ function* errorDoubts(state: State): Iterable<CalcDoubt> {
   for (const node of state.graph.order) {
     const column = node.is === 'cell' ? node.column : node;
     for (const [key, { issue: of, first, count }] of errorsOf(column)) {
-      if (told.has(`${column.key} ${key}`) || of.reason === 'cycle' || of.reason === 'hung') continue;
+      if (
+        first === undefined ||
+        told.has(`${column.key} ${key}`) ||
+        of.reason === 'cycle' ||
+        of.reason === 'hung'
+      )
+        continue;
       if (comesFromElsewhere(state, node, key, errorsOf)) continue;
       if (node.is === 'cell' && !sameAs(node.value, key)) continue;
       told.add(`${column.key} ${key}`);
@@ -142,7 +153,7 @@ function keyOf(value: unknown): string {
 /** Most different causes that are told of one column. */
 const CAUSES = 50;
 
-function collect(column: ColumnNode): ReadonlyMap<string, Errors> {
+function collect(state: State, column: ColumnNode): ReadonlyMap<string, Errors> {
   const errors = new Map<string, Errors>();
   const range = column.range();
   if (!range.errors) return errors;
@@ -150,9 +161,19 @@ function collect(column: ColumnNode): ReadonlyMap<string, Errors> {
     const of = range.errors[row];
     if (!of) continue;
     const key = keyOf(of);
-    const seen = errors.get(key);
-    if (seen) seen.count++;
-    else if (errors.size < CAUSES) errors.set(key, { issue: of, first: row, count: 1 });
+    const seen = errors.get(key) ?? { issue: of, first: undefined, count: 0 };
+    if (seen.count === 0 && errors.size < CAUSES) errors.set(key, seen);
+    if (readsHeld(state, column, row)) continue;
+    seen.first ??= row;
+    seen.count++;
   }
   return errors;
+}
+
+/** Whether the formula of a row reads a value of that row which does not fit its column. */
+function readsHeld(state: State, column: ColumnNode, row: number): boolean {
+  const formula = column.own.get(row)?.formula ?? column.formula;
+  if (!formula) return false;
+  for (const key of formula.reads.rows) if (state.graph.columns.get(key)?.cells.held.has(row)) return true;
+  return false;
 }

@@ -9,7 +9,7 @@ type About = Doubt['about'];
 
 /** What can be done about a doubt of the calculation or of a held value. */
 const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test'>, string>> = {
-  held: 'Correct the value in its cell, or change the kind, the unit or the choices of its column.',
+  held: 'Correct the value in its cell, or change the kind, the unit or the choices of its column. Formulas of that row show errors until then.',
   dimension:
     'See what the formula adds or compares. Say what the column measures, or turn one side into the other’s unit.',
   slow: 'It is right as it is. Where it takes too long, give the functions named whole columns, or split the formula.',

@@ -90,3 +90,31 @@ describe('what the calculation doubts', () => {
     expect(b.calculation.doubts()).toMatchObject([{ about: 'hung', place: { sheet: 's', column: 'y' } }]);
   });
 });
+
+describe('errors that come from a held value', () => {
+  const held = { held: '4 kg', reason: 'a length is wanted' };
+  const of = (y: string, z: string, femur: unknown[] = [42, held, 41]) =>
+    new Bench(
+      bookOf({
+        s: {
+          femur: { dimension: 'length' as const, cells: femur as number[] },
+          tibia: { dimension: 'length' as const, cells: [40, 41, 0] },
+          y: { formula: y },
+          z: { formula: z },
+        },
+      }),
+    ).calculation
+      .doubts()
+      .map(({ place, sentence }) => [place.column, place.row, /\(\d+ rows\)/.exec(sentence)?.[0]]);
+
+  test('are not told one by one, however many formulas read it or one another', () => {
+    expect(of('femur * 2', 'y + femur')).toEqual([]);
+    expect(of('SEG.RATIO(femur, tibia + 1)', 'AVERAGE(s.y)')).toEqual([]);
+  });
+
+  test('errors of other rows are told with their own row and count', () => {
+    // Only the third row divides by nothing: the second is the held value's.
+    expect(of('femur / tibia', 'tibia', [42, held, 41])).toEqual([['y', 2, undefined]]);
+    expect(of('1 / (femur - 42)', 'tibia', [42, held, 42])).toEqual([['y', 0, '(2 rows)']]);
+  });
+});
