@@ -8,8 +8,7 @@ export function spread(
   columns: number,
 ): readonly (readonly string[])[] {
   const height = block.length;
-  // Not Math.max over all of them: a hundred thousand arguments are more than a call takes.
-  const width = block.reduce((most, row) => Math.max(most, row.length), 0);
+  const width = widthOf(block);
   const down = rows > height && rows % height === 0 ? rows / height : 1;
   const across = columns > width && columns % width === 0 ? columns / width : 1;
   if (down === 1 && across === 1) return block;
@@ -20,4 +19,10 @@ export function spread(
       lines.push(Array.from({ length: across }, () => padded).flat());
     }
   return lines;
+}
+
+/** Fields of the longest line. */
+export function widthOf(block: readonly (readonly string[])[]): number {
+  // Not Math.max over all of them: a hundred thousand arguments are more than a call takes.
+  return block.reduce((most, row) => Math.max(most, row.length), 0);
 }

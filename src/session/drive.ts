@@ -14,6 +14,13 @@ export function finish(work: Generator<Progress, void>, onProgress?: (progress: 
   for (let step = work.next(); !step.done; step = work.next()) onProgress?.(step.value);
 }
 
+/** Runs work to its end and answers what it comes to. */
+export function toEnd<T>(work: Generator<unknown, T>): T {
+  let step = work.next();
+  while (!step.done) step = work.next();
+  return step.value;
+}
+
 /** Runs in slices with the event loop in between; answers false when the signal ended it. */
 export async function settle(
   work: Generator<Progress, void>,

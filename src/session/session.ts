@@ -12,6 +12,7 @@ import type { Done } from './api.ts';
 import type { Prepared } from './bring-in.ts';
 import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
+import { type Paste, type Pasted, pasteText, pasting } from './commands/paste-text.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
 import { History } from './history.ts';
 import { Questions } from './questions.ts';
@@ -120,6 +121,10 @@ export class Session extends Questions {
       return note;
     });
   }
+  /** Reads a text that is to be pasted, bit by bit; what it comes to is for `bringIn`. @throws Refusal */
+  pasting(paste: Paste): Generator<Progress, Pasted> {
+    return pasting({ ...this.viewed(), book: this.book }, pasteText.schema.parse(paste));
+  }
   /** Does several commands as one step that undo takes back at once: all of them, or none. */
   applyAll(words: string, list: readonly Command[]): Done {
     return this.attempt(() => {
@@ -157,10 +162,10 @@ export class Session extends Questions {
   }
 
   /** Writes what `preparing` of bring-in.ts made of a file, as one step that undo takes back; values stay stale until `settle`. */
-  bringIn({ edit, words }: Pick<Prepared, 'edit' | 'words'>): Done {
+  bringIn({ edit, words, note }: Pick<Prepared, 'edit' | 'words'> & Pick<Planned, 'note'>): Done {
     return this.attempt(() => {
       this.history.note(words, this.change(edit, { kind: 'command', words }));
-      return undefined;
+      return note;
     });
   }
 

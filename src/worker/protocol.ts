@@ -13,6 +13,7 @@ import type {
 import type { Charted } from '../session/charts/chart.ts';
 import type { ColumnSummary } from '../session/column-summary.ts';
 import type { Command } from '../session/commands/index.ts';
+import type { Paste } from '../session/commands/paste-text.ts';
 import type { FigureOptions } from '../session/figure.ts';
 import type { Found, Search } from '../session/find.ts';
 import type { HandoutRequest, Handouts } from '../session/handouts/handouts.ts';
@@ -137,6 +138,9 @@ export interface BookService {
   cameFrom(sheet: string): Promise<CameFrom | null>;
   /** Reads held rows of an import again, as they were mended, and places those that fit now. */
   mendRows(key: string, rows: readonly MendedRow[]): Promise<Done>;
+  /** Reads a large text that is about to be pasted, so that it can be stopped; `run` then pastes what was read. */
+  readPaste(paste: Paste): Promise<Answer<{ readonly lines: number; readonly width: number }>>;
+  stopPaste(): Promise<void>;
   /** The book as the text of a book file, and the version it last changed at. */
   save(): Promise<{ readonly text: string; readonly changed: number }>;
   /** One sheet as CSV. */

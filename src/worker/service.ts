@@ -1,26 +1,22 @@
 import { transfer } from 'comlink';
 import { describe } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';
+import { toEnd } from '../session/drive.ts';
 import { turnInto } from '../store/content.ts';
 import type { Fault } from '../store/faults.ts';
 import { Bringing } from './bringing.ts';
 import { Exporting } from './exporting.ts';
 import type { Change, Keeper } from './keeper.ts';
+import { Pasting } from './pasting.ts';
 import type { Opened, WorkerService } from './protocol.ts';
 import { type Changing, changing } from './recall.ts';
 
 const no = ({ sentence }: Fault) => ({ ok: false as const, sentence });
 
-/** Runs work to its end and answers what it comes to. */
-function toEnd<T>(work: Generator<unknown, T>): T {
-  let step = work.next();
-  while (!step.done) step = work.next();
-  return step.value;
-}
-
 /** Everything that the page may ask, answered by the open book and its journal. */
 export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
   const bringing = new Bringing(keeper, (work) => keeper.tellWork(work));
+  const pasting = new Pasting(keeper, (work) => keeper.tellWork(work));
   const exporting = new Exporting(keeper, (work) => keeper.tellWork(work));
   /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
   const opening = async (work: () => Promise<Opened>): Promise<Opened> => {
@@ -38,7 +34,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
   };
 
   const changed = (change: Change): Pick<WorkerService, Changing> => ({
-    run: (command) => change((session) => session.apply(command)),
+    run: (command) => change((session) => pasting.paste(session, command) ?? session.apply(command)),
     runAll: (words, commands) => change((session) => session.applyAll(words, commands)),
     undo: () => change((session) => session.applyUndo()),
     redo: () => change((session) => session.applyRedo()),
@@ -103,6 +99,8 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     stopReading: async () => bringing.stop(),
     imports: async (sheet) => bringing.imports(sheet),
     cameFrom: async (sheet) => bringing.cameFrom(sheet),
+    readPaste: (paste) => pasting.read(paste),
+    stopPaste: async () => pasting.stop(),
     save: async () => ({ text: keeper.session.save(), changed: keeper.session.outline().changed }),
     csv: async (sheet) => keeper.session.toCsv(sheet),
     async xlsx() {

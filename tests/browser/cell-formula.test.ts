@@ -183,6 +183,9 @@ test('by mouse: cells pulled over and headings go into the cell, and the text go
   const cells = [4, 5, 6].flatMap((row) => ['Femur', 'Tibia'].map((of) => number(page, row, of)));
   const most = Math.max(...(await Promise.all([...cells, number(page, 3, 'Trunk')])));
   await expect.poll(() => stature.textContent()).toBe((most + 1).toFixed(1));
+  // The keys are the sheet's again.
+  await keys(page, 'ArrowDown');
+  await expect.poll(() => active(page)).toBe('5,5');
   await keys(page, 'Control+z');
   await expect.poll(() => stature.textContent()).toBe(before);
   expect(faults).toEqual([]);

@@ -11,6 +11,7 @@ import {
   withoutFileAccess,
 } from './browser.ts';
 import {
+  active,
   blankBook,
   columnByKeys,
   editorLoaded,
@@ -73,6 +74,10 @@ test('a messy block is pasted: quotes, line breaks, decimal comma, units, dates;
     ],
   );
   expect(await shown(page, 1, 'Athlete')).toBe('Ona "the\ttall" K.');
+  // What came in is chosen, from where it went in.
+  const status = page.locator('.status');
+  await expect.poll(() => status.textContent()).toContain('4 × 3 cells chosen');
+  expect(await active(page)).toBe('2,2');
   expect(await shown(page, 2, 'Athlete')).toMatch(/^Piet\r?\nsecond line$/);
   // A text that looks like a formula stays the text that it is.
   expect(await shown(page, 4, 'Athlete')).toBe('=1+1');
@@ -112,12 +117,39 @@ test('ten thousand cells are pasted: a bar shows meanwhile, all of them land, on
   await expect.poll(() => page.locator('.status').textContent()).toMatch(/1.000 rows/);
   await page.locator('.notices progress').waitFor({ state: 'detached' });
   expect(await page.evaluate(() => document.body.dataset.sawBar)).toBe('yes');
+  await expect.poll(() => page.locator('.status').textContent()).toContain('1000 × 10 cells chosen');
   const [saved] = await Promise.all([page.waitForEvent('download'), perform(page, 'Save this sheet as CSV')]);
   const lines = (await readFile(await saved.path(), 'utf8')).trim().split(/\r?\n/);
   expect(lines.slice(1).map((line) => line.split(/[,;]/))).toEqual(block);
   await keys(page, 'Control+z');
   await expect.poll(() => page.locator('.status').textContent()).toMatch(/^0 rows/);
   expect(await savedBook(page)).toBe(before);
+  expect(faults).toEqual([]);
+});
+
+test('a large paste is stopped while it is read, and nothing has changed', async () => {
+  const { page, faults } = watched;
+  await blankBook(page);
+  await (await cellOf(page, 1, 'Athlete')).click();
+  const before = await savedBook(page);
+  await page.evaluate(() => {
+    new MutationObserver((_, watching) => {
+      const stop = document.querySelector<HTMLElement>('.notice-stop');
+      if (!stop) return;
+      watching.disconnect();
+      stop.click();
+    }).observe(document.body, { childList: true, subtree: true });
+  });
+  await paste(page, Array.from({ length: 90_000 }, (_, row) => `Lifter ${row + 1}`).join('\n'));
+  await expect.poll(() => page.locator('.notices').textContent()).toContain('nothing was changed');
+  expect(await page.locator('.notices progress').count()).toBe(0);
+  expect(await page.locator('.status').textContent()).toContain('0 rows');
+  expect(await savedBook(page)).toBe(before);
+  // The keys are the sheet's again.
+  await page.keyboard.type('Ona');
+  await keys(page, 'Enter');
+  await expect.poll(() => shown(page, 1, 'Athlete')).toBe('Ona');
+  await keys(page, 'Control+z');
   expect(faults).toEqual([]);
 });
 
@@ -175,6 +207,9 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
   expect(femurs).toHaveLength(24);
   const file = JSON.parse(await savedBook(page)) as { sheets: unknown };
 
+  await heading(page, 'Femur').click();
+  // The blank row at the end is no row yet.
+  await expect.poll(() => page.locator('.status').textContent()).toContain('24 × 1 cells chosen');
   await (await cellOf(page, 1, 'Femur')).click();
   await keys(page, 'Alt+Shift+d');
   await expect

@@ -48,6 +48,7 @@ export async function blankBook(page: Page): Promise<void> {
   const blank = page.getByRole('button', { name: /^Blank book/ });
   await blank.focus();
   await keys(page, 'Enter');
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
   await headings(page, ['Athlete']);
 }
 

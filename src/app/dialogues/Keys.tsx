@@ -11,7 +11,19 @@ const gridKeys: readonly (readonly [keys: string, does: string])[] = [
   ['Shift+Arrows', 'Choose more cells'],
   ['Mod+A', 'Choose the whole sheet'],
   ['Mod+Enter', 'Put what is typed into all chosen cells'],
+  ['=', 'Write a formula in the cell'],
   ['Escape', 'Leave the cell as it was'],
+];
+
+/** Keys of the formula editor, in the cell and in the line above the sheet. */
+const formulaKeys: readonly (readonly [keys: string, does: string])[] = [
+  ['Arrows', 'Point at a cell, where a name is missing'],
+  ['Shift+Arrows', 'Point at cells up to there'],
+  ['F2', 'Go on in the line above the sheet, or in the cell'],
+  ['Tab, Enter', 'Take what the list offers, or the formula'],
+  ['Shift+Tab, Shift+Enter', 'Take the formula and go back'],
+  ['Alt+Enter', 'Begin another line'],
+  ['Escape', 'Put the list away, or leave the cell as it was'],
 ];
 
 /** All keys, from the list of commands. */
@@ -20,19 +32,8 @@ export function Keys({ close }: { close: () => void }) {
   return (
     <Dialogue title="Keys" close={close} wide>
       <div class="keys">
-        <section>
-          <h3>In the sheet</h3>
-          <dl>
-            {gridKeys.map(([keys, does]) => (
-              <div key={keys}>
-                <dt>{does}</dt>
-                <dd>
-                  <kbd>{keys.split(', ').map(keysInWords).join(', ')}</kbd>
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </section>
+        <Listed title="In the sheet" list={gridKeys} />
+        <Listed title="In a formula" list={formulaKeys} />
         {groups.map((group) => {
           const list = commands.filter((one) => one.group === group && one.keys);
           return (
@@ -57,5 +58,23 @@ export function Keys({ close }: { close: () => void }) {
         })}
       </div>
     </Dialogue>
+  );
+}
+
+function Listed({ title, list }: { title: string; list: typeof gridKeys }) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      <dl>
+        {list.map(([keys, does]) => (
+          <div key={keys}>
+            <dt>{does}</dt>
+            <dd>
+              <kbd>{keys.split(', ').map(keysInWords).join(', ')}</kbd>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }

@@ -142,6 +142,12 @@ export class SheetGrid {
     this.hot.listen();
     if (!this.hot.getSelected()) this.hot.selectCell(0, 0);
     else this.hot.getFocusManager().focusOnHighlightedCell();
+    // A click on a button that led here reaches the library only now: it takes one beside the grid for leaving it.
+    setTimeout(() => {
+      if (this.hot.isDestroyed || !this.hot.rootElement.contains(document.activeElement)) return;
+      this.hot.listen();
+      this.hot.getFocusScopeManager().activateScope('grid');
+    });
   }
 
   /** Opens the editor of the active cell. */
@@ -179,8 +185,11 @@ export class SheetGrid {
   /** Chooses a block from a cell on: so many of the lines and columns that are on show. */
   selectBlock(row: number, column: string, lines: number, columns: number): void {
     const spot = this.showing.spotOf(row, column);
-    this.wish = spot ? null : () => this.selectBlock(row, column, lines, columns);
-    if (!spot) return;
+    const { shown } = this.showing;
+    // Its last rows may only just have been made.
+    const there = spot && (!shown.lines.plain || spot.line + lines <= shown.lines.count);
+    this.wish = there ? null : () => this.selectBlock(row, column, lines, columns);
+    if (!there) return;
     const bottom = Math.min(spot.line + lines, this.hot.countRows()) - 1;
     const right = Math.min(spot.column + columns, this.hot.countCols()) - 1;
     this.hot.selectCell(spot.line, spot.column, bottom, right, false);

@@ -38,6 +38,8 @@ export class CellEditor extends Handsontable.editors.TextEditor {
   declare picker: Picker | null;
 
   override beginEditing(initial?: unknown, event?: Event): void {
+    // Asked once more, it would start over with the cell's text.
+    if (this.isOpened()) return;
     const { row, col } = this;
     const host = hosts.get(this.hot);
     const typedOver = typeof initial === 'string';

@@ -1,4 +1,5 @@
 import { CameFrom } from '../intake/CameFrom.tsx';
+import { rowsThere } from '../state/clipboard.ts';
 import { usePage } from './context.ts';
 
 /** Below the sheet: how large it is and what is chosen. */
@@ -11,7 +12,7 @@ export function StatusLine() {
   return (
     <footer class="status">
       <span>{`${counted(sheet.rows, 'row')}, ${counted(sheet.columns.length, 'column')}`}</span>
-      {selection && <span>{inWords(selection.rows, selection.columns.length)}</span>}
+      {selection && <span>{inWords(rowsThere(selection.runs, sheet.rows), selection.columns.length)}</span>}
       {cell?.override && <span class="own-note">own value over the column's formula</span>}
       {cell?.marked && <span class="marked-note">{cell.marked.join(' ')}</span>}
       <CameFrom />
@@ -20,7 +21,9 @@ export function StatusLine() {
   );
 }
 
-const inWords = (rows: number, columns: number): string =>
-  rows * columns === 1 ? 'one cell chosen' : `${rows} × ${columns} cells chosen`;
+function inWords(rows: number, columns: number): string {
+  if (rows === 0) return 'a new row begins here';
+  return rows * columns === 1 ? 'one cell chosen' : `${rows} × ${columns} cells chosen`;
+}
 
 const counted = (n: number, what: string): string => `${n.toLocaleString('en')} ${what}${n === 1 ? '' : 's'}`;

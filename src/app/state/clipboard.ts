@@ -1,4 +1,6 @@
-import { writeTsv } from '../../session/tsv.ts';
+import { spread, widthOf } from '../../session/block.ts';
+import type { Paste } from '../../session/commands/paste-text.ts';
+import { parseTsv, writeTsv } from '../../session/tsv.ts';
 import type { GridSelection } from '../grid/host.ts';
 import { guarded, run } from './actions.ts';
 import type { Page } from './page.ts';
@@ -45,37 +47,78 @@ export async function copy(page: Page, selection: GridSelection, event?: Clipboa
       const blob = text.then((plain) => new Blob([plain], { type: 'text/plain' }));
       await navigator.clipboard.write([new ClipboardItem({ 'text/plain': blob })]);
     }
-    say(
-      page,
-      cells === 1 ? 'Copied one cell' : `Copied ${selection.rows} × ${selection.columns.length} cells`,
-    );
+    const rows = rowsThere(selection.runs, sheetRows(page, selection.sheet));
+    const { length } = selection.columns;
+    say(page, rows * length === 1 ? 'Copied one cell' : `Copied ${rows} × ${length} cells`);
     return true;
   });
 }
 
-/** Characters from which on it is said that a paste is under way: it takes longer than an eye blinks. */
+/** How many of the chosen rows are there: a blank one after the last is not. */
+export const rowsThere = (runs: GridSelection['runs'], rows: number): number =>
+  runs.reduce((all, { row, count }) => all + Math.max(0, Math.min(row + count, rows) - row), 0);
+
+const sheetRows = (page: Page, sheet: string): number =>
+  page.outline.value?.sheets.find(({ id }) => id === sheet)?.rows ?? 0;
+
+/** Characters from which on a paste shows how far it is, and can be stopped: it takes longer than an eye blinks. */
 const long = 10_000;
 
-/** Puts a text from the clipboard into the sheet, from the first chosen cell on. The worker takes it apart. */
+/** Puts a text from the clipboard into the sheet, from the first chosen cell on, and chooses what it filled. */
 export async function paste(page: Page, text: string): Promise<boolean> {
   const { selection, sheet } = page;
   if (!selection.value || !sheet.value || text === '') return false;
-  const { columns: chosen, runs, row, rows } = selection.value;
+  const before = selection.value;
+  const { columns: chosen, runs, row, rows } = before;
   const shown = sheet.value.columns.filter(({ hidden }) => !hidden);
   const columns = shown.slice(shown.findIndex(({ id }) => id === chosen[0])).map(({ id }) => id);
-  const lines = mostLines(text);
-  if (text.length > long) page.busy.value = `Pasting ${lines.toLocaleString('en')} lines`;
+  const first = runs[0]?.row ?? row;
+  const pasted: Paste = {
+    sheet: sheet.value.id,
+    text,
+    columns,
+    runs: linesFrom(page, first, Math.max(mostLines(text), rows)),
+    over: { rows: Math.max(rows, 1), columns: chosen.length },
+  };
+  return guarded(page, async () => {
+    const size = text.length > long ? await read(page, pasted) : sizeOf(pasted);
+    if (!size || !(await run(page, { do: 'paste-text', ...pasted }))) return false;
+    // Who has gone on elsewhere meanwhile is left there.
+    const now = selection.value;
+    if (now?.sheet === before.sheet && now.row === before.row && now.column === before.column)
+      page.grid.current?.selectBlock(first, columns[0]!, size.lines, size.width);
+    return true;
+  });
+}
+
+interface Size {
+  readonly lines: number;
+  readonly width: number;
+}
+
+function sizeOf({ text, over }: Paste): Size {
+  const block = spread(parseTsv(text), over.rows, over.columns);
+  return { lines: block.length, width: widthOf(block) };
+}
+
+/** Has a large text read by the worker, which can be stopped; null when it was, or when it cannot be pasted. */
+async function read(page: Page, pasted: Paste): Promise<Size | null> {
+  page.busy.value = `Pasting ${mostLines(pasted.text).toLocaleString('en')} lines`;
+  let stopped = false;
+  page.stop.value = () => {
+    stopped = true;
+    void page.service.stopPaste();
+    page.grid.current?.focus();
+  };
   try {
-    return await run(page, {
-      do: 'paste-text',
-      sheet: sheet.value.id,
-      text,
-      columns,
-      runs: linesFrom(page, runs[0]?.row ?? row, Math.max(lines, rows)),
-      over: { rows: Math.max(rows, 1), columns: chosen.length },
-    });
+    const answer = await page.service.readPaste(pasted);
+    if (answer.ok && !stopped) return answer;
+    if (stopped) say(page, 'Pasting was stopped; nothing was changed.');
+    else if (!answer.ok) say(page, answer.sentence, 'wrong');
+    return null;
   } finally {
     page.busy.value = null;
+    page.stop.value = null;
   }
 }
 

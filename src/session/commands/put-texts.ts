@@ -4,6 +4,7 @@ import type { Edit } from '../../book/edit.ts';
 import { limits } from '../../book/file-frame.ts';
 import type { Column } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
+import { toEnd } from '../drive.ts';
 import { isUnchanged, readTyped } from '../typed.ts';
 import type { Planned, State } from './define.ts';
 import { plural } from './shared.ts';
@@ -17,11 +18,22 @@ interface Block {
   readonly formulas: boolean;
 }
 
+/** Texts that are read before others get a turn. */
+const atOnce = 500;
+
 /** The edits that put texts into cells; rows that are not there yet are added. Also how many texts did not fit. */
-export function putTexts(
+export const putTexts = (...of: Parameters<typeof puttingTexts>): Put => toEnd(puttingTexts(...of));
+
+interface Put {
+  readonly edits: readonly Edit[];
+  readonly held: number;
+}
+
+/** The same bit by bit: tells now and then how many texts have been read. */
+export function* puttingTexts(
   state: State,
   { sheet: id, row, columns, texts, formulas }: Block,
-): { readonly edits: readonly Edit[]; readonly held: number } {
+): Generator<number, Put> {
   const sheet = sheetOf(state.book, id);
   if (texts.some((line) => line.length > columns.length))
     refuse(
@@ -30,11 +42,11 @@ export function putTexts(
   const end = row + texts.length;
   if (end > limits.rows) refuse(`A sheet has at most ${limits.rows} rows.`);
   let held = 0;
-  const cells = columns.map((column, k) => {
+  let done = 0;
+  const cells: Cell[][] = [];
+  for (const [k, column] of columns.entries()) {
     const own = sheet.cells.get(column.id)!;
-    return texts.map((line, i): Cell => {
-      const at = row + i;
-      const text = line[k];
+    const read = (text: string | undefined, at: number): Cell => {
       if (text === undefined) return at < sheet.rows ? own.get(at) : null;
       if (
         at < sheet.rows &&
@@ -44,8 +56,14 @@ export function putTexts(
       const cell = readTyped(text, column, state.locale, formulas);
       if (cell !== null && typeof cell === 'object' && 'held' in cell) held++;
       return cell;
-    });
-  });
+    };
+    const list: Cell[] = [];
+    for (const [i, line] of texts.entries()) {
+      list.push(read(line[k], row + i));
+      if (++done % atOnce === 0) yield done;
+    }
+    cells.push(list);
+  }
   const edits: Edit[] = [
     { do: 'put-cells', sheet: id, row, columns: columns.map((column) => column.id), cells },
   ];
