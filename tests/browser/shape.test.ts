@@ -51,7 +51,9 @@ test('when the last rows go, the choice moves to what is left, and undo brings t
   await expect.poll(status).toContain('21 rows');
   expect((await numbers()).slice(-2)).toEqual(['21', '+']);
   // What is chosen now is within the sheet, and the line speaks of it.
-  await expect.poll(status).toMatch(/21 rows, 25 columns(one cell|. × 1 cells) chosen/);
+  await expect
+    .poll(status)
+    .toMatch(/21 rows, 25 columns(one cell chosen|. × 1 cells chosen|a new row begins here)/);
   await keys(page, 'ArrowUp');
   await expect.poll(scope).toMatch(/A\d+ alone$/);
   await keys(page, 'Control+z');
