@@ -140,6 +140,21 @@ test('Tab, Shift+Tab and Shift+Enter take the formula and go where they point; a
   expect(faults).toEqual([]);
 });
 
+test('Ctrl+Enter puts the formula into all chosen cells, and they stay chosen', async () => {
+  const { page, faults } = watched;
+  await (await cellOf(page, 2, 'Femur')).click();
+  const before = await Promise.all([2, 3, 4].map((row) => shown(page, row, 'Femur')));
+  await keys(page, 'Shift+ArrowDown', 'Shift+ArrowDown');
+  await page.keyboard.type('=40+2');
+  await keys(page, 'Control+Enter');
+  const three = () => Promise.all([2, 3, 4].map((row) => shown(page, row, 'Femur')));
+  await expect.poll(three).toEqual(['42.0', '42.0', '42.0']);
+  expect(await page.locator('.status').textContent()).toContain('24 rows, 25 columns3 × 1 cells chosen');
+  await keys(page, 'Control+z');
+  await expect.poll(three).toEqual(before);
+  expect(faults).toEqual([]);
+});
+
 test('by mouse: cells pulled over and headings go into the cell, and the text goes on in the line and back', async () => {
   const { page, faults } = watched;
   const stature = await cellOf(page, 3, 'Stature');

@@ -43,6 +43,9 @@ export async function perform(id: string, page: Page): Promise<void> {
   if (isEnabled(found, page)) await found.run(page);
 }
 
+/** What has keys that mean something else in a text field. */
+const ofCells: ReadonlySet<string> = new Set(['Edit', 'Column', 'Row']);
+
 /** Binds the keys of the commands to the window. Answers how to unbind them. */
 export function bindKeys(page: Page): () => void {
   const pressed = (event: KeyboardEvent) => {
@@ -51,7 +54,7 @@ export function bindKeys(page: Page): () => void {
     const found = commands.find(
       ({ keys, inGrid }) => !inGrid && keys?.some((combination) => isPressed(combination, event)),
     );
-    if (!found || (typing && (found.group === 'Edit' || found.group === 'Column'))) return;
+    if (!found || (typing && ofCells.has(found.group))) return;
     event.preventDefault();
     event.stopPropagation();
     if (isEnabled(found, page)) void found.run(page);

@@ -1,6 +1,8 @@
 import { signal } from '@preact/signals';
 import type { Place } from '../../session/api.ts';
+import type { GridSelection } from '../grid/host.ts';
 import { run } from '../state/actions.ts';
+import { enter } from '../state/entering.ts';
 import type { Page, Scope } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 
@@ -72,12 +74,12 @@ export const formulaIn = (scope: Scope, text: string): string | null =>
 export const placeOf = ({ sheet, column, row, scope }: Target): Place =>
   scope === 'column' ? { sheet, column } : { sheet, column, row };
 
-/** Puts the draft into the book. Answers whether it was taken; what is refused stays the draft. */
-export async function commitDraft(page: Page): Promise<boolean> {
+/** Puts the draft into the book: into its cell, or all that are chosen. Answers whether it was taken; what is refused stays the draft. */
+export async function commitDraft(page: Page, chosen: GridSelection | null = null): Promise<boolean> {
   const now = draft.value;
   if (!now) return true;
   const { sheet, column, row, scope, text, was } = now;
-  if (text === was) {
+  if (text === was && !chosen) {
     draft.value = null;
     return true;
   }
@@ -87,7 +89,14 @@ export async function commitDraft(page: Page): Promise<boolean> {
   const done =
     scope === 'column'
       ? await run(page, { do: 'set-formula', sheet, column, formula: text.trim().replace(/^=/, '') || null })
-      : await run(page, { do: 'set-cells', sheet, row, columns: [column], texts: [[text]], formulas: true });
+      : await enter(page, sheet, {
+          runs: chosen?.runs ?? [{ row, count: 1 }],
+          columns: chosen?.columns ?? [column],
+          texts: Array.from({ length: chosen?.rows ?? 1 }, () =>
+            (chosen?.columns ?? [column]).map(() => text),
+          ),
+          formulas: true,
+        });
   if (sent.value === now) sent.value = null;
   if (!done && !draft.value) draft.value = now;
   return done;

@@ -15,7 +15,10 @@ import { editorTheme } from './theme.ts';
 export interface EditorEvents {
   changed(text: string, caret: number): void;
   moved(text: string, caret: number): void;
-  /** Enter, Tab and their like: the text is to be taken, and the sheet goes on that many cells further. False to leave the key alone. */
+  /**
+   * Enter, Tab and their like: the text is to be taken, and the sheet goes on that many cells further; with none, it
+   * goes into all chosen cells. False to leave the key alone.
+   */
   commit(down: number, across: number): boolean;
   cancel(): void;
   /** The text is to be gone on with in the other editor: in the cell, or in the line above. */

@@ -48,7 +48,7 @@ function eventsOf(page: Page, where: Where): EditorEvents {
     commit(down, across) {
       // With nothing of a cell in hand, Tab goes on to what comes after the editor.
       if (across && draft.peek()?.scope !== 'cell') return false;
-      void take(page, down, across);
+      void take(page, down, across, !down && !across);
       return true;
     },
     cancel: () => cancel(page),

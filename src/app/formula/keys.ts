@@ -46,6 +46,14 @@ export function keysFor(events: EditorEvents): readonly KeyBinding[] {
       stopPropagation: true,
     },
     {
+      key: 'Mod-Enter',
+      run() {
+        events.commit(0, 0);
+        return true;
+      },
+      stopPropagation: true,
+    },
+    {
       key: 'Alt-Enter',
       run(view) {
         view.dispatch(view.state.replaceSelection('\n'));

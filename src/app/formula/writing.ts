@@ -149,10 +149,12 @@ export function arrow(page: Page, down: number, across: number, extend: boolean)
 }
 
 /** Takes what is written. The keys go to the sheet at once: what is typed next is meant for it. */
-export async function take(page: Page, down = 0, across = 0): Promise<void> {
+export async function take(page: Page, down = 0, across = 0, everywhere = false): Promise<void> {
   const now = draft.peek();
-  leave(page, now, down, across);
-  if (!(await commitDraft(page))) inHand()?.focus();
+  const selection = page.selection.peek();
+  const chosen = everywhere && selection?.sheet === now?.sheet ? selection : null;
+  leave(page, now, down, across, chosen !== null);
+  if (!(await commitDraft(page, chosen))) inHand()?.focus();
 }
 
 export function cancel(page: Page): void {
@@ -161,13 +163,13 @@ export function cancel(page: Page): void {
 }
 
 /** The focus goes back into the sheet that the draft is for. */
-function leave(page: Page, now: Draft | null, down = 0, across = 0): void {
+function leave(page: Page, now: Draft | null, down = 0, across = 0, keepChosen = false): void {
   const { grid } = page;
   grid.current?.pointNoMore();
   if (now && now.sheet !== page.sheetId.peek()) goTo(page, now);
   else if (now?.scope === 'cell' && (down || across)) grid.current?.step(down, across, now.text !== '');
   // Its cell may have been scrolled away meanwhile.
-  else if (now && inCell.peek()) grid.current?.select(now.row, now.column);
+  else if (now && inCell.peek() && !keepChosen) grid.current?.select(now.row, now.column);
   else grid.current?.focus();
   endInCell();
 }
