@@ -124,6 +124,8 @@ function hipFailureTurnedOut(
   let here = from;
   let overBefore = Number.NEGATIVE_INFINITY;
   let overHere = over(from);
+  // Nothing fails above, so the descent ends where it already fails: there may be no more than a last digit to it.
+  if (overHere > 0) return from;
   while (here > to) {
     const next = Math.max(to, here - STEP);
     const overNext = over(next);

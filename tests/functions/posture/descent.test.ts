@@ -96,6 +96,20 @@ describe('LEAN.DEEPEST', () => {
     );
   });
 
+  test('a limit that is met just where the search begins ends the descent there', () => {
+    // Straight ahead the end is in closed form; feet turned out by a ten-millionth of a degree move it by next to nothing.
+    const someone = {
+      femur: 37.87263255426886,
+      tibia: 51.112415396738534,
+      trunk: 59.10411982119291,
+      ankle: 5,
+    };
+    const l = { ...someone, lift: 0, placement: 'front', foot: 20.000000000000032 } as Someone;
+    const limit = { lean: 46.00009513131854, hip: 178.99999999999997, knee: 118.15377224083653 };
+    const straight = deepest({ ...l, stance: 0 }, limit);
+    expect(Math.abs(Number(deepest({ ...l, stance: 1e-7 }, limit)) - Number(straight))).toBeLessThan(1e-5);
+  });
+
   test('a limit that ends the descent just at parallel is seen, however narrow the failure', () => {
     // the lean peaks at parallel: a limit a hair below the peak must end the descent there
     const peak = number('LEAN.PARALLEL', 46, 38, 47, 30);
