@@ -37,6 +37,8 @@ export function settingsOf({ showing, looking, pointer, host, key, selection }: 
     manualColumnResize: true,
     manualColumnMove: true,
     fillHandle: { direction: 'vertical', autoInsertRow: false },
+    // Cells are cheap to fetch and dear to draw: columns are drawn when they come into view.
+    viewportColumnRenderingOffset: 0,
     wordWrap: false,
     trimWhitespace: false,
     outsideClickDeselects: false,
