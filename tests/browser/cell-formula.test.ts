@@ -71,7 +71,11 @@ test('by keys alone: completion, signature, preview, arrows that point, and Ente
   expect(await inCellText(page)).toBe('=SEG.RATIO(E3)');
   await expect.poll(() => page.locator('.sheet-grid td.pointed').count()).toBe(1);
   await keys(page, 'ArrowUp');
-  await page.keyboard.type(', MAX(');
+  await page.keyboard.type(', MA');
+  // Functions that every spreadsheet has are offered after the domain's own, and explained in the same way.
+  await list.getByText('MAXIFS').first().waitFor();
+  await page.keyboard.type('X(');
+  await expect.poll(() => page.locator('.cell-formula .signature .here').textContent()).toBe('numbers');
   await keys(page, 'ArrowRight', 'ArrowRight', 'Shift+ArrowDown', 'Shift+ArrowRight');
   expect(await inCellText(page)).toBe('=SEG.RATIO(femur, MAX(F2:G3))');
   await expect.poll(() => page.locator('.sheet-grid td.pointed').count()).toBe(4);

@@ -1,18 +1,20 @@
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import { usePage } from '../shell/context.ts';
 import { functionHelp } from '../state/functions.ts';
+import { type CommonFunction, commonFunctions, inBrackets } from './common-functions.ts';
 import { draft, targetOf } from './draft.ts';
 import { callAt } from './signature.ts';
 import { caret, check, completing, focused, preview } from './writing.ts';
 
 interface CallHelp {
-  readonly help: FunctionHelp;
+  readonly help: FunctionHelp | CommonFunction;
   readonly argument: number;
 }
 
 function helpAt(text: string, at: number): CallHelp | null {
   const call = callAt(text, at);
-  const help = call && functionHelp.value.find(({ name }) => name === call.name);
+  const help =
+    call && (functionHelp.value.find(({ name }) => name === call.name) ?? commonFunctions.get(call.name));
   return help ? { help, argument: call.argument } : null;
 }
 
@@ -45,28 +47,32 @@ export function Below() {
 }
 
 function Signature({ call: { help, argument } }: { call: CallHelp }) {
-  const at = help.parameters[Math.min(argument, help.parameters.length - 1)];
+  const { parameters } = help;
+  const here = Math.min(argument, parameters.length - 1);
   return (
     <div class="signature">
       <code>
         {help.name}(
-        {help.parameters.map((parameter, index) => (
+        {parameters.map((parameter, index) => (
           <span key={parameter.name}>
             {index > 0 && ', '}
-            <span class={parameter === at ? 'here' : undefined}>
-              {parameter.optional ? `[${parameter.name}]` : parameter.name}
-            </span>
+            <span class={index === here ? 'here' : undefined}>{inBrackets(parameter)}</span>
           </span>
         ))}
         )
       </code>
-      {at && (
-        <p>
-          <strong>{at.name}</strong>: {at.about}
-          {at.unit && `, ${at.unit}`}. Accepts {at.accepts}
-          {at.optional && at.fallback !== undefined && `; left out: ${at.fallback}`}.
-        </p>
-      )}
+      {'rule' in help ? <Argument of={help.parameters[here]} /> : <p>{help.summary}.</p>}
     </div>
   );
+}
+
+/** What an argument of ours means, its unit and bounds. */
+function Argument({ of: at }: { of: FunctionHelp['parameters'][number] | undefined }) {
+  return at ? (
+    <p>
+      <strong>{at.name}</strong>: {at.about}
+      {at.unit && `, ${at.unit}`}. Accepts {at.accepts}
+      {at.optional && at.fallback !== undefined && `; left out: ${at.fallback}`}.
+    </p>
+  ) : null;
 }

@@ -8,6 +8,7 @@ import {
 import type { EditorView } from '@codemirror/view';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';
+import { commonFunctions, inBrackets } from './common-functions.ts';
 
 /** What can stand in a formula here. */
 export interface Vocabulary {
@@ -76,7 +77,18 @@ function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completi
       type: 'function',
     }),
   );
-  return [...columns, ...names, ...sheets, ...calls];
+  const common = [...commonFunctions.values()].map(
+    ({ name, parameters, summary }): Completion => ({
+      label: name,
+      apply: call,
+      detail: `(${parameters.map(inBrackets).join(', ')})`,
+      info: summary,
+      type: 'function',
+      // The domain's own come first.
+      boost: -1,
+    }),
+  );
+  return [...columns, ...names, ...sheets, ...calls, ...common];
 }
 
 /** Writes a function's name with its brackets, and the caret goes between them: as if they had been typed. */
