@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
-import { IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
+import { differencesInWords, IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
 import { type Prepared, preparing } from '../session/bring-in.ts';
 import { Session } from '../session/session.ts';
 import { Exit, Refusal } from './exit.ts';
@@ -14,6 +14,7 @@ import { runTelling, Telling } from './progress.ts';
 
 interface Options {
   readonly import?: readonly string[];
+  readonly differing?: 'leave' | 'take' | 'add';
   readonly sheet?: readonly string[];
   readonly out?: string;
   readonly json?: boolean;
@@ -47,7 +48,7 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
     process.stderr.write('\nleverbook: stopped; nothing was written.\n');
     process.exit(Exit.stopped);
   });
-  for (const { sheet, file, bytes } of files) await bringIn(session, sheet, file, bytes);
+  for (const { sheet, file, bytes } of files) await bringIn(session, sheet, file, bytes, options.differing);
   await runTelling(session.recalculate(), new Telling());
   report(session);
 
@@ -115,25 +116,43 @@ function sheetNamed(session: Session, name: string, option: string) {
   );
 }
 
-async function bringIn(session: Session, sheet: string, file: string, bytes: Uint8Array): Promise<void> {
+async function bringIn(
+  session: Session,
+  sheet: string,
+  file: string,
+  bytes: Uint8Array,
+  ofDiffering: Options['differing'],
+): Promise<void> {
   let prepared: Prepared;
   try {
     const now = new Date().toISOString();
     const name = basename(file);
     const { bytes: table, options } = await runTelling(await opening(bytes, { name }), new Telling());
     prepared = await runTelling(
-      preparing(session, { ...options, bytes: table, name, sheet, now }),
+      preparing(session, {
+        ...options,
+        ...(ofDiffering ? { ofDiffering } : {}),
+        bytes: table,
+        name,
+        sheet,
+        now,
+      }),
       new Telling(),
     );
   } catch (error) {
     if (error instanceof IntakeRefusal) throw new Refusal(`${file}: ${error.message}`);
     throw error;
   }
+  const { differing } = prepared.taken;
+  if (differing && differing.decided === null)
+    throw new Refusal(
+      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${differing.key.join(' + ')}, with other values: ${differencesInWords(differing)}. Nothing was written. Say what is to become of them: --differing leave keeps the sheet’s rows, take puts the file’s values into them, add makes them further rows.`,
+    );
   const done = session.bringIn(prepared);
   if (!done.ok) throw new Refusal(done.sentence);
   const { rows, cells } = prepared.taken.report;
   process.stderr.write(
-    `${basename(file)}: ${rows.in} rows in = ${rows.placed} placed + ${rows.held} held; ${cells.held} cells held\n`,
+    `${basename(file)}: ${rows.in} rows in = ${rows.placed} placed${rows.left > 0 ? ` (${rows.left} of them left as the sheet has them)` : ''} + ${rows.held} held; ${cells.held} cells held\n`,
   );
   for (const note of prepared.taken.report.notes) process.stderr.write(`  ${sentence(note)}\n`);
   for (const row of prepared.taken.heldRows.slice(0, 10))

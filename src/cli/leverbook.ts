@@ -42,6 +42,12 @@ program
     'bring a CSV, XLSX or ODS file into a sheet, by its recipe or matching headings (repeatable)',
     collect,
   )
+  .addOption(
+    new Option(
+      '--differing <what>',
+      'rows of a file that the sheet has with other values: leave the sheet’s, take the file’s, or add them as further rows',
+    ).choices(['leave', 'take', 'add']),
+  )
   .option('--sheet <name>', 'write only this sheet as CSV or JSON (repeatable)', collect)
   .addOption(
     new Option('--out <folder>', 'write SHEET.csv for each sheet into this folder').conflicts('json'),

@@ -237,7 +237,7 @@ export interface Report {
     /** Lines that rows take up; more than the rows when cells hold line breaks. */
     readonly rows: number;
   };
-  /** in = placed + held; placed = added + updated + unchanged. */
+  /** in = placed + held; placed = added + updated + unchanged + left. */
   readonly rows: {
     readonly in: number;
     readonly placed: number;
@@ -246,6 +246,8 @@ export interface Report {
     readonly updated: number;
     /** Rows that stood in the sheet already and were not entered again. */
     readonly unchanged: number;
+    /** Rows that the sheet has with other values; it kept its own. */
+    readonly left: number;
   };
   readonly cells: { readonly filled: number; readonly held: number };
   readonly columns: readonly ColumnReport[];

@@ -26,6 +26,7 @@ export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions =
   finish(takingIn(bytes, target, options));
 
 export type * from './api.ts';
+export { type Differing, differencesInWords, type OfDiffering } from './differing.ts';
 export { hashOfSoon } from './hash.ts';
 export { recipeFits } from './map.ts';
 export type { TakeOptions, Who } from './options.ts';
@@ -34,7 +35,7 @@ export { prepare, preparing } from './prepare.ts';
 export type { Prepared, PrepareOptions } from './prepared.ts';
 export type { Preview, PreviewRow } from './preview.ts';
 export { provenanceJson, type Recipe, readRecipe, recipeJson } from './recipe.ts';
-export { recipeEdit } from './records.ts';
+export { ofDiffering, recipeEdit } from './records.ts';
 export { mendedRows } from './release.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
 export { takingIn } from './take-in.ts';

@@ -1,4 +1,5 @@
 import type { IntakeOptions } from './api.ts';
+import type { OfDiffering } from './differing.ts';
 import type { Mode } from './plan.ts';
 import type { Recipe } from './recipe-shape.ts';
 
@@ -12,6 +13,8 @@ export interface TakeOptions extends IntakeOptions {
   /** What becomes of rows that stand in the sheet: the recipe's mode, else append. */
   readonly mode?: Mode;
   readonly key?: readonly string[];
+  /** What becomes of rows that the sheet has with other values, when rows are appended: the recipe's, else it is asked. */
+  readonly ofDiffering?: OfDiffering;
   /** Headings that match no column: left out, or made new columns (the default). */
   readonly rest?: 'ignore' | 'add';
   /** Whose rows these are; null asks nobody. Left out, the recipe's, or what the book suggests. */

@@ -3,6 +3,7 @@ import type { Book, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
 import type { Who } from './options.ts';
 import type { Filled } from './plan.ts';
+import { recipe } from './recipe-shape.ts';
 import { cellWords } from './rows-of-sheet.ts';
 import { type Note, note } from './sentences.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
@@ -31,6 +32,13 @@ const index = synonymIndex(synonyms);
 const athleteLine = index.get('athlete');
 const idLine = index.get('id');
 const lineOf = (text: string): number | undefined => index.get(headingKey(text));
+
+/** A recipe of the book looks people up in this sheet. */
+export const isRoster = (book: Book | undefined, { name }: Sheet): boolean =>
+  [...(book?.parts.recipes.values() ?? [])].some((json) => {
+    const read = recipe.safeParse(json);
+    return read.success && read.data.who !== undefined && nameKey(read.data.who.roster) === nameKey(name);
+  });
 
 /** The column that names somebody, and the sheet that lists each person once; null where the book has none. */
 export function guessWho(book: Book | undefined, target: Sheet, columns: readonly Filled[]): Who | null {

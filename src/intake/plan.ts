@@ -2,6 +2,7 @@ import { type Cell, type CellBlock, CellKind, Cells } from '../book/cells.ts';
 import type { Edit } from '../book/edit.ts';
 import type { Column, Sheet } from '../book/model.ts';
 import type { HeldRow, Progress } from './api.ts';
+import { type Differing, differencesInWords, differing, type OfDiffering } from './differing.ts';
 import { listed } from './map.ts';
 import { cellAt, cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
 import { IntakeRefusal, type Note, note } from './sentences.ts';
@@ -24,6 +25,15 @@ export interface Plan {
   readonly added: number;
   readonly updated: number;
   readonly unchanged: number;
+  /** Rows that the sheet has with other values, and keeps. */
+  readonly left: number;
+  /** Cells that could not be read and were not entered: the sheet kept what it has. */
+  readonly heldAside: number;
+  /** How the rows came in: where the file's values are taken into rows that differ, appending becomes an update. */
+  readonly mode: Mode;
+  readonly key: readonly string[];
+  /** Rows that would be added though the sheet has them with other values. */
+  readonly differing: Differing | null;
   /** Rows that could not be placed after all (no key, key twice). */
   readonly held: readonly HeldRow[];
   /** What an update changes, the first of them. */
@@ -41,6 +51,10 @@ export interface PlanInput {
   readonly mode: Mode;
   /** Names of columns. */
   readonly key: readonly string[];
+  /** What becomes of rows that the sheet has with other values; while it is asked, the sheet keeps its own. */
+  readonly ofDiffering: OfDiffering | null;
+  /** The sheet is known to list people, each once. */
+  readonly roster: boolean;
   readonly lineOf: (row: number) => number;
   /** Rows as they stand in the file, by line. */
   readonly rawOf: (lines: ReadonlySet<number>) => ReadonlyMap<number, string>;
@@ -63,33 +77,69 @@ export function* planning(input: PlanInput): Generator<Progress, Plan> {
     const clear: Edit[] =
       sheet.rows > 0 ? [{ do: 'remove-rows', sheet: sheet.id, row: 0, count: sheet.rows }] : [];
     return {
-      ...empty,
+      ...nothing(input),
       edits: [...before, ...clear, ...addRows(input, 0, null)],
       added: input.rows,
     };
   }
   if (mode === 'append' || (input.sheet.rows === 0 && input.key.length === 0)) {
-    const fresh = sheet.rows === 0 ? null : yield* unseenRows(input);
-    const added = fresh ? fresh.length : input.rows;
-    return {
-      ...empty,
-      edits: [...before, ...addRows(input, sheet.rows, fresh)],
-      added,
-      unchanged: input.rows - added,
-    };
+    const plan = sheet.rows === 0 ? allRows(input) : yield* appendRows(input);
+    return { ...plan, edits: [...before, ...plan.edits] };
   }
   const plan = yield* updateRows(input);
   return { ...plan, edits: [...before, ...plan.edits] };
 }
 
-const empty = {
+const nothing = ({ mode, key }: Pick<PlanInput, 'mode' | 'key'>): Plan => ({
   edits: [],
   added: 0,
   updated: 0,
   unchanged: 0,
+  left: 0,
+  heldAside: 0,
+  mode,
+  key,
+  differing: null,
   held: [],
   changes: [],
-} as const satisfies Plan;
+});
+
+const allRows = (input: PlanInput): Plan => ({
+  ...nothing(input),
+  edits: addRows(input, 0, null),
+  added: input.rows,
+});
+
+/** Rows that do not stand in the sheet are added; for those that stand there with other values, as was decided. */
+function* appendRows(input: PlanInput): Generator<Progress, Plan> {
+  const { sheet, rows, ofDiffering: decided, lineOf } = input;
+  const there = standing(input);
+  const coming = input.filled.map((f) => f.cells);
+  const fresh = yield* unseenRows(input, there, coming);
+  const unchanged = rows - fresh.length;
+  const found = yield* differing({ ...input, fresh, repeated: unchanged / rows }, there, coming);
+  const add = (some: readonly number[]): Plan => ({
+    ...nothing(input),
+    edits: addRows(input, sheet.rows, some),
+    added: some.length,
+    unchanged,
+  });
+  if (!found) return add(fresh);
+  const { rows: differ, ...about } = found;
+  const said = { differing: { ...about, decided } };
+  if (decided === 'take')
+    return { ...(yield* updateRows({ ...input, mode: 'update', key: found.key })), ...said };
+  if (decided === 'add') return { ...add(fresh), ...said };
+  const differs = new Set(differ);
+  const plan = { ...add(fresh.filter((row) => !differs.has(row))), ...said };
+  if (decided !== 'hold') return { ...plan, left: differ.length, heldAside: heldIn(coming, differ) };
+  const what = new Map(found.first.map((one) => [one.line, differencesInWords({ first: [one], count: 1 })]));
+  const out = differ.map((row) => ({
+    line: lineOf(row),
+    reason: note('row-differs', { what: what.get(lineOf(row)) ?? '' }),
+  }));
+  return { ...plan, held: withRaw(out, input) };
+}
 
 /** One edit that adds rows; `rows` chooses some, null takes all. */
 function addRows(input: PlanInput, at: number, rows: readonly number[] | null): Edit[] {
@@ -109,9 +159,11 @@ function standing(input: PlanInput): CellBlock[] {
 }
 
 /** Rows that do not stand in the sheet yet. A row that the file has twice and the sheet once is new once. */
-function* unseenRows(input: PlanInput): Generator<Progress, number[]> {
-  const there = standing(input);
-  const coming = input.filled.map((f) => f.cells);
+function* unseenRows(
+  input: PlanInput,
+  there: readonly CellBlock[],
+  coming: readonly CellBlock[],
+): Generator<Progress, number[]> {
   const total = input.sheet.rows + input.rows;
   const byHash = new Map<number, number[]>();
   const old = yield* rowHashes(there, input.sheet.rows);
@@ -167,6 +219,7 @@ function* updateRows(input: PlanInput): Generator<Progress, Plan> {
   const writes = new Map<number, number>();
   const seen = new Set<string>();
   let unchanged = 0;
+  let heldAside = 0;
   for (let row = 0; row < input.rows; row++) {
     if (row % STEP === 0) yield { done: row, total: input.rows, about: 'comparing rows' };
     const key = keyOf(coming, row);
@@ -183,13 +236,17 @@ function* updateRows(input: PlanInput): Generator<Progress, Plan> {
     const target = rowOf.get(key);
     if (target === undefined) fresh.push(row);
     else if (differs(coming, row, there, target)) writes.set(target, row);
-    else unchanged++;
+    else {
+      unchanged++;
+      heldAside += coming.filter((block, k) => isUnread(block, row, there[k]!, target)).length;
+    }
   }
   const edits = filled.flatMap(({ column, cells }, k): Edit[] => {
     // One edit a run of neighbouring rows: a blank of the file leaves what stands there.
     const runs: { row: number; cells: Cell[] }[] = [];
     for (const [target, row] of [...writes].sort((a, b) => a[0] - b[0])) {
-      if (cells.kinds[row] === CellKind.blank || sameCell(cells, row, there[k]!, target)) continue;
+      if (isUnread(cells, row, there[k]!, target)) heldAside++;
+      if (!replaces(cells, row, there[k]!, target)) continue;
       const after = cellAt(cells, row);
       if (changes.length < MOST_CHANGES)
         changes.push({ row: target, column: column.name, before: cellAt(there[k]!, target), after });
@@ -206,10 +263,12 @@ function* updateRows(input: PlanInput): Generator<Progress, Plan> {
     }));
   });
   return {
+    ...nothing(input),
     edits: [...edits, ...addRows(input, sheet.rows, fresh)],
     added: fresh.length,
     updated: writes.size,
     unchanged,
+    heldAside,
     held: withRaw(out, input),
     changes,
   };
@@ -226,8 +285,21 @@ const differs = (
   row: number,
   there: readonly CellBlock[],
   target: number,
-): boolean =>
-  coming.some((block, k) => block.kinds[row] !== CellKind.blank && !sameCell(block, row, there[k]!, target));
+): boolean => coming.some((block, k) => replaces(block, row, there[k]!, target));
+
+/** A cell of the file replaces what stands there, unless it is blank, the same, or cannot be read. */
+const replaces = (cells: CellBlock, row: number, there: CellBlock, target: number): boolean =>
+  cells.kinds[row] !== CellKind.blank &&
+  !sameCell(cells, row, there, target) &&
+  !isUnread(cells, row, there, target);
+
+const isUnread = (cells: CellBlock, row: number, there: CellBlock, target: number): boolean =>
+  cells.kinds[row] === CellKind.held &&
+  there.kinds[target] !== CellKind.blank &&
+  there.kinds[target] !== CellKind.held;
+
+const heldIn = (blocks: readonly CellBlock[], rows: readonly number[]): number =>
+  blocks.reduce((n, { kinds }) => n + rows.filter((row) => kinds[row] === CellKind.held).length, 0);
 
 function noKey(input: PlanInput, key: string): IntakeRefusal {
   return new IntakeRefusal('no-key', { key, columns: listed(input.filled.map((f) => f.column.name)) });

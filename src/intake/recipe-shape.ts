@@ -43,6 +43,8 @@ export const recipe = z.strictObject({
   mode: z.enum(['append', 'replace', 'update']).optional(),
   /** Columns by which rows are recognised when updating. */
   key: z.array(text).max(8).optional(),
+  /** What becomes of rows that the sheet has with other values, when rows are appended. */
+  ofDiffering: z.enum(['leave', 'add']).optional(),
   /** Another shape for the rows. */
   shape: z
     .discriminatedUnion('to', [

@@ -3,9 +3,10 @@ import type { Sheet } from '../book/model.ts';
 import { displayUnitOf } from '../units/unit.ts';
 import type { Findings, Provenance, Report } from './api.ts';
 import type { Chosen } from './choose.ts';
+import type { OfDiffering } from './differing.ts';
 import type { Inspected } from './inspect.ts';
 import type { Who } from './options.ts';
-import type { Mode } from './plan.ts';
+import type { Mode, Plan } from './plan.ts';
 import { type Recipe, recipeJson } from './recipe.ts';
 import type { Taken } from './taken.ts';
 
@@ -14,8 +15,8 @@ export function recipeOf(
   sheet: Sheet,
   chosen: Chosen,
   findings: Findings,
-  mode: Mode,
-  key: readonly string[] | undefined,
+  { mode, key, differing }: Pick<Plan, 'mode' | 'key' | 'differing'>,
+  said: readonly string[] | undefined,
   who: Who | null,
 ): Recipe {
   return {
@@ -36,11 +37,16 @@ export function recipeOf(
       })),
     rest: chosen.leftOut.length > 0 ? 'ignore' : 'match',
     mode,
-    ...(key ? { key: [...key] } : {}),
+    ...(said || differing?.decided === 'take' ? { key: [...key] } : {}),
+    ...ofDiffering(differing?.decided),
     ...(findings.shape.value ? { shape: shapeOf(findings.shape.value) } : {}),
     ...(who ? { who } : {}),
   };
 }
+
+/** What a recipe remembers of rows that differed; taking the file's values is an update by key. */
+export const ofDiffering = (decided: OfDiffering | null | undefined): { ofDiffering?: 'leave' | 'add' } =>
+  decided === 'leave' || decided === 'add' ? { ofDiffering: decided } : {};
 
 function shapeOf(shape: NonNullable<Findings['shape']['value']>): NonNullable<Recipe['shape']> {
   return shape.to === 'long' ? shape : { ...shape, by: [...shape.by], columns: undefined };

@@ -1,5 +1,6 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
 import type { Chosen } from './choose.ts';
+import { differencesInWords } from './differing.ts';
 import { listed } from './map.ts';
 import type { Placing } from './place.ts';
 import type { Placed } from './placed.ts';
@@ -36,15 +37,16 @@ export function reportOf(
     },
     rows: {
       in: placing.rows + placing.heldRows.length,
-      placed: plan.added + plan.updated + plan.unchanged,
+      placed: plan.added + plan.updated + plan.unchanged + plan.left,
       held,
       added: plan.added,
       updated: plan.updated,
       unchanged: plan.unchanged,
+      left: plan.left,
     },
     cells: {
       filled: placing.placed.reduce((n, { lane }) => n + lane.filled, 0),
-      held: placing.placed.reduce((n, { lane }) => n + lane.held.size, 0),
+      held: placing.placed.reduce((n, { lane }) => n + lane.held.size, 0) - plan.heldAside,
     },
     columns,
     apart: placing.apart,
@@ -125,6 +127,16 @@ function generalNotes(
     );
   if (held > 0) notes.push(note('rows-held', { count: held }));
   if (plan.unchanged > 0) notes.push(note('seen-before', { count: plan.unchanged }));
+  const { differing } = plan;
+  if (plan.heldAside > 0 && plan.left === 0) notes.push(note('held-aside', { count: plan.heldAside }));
+  if (differing && differing.decided !== 'take' && differing.decided !== 'hold')
+    notes.push(
+      note(differing.decided === 'add' ? 'differing-added' : 'differing-left', {
+        count: differing.count,
+        key: listed(differing.key),
+        what: differencesInWords(differing),
+      }),
+    );
   return notes;
 }
 

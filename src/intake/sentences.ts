@@ -180,6 +180,8 @@ export const sentences = {
   'key-missing': (d) => `The row has no ${d.key}, by which rows are recognised. Fill it in.`,
   'key-twice': (d) =>
     `The file has ${d.key} = "${d.value}" more than once; the first of them was taken. Decide which is right.`,
+  'row-differs': (d) =>
+    `The sheet has this row already, with other values: ${d.what}. Change them there, or bring the row in as a file and say what becomes of it.`,
 
   // Notes of a report.
   'duplicate-heading': (d) =>
@@ -206,7 +208,14 @@ export const sentences = {
   'short-rows-placed': (d) => `${many(d.count, 'row')} ended early; the cells that lack are blank.`,
   'footer-apart': (d) => `${many(d.count, 'line')} at the end set apart: "${d.raw}".`,
   'headings-again': (d) => `${many(d.count, 'line')} repeat the headings and were skipped.`,
-  'seen-before': (d) => `${many(d.count, 'row')} stand in the sheet already and were not entered again.`,
+  'seen-before': (d) =>
+    `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'stands in the sheet already and was' : 'stand in the sheet already and were'} not entered again.`,
+  'held-aside': (d) =>
+    `${many(d.count, 'cell')} of the file that cannot be read ${Number(d.count) === 1 ? 'does' : 'do'} not replace what stands there.`,
+  'differing-left': (d) =>
+    `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'differs from the row' : 'differ from the rows'} there with the same ${d.key}: left as they are. ${d.what}.`,
+  'differing-added': (d) =>
+    `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'differs from the row' : 'differ from the rows'} there with the same ${d.key}: added as further rows. ${d.what}.`,
   'duplicate-rows': (d) =>
     `${many(d.count, 'row')} in the file ${Number(d.count) === 1 ? 'is' : 'are'} the same as an earlier one, the first on line ${d.line}; all of them were placed.`,
   'out-of-bounds': (d) =>

@@ -13,7 +13,7 @@ import { recipeFits } from './map.ts';
 import { boundsFor } from './meanings.ts';
 import type { TakeOptions } from './options.ts';
 import { parseRows } from './parse.ts';
-import { guessWho, settleWho } from './people.ts';
+import { guessWho, isRoster, settleWho } from './people.ts';
 import { Placing } from './place.ts';
 import { type Mode, planning } from './plan.ts';
 import { previewOf } from './preview.ts';
@@ -49,8 +49,9 @@ export function* takingIn(
   const lineOf = (row: number): number => placing.lines[row]!;
   const notes = placing.placed.map((p) => columnNotes(p, lineOf));
   const filled = placing.placed.map(({ match, lane }) => ({ column: match.column, cells: lane.finish() }));
+  const roster = isRoster(target.book, sheet);
   const given = options.who === undefined ? recipe?.who : (options.who ?? undefined);
-  const who = options.who === null ? null : (given ?? guessWho(target.book, sheet, filled));
+  const who = options.who === null ? null : (given ?? (roster ? null : guessWho(target.book, sheet, filled)));
   const settled = who ? settleWho(filled, target.book, who, given === undefined) : null;
   const doubtful = yield* doubtfulRows(filled, placing.rows, options.plausibility, lineOf);
   yield { done: bytes.length, total: bytes.length, about: 'comparing rows' };
@@ -62,6 +63,8 @@ export function* takingIn(
     rows: placing.rows,
     mode,
     key: options.key ?? recipe?.key ?? [],
+    ofDiffering: options.ofDiffering ?? recipe?.ofDiffering ?? null,
+    roster,
     lineOf,
     rawOf: (lines) => rawLines(bytes, inspected, lines),
   });
@@ -72,19 +75,22 @@ export function* takingIn(
     ...repeated,
     ...doubtful.notes,
   ]);
-  const made = recipe ?? recipeOf(sheet, chosen, findings, mode, options.key, settled ? who : null);
+  const made = recipe ?? recipeOf(sheet, chosen, findings, plan, options.key, settled ? who : null);
   return {
     edits: [...(target.sheet ? [] : sheetEdits(sheet, target)), ...plan.edits],
     report,
     heldRows: [...placing.heldRows, ...plan.held].sort((a, b) => a.line - b.line),
     doubtfulLines: doubtful.rows.slice(0, MOST_DOUBTFUL).map(lineOf),
-    provenance: provenanceOf(inspected, sheet, made, recipe !== null, mode, options.now ?? '', report),
+    provenance: provenanceOf(inspected, sheet, made, recipe !== null, plan.mode, options.now ?? '', report),
     findings,
     preview: previewOf(filled, placing.rows, doubtful.rows, lineOf),
     recipe: made,
     recipeKey: key ?? properName(made.title),
     byRecipe: recipe !== null,
     changes: plan.changes,
+    differing: plan.differing,
+    mode: plan.mode,
+    key: plan.key,
     proposals: chosen.proposals.map(({ source, column, by }) => ({
       heading: source.heading,
       column: column.name,

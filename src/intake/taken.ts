@@ -1,7 +1,8 @@
 import type { Edit } from '../book/edit.ts';
 import type { Findings, HeldRow, Provenance, Report } from './api.ts';
+import type { Differing } from './differing.ts';
 import type { Who } from './options.ts';
-import type { CellChange } from './plan.ts';
+import type { CellChange, Mode } from './plan.ts';
 import type { Preview } from './preview.ts';
 import type { Recipe } from './recipe-shape.ts';
 import type { WhoReport } from './who.ts';
@@ -23,6 +24,11 @@ export interface Taken {
   readonly byRecipe: boolean;
   /** What an update would change, the first of them. */
   readonly changes: readonly CellChange[];
+  /** Rows that would have been added though the sheet has them with other values. */
+  readonly differing: Differing | null;
+  /** How the rows come in, and by which columns they are recognised. */
+  readonly mode: Mode;
+  readonly key: readonly string[];
   /** Columns that the file's may be meant for; they were not taken. */
   readonly proposals: readonly {
     readonly heading: string;

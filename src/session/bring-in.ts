@@ -4,6 +4,7 @@ import type { Book, Json, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
 import { isFunctionName } from '../calc/index.ts';
 import {
+  ofDiffering as learned,
   type Progress,
   provenanceJson,
   type Recipe,
@@ -20,7 +21,17 @@ import { plausibility } from './plausibility.ts';
 /** What the caller may decide about a file; the rest is found out. */
 type Decisions = Pick<
   TakeOptions,
-  'mode' | 'key' | 'rest' | 'choices' | 'who' | 'synonyms' | 'largest' | 'hash' | 'size' | 'workbook'
+  | 'mode'
+  | 'key'
+  | 'ofDiffering'
+  | 'rest'
+  | 'choices'
+  | 'who'
+  | 'synonyms'
+  | 'largest'
+  | 'hash'
+  | 'size'
+  | 'workbook'
 >;
 
 /** A file that is about to come into a sheet. A workbook is opened before (`preparing` of the intake). */
@@ -96,14 +107,16 @@ function replaced(book: Book, sheet: Sheet, { findings }: Taken): string | undef
 }
 
 /** A new recipe is kept; one that was there already, when it learned something: who is meant, how rows are recognised. */
-function recipeEdits(taken: Taken, recipeKey: string, { who, mode, key }: Decisions): Edit[] {
+function recipeEdits(taken: Taken, recipeKey: string, { who, mode, key, ofDiffering }: Decisions): Edit[] {
   if (!taken.byRecipe) return [recipeEdit({ ...taken, recipeKey })];
-  if (!who && !mode && !key) return [];
+  const decided = ofDiffering ? (taken.differing?.decided ?? undefined) : undefined;
+  if (!who && !mode && !key && !decided) return [];
   const recipe: Recipe = {
     ...taken.recipe,
     ...(who ? { who } : {}),
     ...(mode ? { mode } : {}),
     ...(key ? { key: [...key] } : {}),
+    ...(decided === 'take' ? { mode: 'update' as const, key: [...taken.key] } : learned(decided)),
   };
   return [recipeEdit({ ...taken, recipeKey, recipe })];
 }

@@ -22,6 +22,7 @@ const kept = z.object({
     added: count,
     updated: count,
     unchanged: count,
+    left: count.default(0),
   }),
   cells: z.object({ filled: count, held: count }),
   heldRows: z.array(heldRow),

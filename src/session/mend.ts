@@ -54,6 +54,8 @@ export function* mending(
       name: before.file,
       now,
       mode: recipe.mode === 'update' ? 'update' : 'append',
+      // Somebody mended the row: it is not dropped because the sheet has it with other values.
+      ofDiffering: recipe.ofDiffering === 'add' ? 'add' : 'hold',
       plausibility: plausibility(),
       reserved: reservedIn(book),
     },
@@ -67,7 +69,8 @@ export function* mending(
     return held ? [{ line: row.line, raw: rows[mended]!.text, reason: sentence(held.reason) }] : [];
   });
   const { report } = taken;
-  const add = (what: 'placed' | 'added' | 'updated' | 'unchanged') => before.rows[what] + report.rows[what];
+  const add = (what: 'placed' | 'added' | 'updated' | 'unchanged' | 'left') =>
+    before.rows[what] + report.rows[what];
   const value = {
     ...(json as { readonly [key: string]: Json }),
     heldRows,
@@ -82,6 +85,7 @@ export function* mending(
       added: add('added'),
       updated: add('updated'),
       unchanged: add('unchanged'),
+      left: add('left'),
     },
   };
   return {

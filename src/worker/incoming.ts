@@ -25,6 +25,8 @@ export interface FileDecisions {
   readonly recipe?: null;
   readonly mode?: 'append' | 'replace' | 'update';
   readonly key?: readonly string[];
+  /** What becomes of rows that the sheet has with other values. */
+  readonly ofDiffering?: 'leave' | 'take' | 'add';
   readonly rest?: 'add';
   readonly choices?: Choices;
   readonly who?: WhoRule | null;
@@ -77,6 +79,22 @@ export interface OpenQuestion {
   readonly sentence: string;
 }
 
+/** Rows that would be added though the sheet has them with other values: what becomes of them is asked. */
+export interface Differing {
+  readonly count: number;
+  /** Labels of the columns by which they are recognised. */
+  readonly key: readonly string[];
+  /** What was decided, now or before; null asks. */
+  readonly decided: 'leave' | 'take' | 'add' | null;
+  /** The first of them; without cells the file only has the row once more. */
+  readonly first: readonly {
+    readonly line: number;
+    readonly row: number;
+    readonly who: string;
+    readonly cells: readonly { readonly column: string; readonly there: string; readonly file: string }[];
+  }[];
+}
+
 export interface ShownRow {
   readonly line: number;
   readonly cells: readonly { readonly text: string; readonly held?: string }[];
@@ -96,6 +114,7 @@ export interface FileReading {
   readonly findings: FileFindings;
   readonly columns: readonly FileColumn[];
   readonly questions: readonly OpenQuestion[];
+  readonly differing: Differing | null;
   readonly rows: Report['rows'];
   readonly cells: Report['cells'];
   readonly notes: readonly string[];

@@ -1,5 +1,5 @@
 import { sheetOf } from '../book/book.ts';
-import type { Cell } from '../book/cell.ts';
+import type { Cell, Held } from '../book/cell.ts';
 import type { Edit } from '../book/edit.ts';
 import type { Book, Column, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
@@ -23,12 +23,27 @@ import type { Session } from '../session/session.ts';
 import { localeOf } from '../session/settings.ts';
 import { type Locale, localeFor } from '../units/locale.ts';
 import { unitFromWord } from '../units/unit.ts';
-import type { FileColumn, FileDecisions, FileFindings, FileReading, FoundOut, ShownRow } from './incoming.ts';
+import type {
+  Differing,
+  FileColumn,
+  FileDecisions,
+  FileFindings,
+  FileReading,
+  FoundOut,
+  ShownRow,
+} from './incoming.ts';
 
 export { mending } from '../session/mend.ts';
 
 /** Notes that are shown as questions and lists. */
-const elsewhere: ReadonlySet<string> = new Set(['column-doubt', 'who-same', 'who-close', 'who-unknown']);
+const elsewhere: ReadonlySet<string> = new Set([
+  'column-doubt',
+  'who-same',
+  'who-close',
+  'who-unknown',
+  'differing-left',
+  'differing-added',
+]);
 /** Rows and names that are shown before they are written, at most. */
 const MOST = 500;
 /** Share of a recipe's headings from which a file is taken for its next one. */
@@ -71,7 +86,10 @@ export async function reading(
       sheet: home.sheet,
       now: new Date().toISOString(),
     });
-    return { prepared, reading: readingOf(book, prepared.taken, home.sheet, decisions.key) };
+    return {
+      prepared,
+      reading: readingOf(book, prepared.taken, home.sheet, decisions.key ?? prepared.taken.key),
+    };
   })();
 }
 
@@ -100,12 +118,7 @@ const foundOut = <T>({ value, certainty, because }: Finding<T>): FoundOut<T> => 
   because: sentence(because),
 });
 
-function readingOf(
-  book: Book,
-  taken: Taken,
-  id: string | null,
-  key: readonly string[] | undefined,
-): FileReading {
+function readingOf(book: Book, taken: Taken, id: string | null, key: readonly string[]): FileReading {
   const { report, findings, recipe, preview, who } = taken;
   const sheet = id === null ? undefined : sheetOf(book, id);
   const columns = columnsOf(taken.edits, sheet);
@@ -114,9 +127,7 @@ function readingOf(
   const shown = ({ line, cells }: { line: number; cells: readonly Cell[] }): ShownRow => ({
     line,
     cells: cells.map((cell, i) =>
-      cell !== null && typeof cell === 'object' && 'held' in cell
-        ? { text: cell.held, held: cell.reason }
-        : { text: written(cell, preview.columns[i]!) },
+      isHeld(cell) ? { text: cell.held, held: cell.reason } : { text: written(cell, preview.columns[i]!) },
     ),
   });
   const fileColumns = columnsOfFile(findings, report, columns, sheet);
@@ -126,8 +137,8 @@ function readingOf(
     tables: findings.workbook && { table: findings.workbook.table, tables: findings.workbook.tables },
     sheet: { id, label: sheet?.label ?? newLabel(taken.edits) },
     recipe: taken.byRecipe ? recipe.title : null,
-    mode: taken.provenance.mode,
-    key: key ?? recipe.key ?? [],
+    mode: taken.mode,
+    key,
     findings: fileFindings(findings),
     columns: fileColumns,
     questions: report.notes.flatMap(({ reason, details }) => {
@@ -142,6 +153,7 @@ function readingOf(
           ]
         : [];
     }),
+    differing: differingOf(taken, columns, written),
     rows: report.rows,
     cells: report.cells,
     notes: report.notes.filter(({ reason }) => !elsewhere.has(reason)).map(sentence),
@@ -165,6 +177,29 @@ function readingOf(
       people: peopleOf(book, taken),
       roster: book.sheets.find(({ name }) => nameKey(name) === nameKey(who.roster))?.label ?? who.roster,
     },
+  };
+}
+
+/** Rows that differ from those there, in the words of the sheet. */
+function differingOf(
+  { differing }: Taken,
+  columns: ReadonlyMap<string, Column>,
+  written: (cell: Cell, name: string) => string,
+): Differing | null {
+  if (!differing) return null;
+  const { count, key, decided, first } = differing;
+  return {
+    count,
+    key: key.map((name) => columns.get(nameKey(name))?.label ?? name),
+    decided: decided === 'hold' ? null : decided,
+    first: first.map(({ cells, ...row }) => ({
+      ...row,
+      cells: cells.map(({ column, there, file }) => ({
+        column: headingOf(column) ?? column.name,
+        there: written(there, column.name),
+        file: `${written(file, column.name)}${isHeld(file) ? ' (cannot be read)' : ''}`,
+      })),
+    })),
   };
 }
 
@@ -233,6 +268,8 @@ function columnsOf(edits: readonly Edit[], sheet: Sheet | undefined): Map<string
 
 const newLabel = (edits: readonly Edit[]): string =>
   flat(edits).flatMap((edit) => (edit.do === 'add-sheet' ? [edit.sheet.label] : []))[0] ?? 'New sheet';
+
+const isHeld = (cell: Cell): cell is Held => cell !== null && typeof cell === 'object' && 'held' in cell;
 
 const headingOf = (column: Column | undefined): string | undefined =>
   column && (column.unit ? `${column.label} (${column.unit})` : column.label);

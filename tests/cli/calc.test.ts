@@ -185,6 +185,43 @@ describe('leverbook calc', () => {
     expect(held).toBe(1);
   });
 
+  test('doubles nobody: rows that differ from those there are refused until it is said what becomes of them', () => {
+    // The sample's own roster file with two people changed; two cells that cannot be read
+    // were mended in the book, so four rows differ.
+    const text = readFileSync(join(root, 'sample-books/squat-screening/roster.csv'), 'utf8')
+      .replace('Bram Oduya,M,2025-09-08,180,40,', 'Bram Oduya,M,2025-09-08,180,41,')
+      .replace(/^(Dario Welk,.*),[\d.]+$/m, '$1,79.9');
+    const csv = file('roster.csv', text);
+    const rows = (args: readonly string[]) => {
+      const { code, out, err } = leverbook(['calc', screening, `--import=roster=${csv}`, ...args]);
+      const values = out.split('\n').flatMap((line) => (line ? [JSON.parse(line).values] : []));
+      return { code, err, values };
+    };
+    const asked = rows(['--json', '--sheet=roster']);
+    expect(asked).toMatchObject({ code: 2, values: [] });
+    expect(asked.err).toMatch(
+      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 40 cm there, 41 cm in the file; Dario Welk .*79\.9 kg in the file; .*Nothing was written\. .*--differing leave/,
+    );
+    const left = rows(['--json', '--sheet=roster', '--differing=leave']);
+    expect(left.err).toMatch(/24 rows in = 24 placed \(4 of them left as the sheet has them\) \+ 0 held/);
+    expect(left.values).toHaveLength(24);
+    expect(left.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 40 });
+    const taken = rows(['--json', '--sheet=roster', '--differing=take']);
+    expect(taken.values).toHaveLength(24);
+    expect(taken.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 41 });
+    const added = rows(['--json', '--sheet=roster', '--differing=add']);
+    expect(added.values.map(({ athlete }) => athlete).slice(24)).toEqual([
+      'Bram Oduya',
+      'Dario Welk',
+      'Ines Kovar',
+      'Tariq Holm',
+    ]);
+    expect(rows(['--differing=drop'])).toMatchObject({
+      code: 2,
+      err: expect.stringMatching(/leave, take, add/),
+    });
+  });
+
   const book = (text: string) => file('x.leverbook.json', text);
   test.each([
     ['a missing book', () => ['calc', '/nowhere.leverbook.json'], /There is no file/],

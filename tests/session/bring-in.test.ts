@@ -106,7 +106,7 @@ describe('a file read again', () => {
       preparing(session, {
         ...next('Athlete,Load (kg),Reps\nDan Ek,77.5,5\n'),
         mode: 'update',
-        key: ['Athlete'],
+        key: ['athlete'],
       }),
     );
     expect(update.taken.report.rows).toMatchObject({ updated: 1, added: 0 });
@@ -114,6 +114,84 @@ describe('a file read again', () => {
     const after = toEnd(preparing(session, next('Athlete,Load (kg),Reps\nDan Ek,80,5\nGry Sol,50,5\n')));
     expect(after.taken.byRecipe).toBe(true);
     expect(after.taken.report.rows).toMatchObject({ updated: 1, added: 1 });
+  });
+});
+
+describe('a roster brought in again, after somebody was corrected in the book', () => {
+  const people = 'Athlete,Tested,Femur (cm)\nAnna Berg,2026-01-08,41\nBo Lind,2026-01-08,44\n';
+  /** A log beside the roster makes it known as one; then Anna's femur is corrected to 42 cm. */
+  function corrected(): Session {
+    const session = Session.create();
+    const bring = (text: string, name: string) =>
+      session.bringIn(toEnd(preparing(session, { bytes: bytesOf(text), name, sheet: null, now })));
+    bring(people, 'roster.csv');
+    bring('Athlete,Load (kg)\nAnna Berg,100\nBo Lind,90\nAnna Berg,102.5\n', 'log.csv');
+    const { id, columns } = sheetOf(session);
+    const fixed = { sheet: id, row: 0, columns: [columns[2]!.id], texts: [['42']] };
+    expect(session.execute({ do: 'set-cells', ...fixed }).ok).toBe(true);
+    return session;
+  }
+  const again = (session: Session, ofDiffering?: 'leave' | 'take' | 'add', text = people) =>
+    toEnd(
+      preparing(session, {
+        bytes: bytesOf(text),
+        name: 'roster.csv',
+        sheet: sheetOf(session).id,
+        now,
+        ...(ofDiffering ? { ofDiffering } : {}),
+      }),
+    );
+  const femur = (session: Session) => session.tile(sheetOf(session).id, 0, sheetOf(session).rows, 2, 1).texts;
+
+  test('asks, and doubles nobody meanwhile', () => {
+    const session = corrected();
+    const { taken } = again(session);
+    expect(taken.differing).toMatchObject({ count: 1, decided: null, key: ['athlete'] });
+    expect(taken.report.rows).toMatchObject({ added: 0, unchanged: 1, left: 1 });
+  });
+
+  test.each([
+    ['leave', ['42', '44']],
+    ['take', ['41', '44']],
+    ['add', ['42', '44', '41']],
+  ] as const)(
+    'answered %s, it comes in so, is not asked again, and one undo takes it back',
+    (answer, cells) => {
+      const session = corrected();
+      const before = session.save();
+      expect(session.bringIn(again(session, answer)).ok).toBe(true);
+      expect(femur(session)).toEqual(cells);
+      const next = again(
+        session,
+        undefined,
+        people.replace('Bo Lind,2026-01-08,44', 'Bo Lind,2026-01-08,45'),
+      );
+      // Taken once, the next file updates; added once, the two rows of Anna say that several are right here.
+      expect(next.taken.differing?.decided ?? null).toBe(answer === 'leave' ? 'leave' : null);
+      session.undo();
+      expect(session.save()).toBe(before);
+    },
+  );
+
+  test('known as one by a log, it lists people once whatever the day of their test', () => {
+    const session = corrected();
+    const retest = people.replaceAll('2026-01-08', '2026-03-08');
+    expect(again(session, undefined, retest).taken.differing).toMatchObject({ count: 2, key: ['athlete'] });
+  });
+
+  test('a held row that is mended into somebody who is there with other values stays held, and says so', () => {
+    const session = corrected();
+    const text = 'Athlete,Tested,Femur (cm)\nAnna Berg,2026-01-08,41,spilled\nCleo Dahl,2026-01-08,39\n';
+    session.bringIn(again(session, 'leave', text));
+
+    const held = importsOf(session.current, sheetOf(session).id).find(({ heldRows }) => heldRows.length > 0);
+    expect(held!.heldRows).toHaveLength(1);
+    session.bringIn(toEnd(mending(session, held!.key, [{ index: 0, text: 'Anna Berg,2026-01-08,41' }], now)));
+    const still = importsOf(session.current, sheetOf(session).id).find(({ key }) => key === held!.key)!;
+    expect(still.heldRows[0]!.reason).toMatch(
+      /has this row already, with other values: Anna Berg.*42 cm there/,
+    );
+    expect(sheetOf(session).rows).toBe(3);
   });
 });
 

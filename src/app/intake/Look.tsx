@@ -4,6 +4,7 @@ import { Field } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import type { BringingIn } from './bringing.ts';
 import { Columns } from './Columns.tsx';
+import { Differing } from './Differing.tsx';
 import { FileAsAWhole } from './FileAsAWhole.tsx';
 import { Changes, HeldList, Rows } from './Preview.tsx';
 import { Questions } from './Questions.tsx';
@@ -20,13 +21,14 @@ interface Props {
 /** The second step: what the file holds, what would become of it, and everything that can be decided about it. */
 export function Look({ state, reading, close }: Props) {
   const { busy, waiting } = state;
-  const { columns, findings, preview, questions, recipe, heldRows, rows, who, changes } = reading;
+  const { columns, findings, preview, recipe, heldRows, rows, who, changes, differing } = reading;
   const shown = new Set(columns.flatMap(({ notes }) => notes));
   const notes = reading.notes.filter((one) => !shown.has(one));
+  const asked = reading.questions.length > 0 || differing?.decided === null;
   const keyed = reading.mode !== 'update' || reading.key.length > 0;
   const take = (event: Event) => {
     event.preventDefault();
-    if (questions.length === 0 && !busy.value) void state.bringIn();
+    if (!asked && !busy.value) void state.bringIn();
   };
   return (
     <form class="form" onSubmit={take} aria-busy={busy.value}>
@@ -42,6 +44,7 @@ export function Look({ state, reading, close }: Props) {
         </div>
       )}
       <Questions state={state} reading={reading} />
+      {differing && <Differing state={state} sheet={reading.sheet.label} differing={differing} />}
       <p class="intake-counts">
         <strong>{countsOf(reading)}</strong>
       </p>
@@ -86,7 +89,7 @@ export function Look({ state, reading, close }: Props) {
       )}
       <footer class="decide intake-decide">
         <p role="status">
-          {questions.length > 0
+          {asked
             ? 'Answer what is asked above; then it can come in.'
             : keyed
               ? ''
@@ -100,8 +103,12 @@ export function Look({ state, reading, close }: Props) {
         <button type="button" class="firm" onClick={close}>
           Cancel
         </button>
-        <button type="submit" class="strong" disabled={busy.value || questions.length > 0 || !keyed}>
-          {rows.added + rows.updated === 0 ? 'Bring in: nothing new' : `Bring in ${rowsInWords(rows.placed)}`}
+        <button type="submit" class="strong" disabled={busy.value || asked || !keyed}>
+          {asked
+            ? 'Bring in'
+            : rows.added + rows.updated === 0
+              ? 'Bring in: nothing new'
+              : `Bring in ${rowsInWords(rows.placed - rows.left)}`}
         </button>
       </footer>
     </form>
@@ -127,7 +134,9 @@ const modes = [
 function Where({ state, reading }: { state: BringingIn; reading: FileReading }) {
   const page = usePage();
   const sheets = page.outline.value?.sheets ?? [];
-  const { sheet, tables, mode, key, columns } = reading;
+  const { sheet, tables, key, columns, differing } = reading;
+  // The answer to what differs may make an update of it; what was asked for is to add rows.
+  const mode = differing ? 'append' : reading.mode;
   const rows = sheets.find(({ id }) => id === sheet.id)?.rows ?? 0;
   const wanted = state.decisions.value.mode ?? mode;
   return (

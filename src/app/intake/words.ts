@@ -54,13 +54,21 @@ export const cellsInWords = (count: number): string =>
   `${count.toLocaleString('en')} ${count === 1 ? 'cell' : 'cells'}`;
 
 /** in = placed + held, with what placing comes to. */
-export function countsOf({ rows, cells }: Pick<FileReading, 'rows' | 'cells'>): string {
+export function countsOf({
+  rows,
+  cells,
+  differing,
+}: Pick<FileReading, 'rows' | 'cells'> & Partial<Pick<FileReading, 'differing'>>): string {
   const n = (count: number) => count.toLocaleString('en');
   const parts = [
     rows.added > 0 ? `${n(rows.added)} new` : '',
     rows.updated > 0 ? `${n(rows.updated)} updated` : '',
     rows.unchanged > 0 ? `${n(rows.unchanged)} there already` : '',
   ].filter(Boolean);
+  if (rows.left > 0)
+    parts.push(
+      `${n(rows.left)} ${rows.left === 1 ? 'differs' : 'differ'} from the rows there: ${differing?.decided === null ? 'not decided yet' : 'left as they are'}`,
+    );
   const placed = parts.length > 0 ? ` (${parts.join(', ')})` : '';
   const held = cells.held > 0 ? `; ${cellsInWords(cells.held)} held in the rows placed` : '';
   return `${rowsInWords(rows.in)} in the file = ${n(rows.placed)} placed${placed} + ${n(rows.held)} held${held}`;
