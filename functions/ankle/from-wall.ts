@@ -12,8 +12,18 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'ANKLE.FROM.WALL',
   family: 'ankle',
-  summary: 'Weight-bearing ankle range from the distance of the knee-to-wall test.',
-  searchWords: ['knee to wall', 'lunge test', 'dorsiflexion', 'mobility', 'toe distance'],
+  summary: 'Ankle range by the knee-to-wall test: weight-bearing, from the distance.',
+  searchWords: [
+    'knee to wall',
+    'lunge test',
+    'dorsiflexion',
+    'mobility',
+    'toe distance',
+    'knee to wall test',
+    'ankle range',
+    'stiff ankle',
+    'ankle mobility',
+  ],
   parameters: [
     number('distance', 'cm', 'longest toe to the wall, knee touching it, heel down', {
       bounds: { min: -10, max: 40, because: 'Minus: the knee stays behind the toe tip.' },

@@ -11,7 +11,7 @@ export default defineFunction({
   name: 'ANKLE.TO.WALL',
   family: 'ankle',
   summary: 'Distance of the knee-to-wall test that goes with an ankle range.',
-  searchWords: ['knee to wall', 'lunge test', 'dorsiflexion', 'target distance'],
+  searchWords: ['target distance', 'knee to wall', 'lunge test', 'dorsiflexion'],
   parameters: [ankle(), tibia(), footMaybe('.152/.246 of the tibia')],
   result: {
     is: 'number',

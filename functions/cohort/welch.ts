@@ -12,7 +12,15 @@ export default defineFunction({
   name: 'COHORT.WELCH',
   family: 'groups',
   summary: 'Comparison of two group means without assuming equal spread (Welch’s t).',
-  searchWords: ['t-test', 'p value', 'difference of means', 'confidence interval', 'unequal variances'],
+  searchWords: [
+    't-test',
+    'p value',
+    'difference of means',
+    'confidence interval',
+    'unequal variances',
+    'compare groups',
+    'compare two groups',
+  ],
   parameters: [
     column('a', 'first group'),
     column('b', 'second group'),

@@ -14,7 +14,7 @@ export default defineFunction({
   family: 'lean',
   summary:
     'The deepest position that lean, hip, knee and ankle allow, in degrees above (+) or below (−) parallel.',
-  searchWords: ['depth', 'below parallel', 'how deep', 'mobility limit', 'full squat'],
+  searchWords: ['depth', 'squat depth', 'below parallel', 'how deep', 'mobility limit', 'full squat'],
   parameters: [...build, liftOr(), ...setup, ...limits],
   result: { is: 'number', unit: 'deg', about: 'thigh above (+) or below (−) parallel' },
   rule: 'down from 60°, the last depth with lean ≤ max_lean, hip flexion ≤ max_hip and the shank at the lesser of ankle + pitch and max_knee − 90 + depth',

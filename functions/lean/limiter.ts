@@ -15,7 +15,7 @@ export default defineFunction({
   name: 'LEAN.LIMITER',
   family: 'lean',
   summary: 'What holds the descent: ankle, knee, hip, lean or nothing.',
-  searchWords: ['limiting factor', 'mobility', 'what limits depth', 'restriction'],
+  searchWords: ['limiting factor', 'mobility', 'what limits depth', 'restriction', 'stiff ankle'],
   parameters: [...build, liftOr(), ...setup, ...limits],
   result: {
     is: 'text',

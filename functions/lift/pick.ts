@@ -11,8 +11,15 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'LIFT.PICK',
   family: 'lift',
-  summary: 'The smallest of the heights on hand that is at least the lift wanted.',
-  searchWords: ['choose wedge', 'plates under heels', 'available heights', 'round up'],
+  summary: 'The smallest of the heel heights on hand that is at least the lift wanted.',
+  searchWords: [
+    'choose wedge',
+    'plates under heels',
+    'available heights',
+    'round up',
+    'which heel',
+    'heel heights on hand',
+  ],
   parameters: [lift(), range('range', 'number', 'cm', 'the heights on hand')],
   result: { is: 'number', unit: 'cm', about: 'one of the heights' },
   rule: 'least of the heights that are ≥ lift',

@@ -11,7 +11,7 @@ export default defineFunction({
   name: 'MOMENT.BACK',
   family: 'moments',
   summary: 'Moment that the low back bears about L4/L5.',
-  searchWords: ['lumbar', 'spine', 'low back', 'trunk moment', 'L4/L5'],
+  searchWords: ['lumbar', 'spine', 'low back', 'trunk moment', 'L4/L5', 'lower back'],
   parameters: [lean(), trunk(), bodyMass(), bar(), barPlacement()],
   result: { is: 'number', unit: 'N·m', about: 'plus: the back’s extensors hold; minus: the trunk’s flexors' },
   rule: 'g [.536 mass (.744 − .20) trunk sin lean + bar (x_u − .20 trunk sin lean)], x_u the bar ahead of the hip',

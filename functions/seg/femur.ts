@@ -12,7 +12,7 @@ export default defineFunction({
   name: 'SEG.FEMUR',
   family: 'segments',
   summary: 'Femur length as the difference of two standing heights.',
-  searchWords: ['thigh length', 'upper leg', 'measure'],
+  searchWords: ['thigh length', 'upper leg', 'measure', 'femur length', 'femur'],
   parameters: [
     standingHeight('trochanter_height', 'top of the greater trochanter above the floor'),
     standingHeight('knee_height', 'lateral femoral epicondyle above the floor'),

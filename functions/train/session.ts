@@ -7,7 +7,7 @@ export default defineFunction({
   name: 'TRAIN.SESSION',
   family: 'training log',
   summary: 'Session load: rating of perceived exertion times minutes.',
-  searchWords: ['sRPE', 'session RPE', 'internal load', 'Foster', 'arbitrary units'],
+  searchWords: ['sRPE', 'session RPE', 'internal load', 'Foster', 'arbitrary units', 'training load'],
   parameters: [
     number('rpe', '', 'rating of the whole session, 0 to 10', {
       bounds: { min: 0, max: 10, because: 'The session scale goes from 0 (rest) to 10.' },

@@ -219,6 +219,9 @@ export interface Figure {
   readonly leanError: number | null;
   /** Columns the figure could not find or that are blank in this row. */
   readonly missing: readonly string[];
+  /** Those of them that the sheet has no column for, and a sheet that has all. */
+  readonly absent: readonly string[];
+  readonly elsewhere: string | null;
   readonly numbers: { readonly flat: FigureNumbers; readonly lifted: FigureNumbers | null };
   readonly parts: FigureParts | null;
   readonly controls: readonly FigureControl[];

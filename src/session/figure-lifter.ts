@@ -117,6 +117,14 @@ export function titleOf({ calculation }: Viewed, sheet: Sheet, row: number): str
   return `${sheet.label}, row ${row + 1}`;
 }
 
+/** Measures that the figure cannot do without and that a sheet has no column for. */
+export function absentFrom(book: Book, sheet: Sheet): readonly string[] {
+  const chosen = chosenColumns(book);
+  return NEEDED.filter(
+    (measure) => !columnNamed(sheet, Object.hasOwn(chosen, measure) ? chosen[measure]! : measure),
+  );
+}
+
 /** The date that tells two rows of the same name apart. */
 export function dateOf({ calculation, locale }: Viewed, sheet: Sheet, row: number): string | undefined {
   const column = sheet.columns.find(({ kind }) => kind === 'date');

@@ -3,6 +3,7 @@ import type { Sheet } from '../book/model.ts';
 import { refuse } from '../book/refusal.ts';
 import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './api.ts';
 import {
+  absentFrom,
   chosenColumns,
   dateOf,
   type FigureOptions,
@@ -45,6 +46,10 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
     lifted,
     leanError: typeof error === 'number' ? error : null,
     missing: known.missing,
+    absent: absentFrom(viewed.book, sheet),
+    elsewhere:
+      viewed.book.sheets.find((one) => one.id !== sheet.id && absentFrom(viewed.book, one).length === 0)
+        ?.label ?? null,
     numbers,
     parts: partsOf(viewed, known, lift),
     controls: controlsOf(known),

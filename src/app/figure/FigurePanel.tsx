@@ -13,7 +13,7 @@ import './figure.css';
 import { Numbers } from './Numbers.tsx';
 import { Parts } from './Parts.tsx';
 import { TryOut } from './TryOut.tsx';
-import { centimetres, isPosture } from './words.ts';
+import { centimetres, isPosture, missingInWords } from './words.ts';
 
 /** The selected lifter at depth. Asks the session again whenever the row or the book changes. */
 export function FigurePanel() {
@@ -135,13 +135,8 @@ export function FigurePanel() {
 }
 
 function Missing({ figure }: { figure: Figure }) {
-  const { missing } = figure;
-  return (
-    <p class="panel-note">
-      The figure needs {listed(missing)} of this row. Fill {missing.length > 1 ? 'them' : 'it'} in, or choose
-      a row of a sheet that has femur, tibia, trunk and ankle.
-    </p>
-  );
+  const label = usePage().outline.value?.sheets.find(({ id }) => id === figure.sheet)?.label ?? 'The sheet';
+  return <p class="panel-note">{missingInWords(figure, label)}</p>;
 }
 
 /** Why a set-up cannot be held, and by how far. */
@@ -168,6 +163,3 @@ function Below({ figure: { lifted, flat, numbers } }: { figure: Figure }) {
     </p>
   );
 }
-
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -6,7 +6,7 @@ import type { Spot } from '../cells/place.ts';
 import { limits } from '../limits.ts';
 import { spilled } from '../plan/domain.ts';
 import { dropArrays, keepArray, layOut } from './arrays.ts';
-import { type Computed, isOwn, nameOf, placeIn, type Stuck } from './graph.ts';
+import { type Computed, calledOf, isOwn, nameOf, placeIn, type Stuck } from './graph.ts';
 import type { CellNode, ColumnNode } from './nodes.ts';
 import { overlay, put, sameValue } from './put.ts';
 import { placeKey, placeOf, type State, soil } from './state.ts';
@@ -58,7 +58,7 @@ export function* compute(state: State, pace: Pace): Generator<Progress, readonly
         const tell = (): Progress => ({
           done: i,
           total,
-          about: nameOf(node, state.book),
+          about: `Working out ${calledOf(node, state.book)}`,
           place: placeOf(node),
         });
         state.current = placeOf(node);

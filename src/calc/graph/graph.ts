@@ -270,3 +270,11 @@ export function nameOf(node: Computed, book: Book): string {
       return named.name;
   return `${name} row ${node.row + 1}`;
 }
+
+/** How people know it: the heading of a column, with the row of a cell, or the name given to the cell. */
+export function calledOf(node: Computed, book: Book): string {
+  if (node.is === 'column') return node.column.label;
+  const label = node.column.column.label;
+  const name = nameOf(node, book);
+  return name.endsWith(` row ${node.row + 1}`) ? `${label}, row ${node.row + 1}` : name;
+}

@@ -21,6 +21,26 @@ export const change = (from: number, to: number): string => {
   return difference === 0 ? '0°' : `${difference > 0 ? '+' : '−'}${Math.abs(difference)}°`;
 };
 
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
+/** What a row lacks for the figure, and where it belongs: in the row, in columns that the sheet has not, or in another sheet. */
+export function missingInWords(
+  { missing, absent, elsewhere }: Pick<Figure, 'missing' | 'absent' | 'elsewhere'>,
+  sheet: string,
+): string {
+  const without = missing.filter((measure) => absent.includes(measure));
+  const blank = missing.filter((measure) => !absent.includes(measure));
+  if (without.length === 0)
+    return `The figure needs ${listed(blank)} of this row: ${blank.length > 1 ? 'they are' : 'it is'} not filled in.`;
+  const columns = `${sheet} has no ${without.length > 1 ? 'columns' : 'column'} ${listed(without)}`;
+  if (blank.length > 0)
+    return `${columns}, and this row no ${listed(blank)}: the figure needs them. Fill in what the row lacks and add the ${without.length > 1 ? 'columns' : 'column'},${elsewhere === null ? ' or bring in a file that has them' : ` or choose a row of ${elsewhere}`}.`;
+  return elsewhere === null
+    ? `${columns}, which the figure needs: add ${without.length > 1 ? 'them' : 'it'}, or bring in a file that has femur, tibia, trunk and ankle.`
+    : `${columns}, which the figure needs. Choose a row of ${elsewhere}, which has all it needs.`;
+}
+
 /** The figure in words, for those who hear it. */
 export function inWords(figure: Figure, moment?: PostureFigure): string {
   if (moment)

@@ -19,9 +19,18 @@ type Headings = readonly (readonly [label: string, numeric?: boolean])[];
 /** A table of so few rows stays on one page. */
 const shortTable = 16;
 
+/** A date stays on one line. */
+const dateShape = /^\d{1,4}[-./]\d{1,2}[-./]\d{2,4}$/;
+
 /** A fingerprint or a long formula breaks anywhere; words do not. */
 const classOf = (cell: string, numeric: boolean): string | undefined =>
-  numeric ? 'numeric' : /\S{30}/.test(cell) ? 'report-long' : undefined;
+  numeric
+    ? 'numeric'
+    : dateShape.test(cell)
+      ? 'report-date'
+      : /\S{30}/.test(cell)
+        ? 'report-long'
+        : undefined;
 
 export function table(caption: string, headings: Headings, rows: readonly (readonly string[])[]): Shape {
   const [, number = '', text = caption] = /^(Table \d+) (.*)$/s.exec(caption) ?? [];
@@ -49,7 +58,7 @@ export function table(caption: string, headings: Headings, rows: readonly (reado
           {},
           cells.map((cell, index) =>
             index === 0
-              ? el('th', { scope: 'row' }, cell)
+              ? el('th', { scope: 'row', class: dateShape.test(cell) ? 'report-date' : undefined }, cell)
               : el('td', { class: classOf(cell, headings[index]?.[1] ?? false) }, cell),
           ),
         ),

@@ -26,7 +26,7 @@ export function reportStyle(paper: Paper): string {
 .report th,.report td{padding:.7mm 2mm .7mm 0;border:0;border-bottom:.15mm solid #cfccc2;font-weight:400;text-align:left;vertical-align:baseline}
 .report thead th{border-bottom:.3mm solid #1c2125;font-weight:600;vertical-align:bottom}
 .report .numeric{text-align:right;font-variant-numeric:tabular-nums}
-.report td.numeric{white-space:nowrap}
+.report :is(td.numeric,.report-date){white-space:nowrap}
 .report .report-long{overflow-wrap:anywhere}
 .report .report-short{break-inside:avoid}
 .report figure{margin:4mm 0 6mm;break-inside:avoid}

@@ -1,0 +1,39 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { missingInWords } from '../../../src/session/drawing/words.ts';
+import { Session } from '../../../src/session/session.ts';
+
+const all = ['femur', 'tibia', 'trunk', 'ankle'];
+
+test.each([
+  [
+    'a blank row of a sheet with the columns',
+    { missing: ['femur', 'ankle'], absent: [], elsewhere: null },
+    'The figure needs femur and ankle of this row: they are not filled in.',
+  ],
+  [
+    'a sheet without the columns, another has them',
+    { missing: all, absent: all, elsewhere: 'Roster' },
+    'Assumptions has no columns femur, tibia, trunk and ankle, which the figure needs. Choose a row of Roster, which has all it needs.',
+  ],
+  [
+    'a sheet without the columns, and no other has them',
+    { missing: all, absent: all, elsewhere: null },
+    'Assumptions has no columns femur, tibia, trunk and ankle, which the figure needs: add them, or bring in a file that has femur, tibia, trunk and ankle.',
+  ],
+  [
+    'a sheet that lacks one column, in a row that lacks a cell',
+    { missing: ['trunk', 'ankle'], absent: ['ankle'], elsewhere: 'Roster' },
+    'Assumptions has no column ankle, and this row no trunk: the figure needs them. Fill in what the row lacks and add the column, or choose a row of Roster.',
+  ],
+])('%s is told what is missing and where', (_, figure, words) => {
+  expect(missingInWords(figure, 'Assumptions')).toBe(words);
+});
+
+test('a figure says what its sheet has no column for, and which sheet has all', () => {
+  const book = new URL('../../../sample-books/squat-screening.leverbook.json', import.meta.url);
+  const session = Session.open(readFileSync(book, 'utf8'));
+  // The assumptions are a list of named cells; femur, tibia, trunk and ankle stand in the roster.
+  expect(session.figure('assumptions', 0)).toMatchObject({ missing: all, absent: all, elsewhere: 'Roster' });
+  expect(session.figure('roster', 0)).toMatchObject({ missing: [], absent: [] });
+});
