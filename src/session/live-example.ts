@@ -1,20 +1,23 @@
 import type { AnyDefinition } from '../../functions/core/define.ts';
 import { isIssue } from '../../functions/core/issue.ts';
 import type { Parameter } from '../../functions/core/parameter.ts';
+import type { Matrix, Value } from '../../functions/core/value.ts';
 import { registry } from '../../functions/registry.ts';
 import { columnNamed, sheetOf } from '../book/book.ts';
 import type { Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
 import { numberText, quoted } from '../calc/language/print.ts';
 import type { Place } from './api.ts';
+import { centimetres, degrees } from './drawing/words.ts';
 import { titleOf } from './figure-lifter.ts';
+import { MEASURING_ERROR } from './figure-stand.ts';
 import { outcomeText } from './shown.ts';
 import type { Viewed } from './views.ts';
 
 /** A function applied to a row that is at hand. */
 export interface LiveExample {
   readonly formula: string;
-  /** The result with its unit, or the sentence of an error. */
+  /** The result with its unit, lengths and angles as fine as they can be measured, or the sentence of an error. */
   readonly result: string;
   readonly error: boolean;
   /** Whose row it is. */
@@ -45,11 +48,30 @@ export function liveExample(viewed: Viewed, name: string, place: Required<Place>
     formula,
     result: isIssue(result)
       ? viewed.calculation.sentence(result)
-      : outcomeText(result, definition.result.unit, viewed.locale).replace(/^"(.*)"$/, '$1'),
+      : `${textOf(result, definition.result.unit, viewed)}${errorOf(viewed, name, args, place)}`,
     error: isIssue(result),
     title: titleOf(viewed, sheet, place.row),
     standIns,
   };
+}
+
+function textOf(result: Value | Matrix, unit: string, { locale }: Viewed): string {
+  if (unit === 'deg' && typeof result === 'number') return degrees(result);
+  if (unit === 'cm' && typeof result === 'number') return centimetres(result);
+  return outcomeText(result, unit, locale).replace(/^"(.*)"$/, '$1');
+}
+
+/** How far a lean at parallel can be trusted: what the usual errors of measuring make of it. */
+function errorOf(
+  { calculation }: Viewed,
+  name: string,
+  args: readonly string[],
+  place: Required<Place>,
+): string {
+  if (name !== 'LEAN.PARALLEL') return '';
+  const { length, ankle } = MEASURING_ERROR;
+  const error = calculation.evaluate(`LEAN.ERROR(${[length, ankle, ...args].join(', ')})`, place);
+  return typeof error === 'number' ? ` ± ${degrees(Math.max(1, error))}` : '';
 }
 
 function fromBook({ book }: Viewed, sheet: Sheet, parameter: Parameter): string | undefined {

@@ -17,6 +17,8 @@ import type { Paste } from '../session/commands/paste-text.ts';
 import type { FigureOptions } from '../session/figure.ts';
 import type { Found, Search } from '../session/find.ts';
 import type { HandoutRequest, Handouts } from '../session/handouts/handouts.ts';
+import type { HandoutRule } from '../session/handouts/settings.ts';
+import type { TriedRule } from '../session/handouts/tried.ts';
 import type { CameFrom, Import } from '../session/imports.ts';
 import type { LiveExample } from '../session/live-example.ts';
 import type { MarksDraft } from '../session/marks/draft.ts';
@@ -113,6 +115,8 @@ export interface BookService {
   chart(key: string): Promise<Charted>;
   /** A page for each athlete, as data. */
   handouts(request: HandoutRequest): Promise<Handouts>;
+  /** What a rule of the handouts does that is being written. */
+  triedRule(sheet: string, rule: HandoutRule): Promise<TriedRule>;
   /** The cohort report of the book, as data. */
   report(request: ReportRequest): Promise<CohortReport>;
   /** The marks of a column as they are typed. */

@@ -84,6 +84,13 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       const { handoutsOf } = await import('../session/handouts/handouts.ts');
       return keeper.session.ask((viewed) => handoutsOf(viewed, request));
     },
+    async triedRule(sheet, rule) {
+      const { triedRule } = await import('../session/handouts/tried.ts');
+      const column = keeper.session.current.sheets.find(({ id }) => id === sheet)?.columns[0]?.id ?? '';
+      return keeper.trying({ sheet, column }, () =>
+        keeper.session.ask((viewed) => triedRule(viewed, sheet, rule)),
+      );
+    },
     async report(request) {
       const { reportOf } = await import('../session/report/report.ts');
       return keeper.session.ask((viewed) => reportOf(viewed, request));

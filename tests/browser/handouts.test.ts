@@ -46,6 +46,28 @@ test('the parts of a handout are chosen, kept in the book, and taken back by und
   expect(faults).toEqual([]);
 });
 
+test('a rule is tried while it is typed: what is wrong with it stands below its formula', async () => {
+  const { page, faults } = watched;
+  await runCommand(page, 'What handouts say');
+  const formula = page.getByLabel('Formula of sentence 1', { exact: true });
+  const below = page.locator('#rule-tried-1');
+  await expect.poll(() => below.textContent()).toMatch(/^True in \d+ of 24 rows\.$/);
+  await formula.fill('leen > 30');
+  await expect.poll(() => below.textContent()).toContain('leen');
+  expect(await formula.getAttribute('aria-invalid')).toBe('true');
+  expect(await violations(page)).toEqual([]);
+  if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/rules.png` });
+  await formula.fill('lean');
+  await expect.poll(() => below.textContent()).toContain('neither true nor false');
+  // No lean is above 90 degrees: a trunk that leans as far lies level.
+  await formula.fill('lean < 90');
+  await expect.poll(() => below.textContent()).toBe('True in 24 of 24 rows.');
+  expect(await formula.getAttribute('aria-invalid')).toBeNull();
+  await page.getByRole('dialog').getByRole('button', { name: 'Cancel' }).click();
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  expect(faults).toEqual([]);
+});
+
 // ISO 216: A4 is 210 × 297 mm; US Letter is 8.5 × 11 in (ANSI/ASME Y14.1, size A); a point is 1/72 in.
 test.each([
   ['A4', (210 / 25.4) * 72, (297 / 25.4) * 72],

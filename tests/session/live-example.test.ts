@@ -15,10 +15,17 @@ test('a function is shown with the row that is chosen', () => {
   const [femur, tibia, trunk, ankle] = ['femur', 'tibia', 'trunk', 'ankle'].map(
     (name) => values[name] as number,
   );
-  const lean = leanOf({ femur: femur!, tibia: tibia!, trunk: trunk!, ankle: ankle! })!;
+  const build = { femur: femur!, tibia: tibia!, trunk: trunk!, ankle: ankle! };
+  const lean = leanOf(build)!;
+  // First-order propagation of independent errors (JCGM 100:2008, 5.1.2): 1 cm on each length, 2° on the ankle, the foot held.
+  const foot = (0.152 / 0.779) * (build.femur + build.tibia + build.trunk);
+  const slope = (name: keyof typeof build) =>
+    leanOf({ ...build, foot, [name]: build[name] + 0.5 })! -
+    leanOf({ ...build, foot, [name]: build[name] - 0.5 })!;
+  const error = Math.hypot(slope('femur'), slope('tibia'), slope('trunk'), 2 * slope('ankle'));
   expect(session.example('LEAN.PARALLEL', place)).toEqual({
     formula: 'LEAN.PARALLEL(femur, tibia, trunk, ankle)',
-    result: `${Number(lean.toPrecision(5))}°`,
+    result: `${Math.round(lean)}° ± ${Math.round(error)}°`,
     error: false,
     title: values.athlete,
     standIns: [],

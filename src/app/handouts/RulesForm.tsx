@@ -8,6 +8,7 @@ import { usePage } from '../shell/context.ts';
 import { guarded, run } from '../state/actions.ts';
 import { say } from '../state/page.ts';
 import './handouts.css';
+import { RuleFields } from './RuleFields.tsx';
 
 const partWords: Readonly<Record<HandoutPart, string>> = {
   figure: 'Figure, flat and lifted',
@@ -90,42 +91,16 @@ export function RulesForm({ close }: { close: () => void }) {
         </p>
         <ul class="rule-list">
           {rules.value.map((rule, index) => (
-            <li key={index}>
-              <select
-                aria-label={`Where sentence ${index + 1} stands`}
-                value={rule.part}
-                onChange={(event) =>
-                  change(index, { part: event.currentTarget.value as HandoutRule['part'] })
-                }
-              >
-                <option value="finding">What was found</option>
-                <option value="try">What to try</option>
-              </select>
-              <input
-                class="formula"
-                aria-label={`Formula of sentence ${index + 1}`}
-                spellcheck={false}
-                maxLength={2000}
-                value={rule.when}
-                onInput={(event) => change(index, { when: event.currentTarget.value })}
-              />
-              <button
-                type="button"
-                class="firm"
-                aria-label={`Remove sentence ${index + 1}`}
-                onClick={() => {
-                  rules.value = rules.value.filter((_, i) => i !== index);
-                }}
-              >
-                Remove
-              </button>
-              <textarea
-                aria-label={`Sentence ${index + 1}`}
-                maxLength={1000}
-                value={rule.say}
-                onInput={(event) => change(index, { say: event.currentTarget.value })}
-              />
-            </li>
+            <RuleFields
+              key={index}
+              number={index + 1}
+              rule={rule}
+              sheet={made.value?.sheet ?? null}
+              change={(part) => change(index, part)}
+              remove={() => {
+                rules.value = rules.value.filter((_, i) => i !== index);
+              }}
+            />
           ))}
         </ul>
         <button

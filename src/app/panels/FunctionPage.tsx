@@ -2,6 +2,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { LiveExample } from '../../session/live-example.ts';
+import { degrees } from '../figure/words.ts';
 import { usePage } from '../shell/context.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
@@ -64,7 +65,7 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
         {help.examples.map((example) => (
           <li key={example.formula} class="guide-example">
             <code class="formula">{example.formula}</code>
-            <span>gives {Array.isArray(example.gives) ? 'a table' : String(example.gives)}</span>
+            <span>gives {givesText(example.gives, help.result.unit)}</span>
             <button type="button" class="firm" onClick={() => insert(example.formula.replace(/^=/, ''))}>
               Put into the line
             </button>
@@ -115,6 +116,12 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
       )}
     </article>
   );
+}
+
+/** What an example gives; angles of a degree and more in whole degrees, as the sheets show them. */
+function givesText(gives: FunctionHelp['examples'][number]['gives'], unit: string): string {
+  if (Array.isArray(gives)) return 'a table';
+  return unit === 'deg' && typeof gives === 'number' && Math.abs(gives) >= 1 ? degrees(gives) : String(gives);
 }
 
 function Listed({ title, items, kind }: { title: string; items: readonly string[]; kind?: 'caution' }) {

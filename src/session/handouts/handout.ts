@@ -57,7 +57,8 @@ export function recipeFor(viewed: Viewed, sheet: Sheet, settings: HandoutSetting
   return { sheet, settings, rules, notes };
 }
 
-function problemOf(viewed: Viewed, { when, say }: HandoutRule, sheet: Sheet): string | null {
+/** Why a rule can be said of nobody; null when it can. */
+export function problemOf(viewed: Viewed, { when, say }: HandoutRule, sheet: Sheet): string | null {
   const place = { sheet: sheet.id, column: sheet.columns[0]!.id, row: 0 };
   const [problem] = viewed.calculation.check(when, place).problems;
   if (problem) return problem.sentence;

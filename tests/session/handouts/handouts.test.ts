@@ -5,6 +5,7 @@ import { escaped, shapeText } from '../../../src/session/drawing/shape.ts';
 import { handoutDocument, handoutShapes } from '../../../src/session/handouts/document.ts';
 import { handoutCautions } from '../../../src/session/handouts/handout.ts';
 import { type HandoutRequest, handoutsOf } from '../../../src/session/handouts/handouts.ts';
+import { triedRule } from '../../../src/session/handouts/tried.ts';
 import { Session } from '../../../src/session/session.ts';
 import { leanOf } from '../posture.ts';
 
@@ -92,6 +93,21 @@ describe('a handout', () => {
     expect(made.notes).toHaveLength(2);
     expect(made.notes[0]).toContain('Rule 1');
     expect(made.notes[1]).toContain('{feemur}');
+  });
+
+  test('says of a rule that is being written for how many rows it is true, or what is wrong with it', () => {
+    const session = one('Ada');
+    const id = session.outline().sheets[0]!.id;
+    const tried = (when: string, say = 'x') =>
+      session.ask((viewed) => triedRule(viewed, id, { part: 'finding', when, say }));
+    expect(tried('femur > 1')).toEqual({ text: 'True in 1 of 1 row.' });
+    expect(tried('femur > 500')).toEqual({ text: 'True in 0 of 1 row.' });
+    expect(tried('femr > 1').sentence).toContain('femr');
+    expect(tried('femur >').sentence).toBeTruthy();
+    expect(tried('femur > 1', 'Speaks of {feemur}.').sentence).toMatch(
+      /^Its sentence has a place \{feemur\}/,
+    );
+    expect(tried('femur + 1').sentence).toMatch(/gives numbers, which are neither true nor false/);
   });
 
   test('counts the weeks to the next test from the date of this one', () => {

@@ -140,6 +140,14 @@ describe('the whole report', () => {
     expect(report.sheets.map(({ label, rows }) => [label, rows])).toContainEqual(['Roster', 20]);
   });
 
+  test('keeps the day of a file that came in on one line', () => {
+    const screening = readFileSync('sample-books/squat-screening.leverbook.json', 'utf8');
+    const html = reportDocument(reportIn(Session.open(screening)), 'letter');
+    // A browser may break a line after each hyphen (Unicode Standard Annex 14, class HY).
+    expect(html).toContain('<td class="report-date">2025-11-15</td>');
+    expect(html).toMatch(/\.report-date\)\{white-space:nowrap\}/);
+  });
+
   test('tells every formula, and every function in use with rule, sources and how well each is known', () => {
     expect(report.formulas.map(({ formula }) => formula)).toContain(
       '=LEAN.PARALLEL(femur, tibia, trunk, ankle)',
