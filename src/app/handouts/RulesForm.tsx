@@ -69,7 +69,7 @@ export function RulesForm({ close }: { close: () => void }) {
   return (
     <Dialogue title="What handouts say" close={close} wide>
       <form class="form" onSubmit={(event) => void keep(event)}>
-        <fieldset class="handout-parts">
+        <fieldset class="handout-parts" disabled={made.value === null}>
           <legend>What stands on a page</legend>
           {handoutParts.map((part) => (
             <label key={part} class="tick">
