@@ -1,5 +1,5 @@
 import { placeForName } from './caret.ts';
-import type { EditorEvents, FormulaEditor } from './editor.ts';
+import type { EditorEvents, FormulaEditor } from './formula-editor.ts';
 
 /**
  * A plain field that stands where the formula editor will be until that has loaded: whoever is faster than the network

@@ -2,7 +2,7 @@ import { functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page } from '../state/page.ts';
 import { draft, formulaIn, targetOf } from './draft.ts';
 import { createEarlyField } from './early.ts';
-import type { EditorEvents, FormulaEditor } from './editor.ts';
+import type { EditorEvents, FormulaEditor } from './formula-editor.ts';
 import {
   arrow,
   cancel,

@@ -8,7 +8,7 @@ import {
 } from '@codemirror/autocomplete';
 import { defaultKeymap, historyKeymap } from '@codemirror/commands';
 import type { EditorView, KeyBinding } from '@codemirror/view';
-import type { EditorEvents } from './editor.ts';
+import type { EditorEvents } from './formula-editor.ts';
 
 /**
  * The keys of the formula editor. Those that end it have the focus in the sheet by the time the sheet hears of them: they

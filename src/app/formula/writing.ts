@@ -7,7 +7,7 @@ import { gone } from '../state/follow.ts';
 import type { LineHandle, Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import { commitDraft, type Draft, draft, formulaIn, placeOf, targetOf } from './draft.ts';
-import type { FormulaEditor } from './editor.ts';
+import type { FormulaEditor } from './formula-editor.ts';
 import { namePointed } from './point.ts';
 
 /** One draft, and two editors for it: the line above the sheet, and the one that opens in the cell. */
