@@ -27,7 +27,8 @@ test('rows and values, a column with a formula and the figure, by touch', async 
   await sheetShown(page);
   await editorLoaded(page);
   const tap = async (of: Locator) => {
-    await of.waitFor();
+    // Where a finger would find it: in view, and at rest.
+    await of.scrollIntoViewIfNeeded();
     const { x, y, width, height } = (await of.boundingBox())!;
     await page.touchscreen.tap(x + width / 2, y + height / 2);
   };

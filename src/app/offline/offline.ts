@@ -30,8 +30,7 @@ export async function keepOffline(page: Page, begun: Promise<unknown>): Promise<
   serviceWorker.addEventListener('controllerchange', () => {
     if (taking) location.reload();
     else if (kept) newer.value = 'in use';
-    else if (page.notice.peek()?.tone !== 'wrong')
-      say(page, 'Leverbook is on this device now: it opens without a network too.');
+    else page.news.value = 'Leverbook is on this device now: it opens without a network too.';
     kept = true;
     offline.value = true;
   });

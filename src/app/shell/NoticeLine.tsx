@@ -1,6 +1,15 @@
+import type { Signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { usePage } from './context.ts';
 import { Icon } from './icons.tsx';
+
+/** Takes a notice away after a while. Answers how to leave it. */
+function goneAfter(notice: Signal<unknown>): () => void {
+  const timer = setTimeout(() => {
+    notice.value = null;
+  }, 5000);
+  return () => clearTimeout(timer);
+}
 
 /** What just happened, shown for a while and told to screen readers. What is wrong stays until it is put away. */
 export function NoticeLine() {
@@ -9,13 +18,13 @@ export function NoticeLine() {
   const busy = page.busy.value;
   const progress = page.progress.value;
   const stop = page.stop.value;
+  const news = page.news.value;
   useEffect(() => {
-    if (!notice || notice.tone === 'wrong') return;
-    const timer = setTimeout(() => {
-      page.notice.value = null;
-    }, 5000);
-    return () => clearTimeout(timer);
+    if (notice?.tone === 'plain') return goneAfter(page.notice);
   }, [notice]);
+  useEffect(() => {
+    if (news !== null) return goneAfter(page.news);
+  }, [news]);
   return (
     <div class="notices">
       <div role="status" aria-live="polite">
@@ -30,6 +39,7 @@ export function NoticeLine() {
             )}
           </p>
         )}
+        {news !== null && <p class="notice">{news}</p>}
         {notice?.tone === 'plain' && <p class="notice">{notice.text}</p>}
       </div>
       <div role="alert">

@@ -92,6 +92,8 @@ export interface Page {
   readonly dialogue: Signal<Dialogue | null>;
   readonly contextMenu: Signal<MenuRequest | null>;
   readonly notice: Signal<Notice | null>;
+  /** What came about by itself: it never takes the place of what a command said. */
+  readonly news: Signal<string | null>;
   readonly busy: Signal<string | null>;
   readonly file: Signal<BookFile | null>;
   /** The open book is a sample, as it came, and that was not put away. */
@@ -138,6 +140,7 @@ export function createPage(service: BookService): Page {
     dialogue: signal<Dialogue | null>(null),
     contextMenu: signal<MenuRequest | null>(null),
     notice: signal<Notice | null>(null),
+    news: signal<string | null>(null),
     busy: signal<string | null>(null),
     file: signal<BookFile | null>(null),
     sample: signal(false),
