@@ -28,10 +28,12 @@ const FORMULAS = 50;
 function difference(out: Filled, row: number, theirs: Answer): string | undefined {
   const value = out.at(row);
   const mine = isIssue(value) ? value.code : value;
-  // an array has no room in a row: the cell engine spills it, or refuses it where something stands in its way; here it is
-  // an error, that of what it is made from before that of the room
+  // an array has no room in a row: the cell engine spills it, or refuses it where something stands in its way. An error
+  // that all of it is made from may be told instead: it is what the cell itself would show
   if (theirs.isArray)
-    return isIssue(value) || theirs.error === '#SPILL!' ? undefined : `${mine}, not an array`;
+    return mine === '#SPILL!' || theirs.error === '#SPILL!' || (isIssue(value) && mine === theirs.error)
+      ? undefined
+      : `${mine}, not an array`;
   const other = theirs.error ?? theirs.value;
   if (!Object.is(mine, other)) return `${String(mine)}, not ${String(other)}`;
   if (typeof mine === 'number' && (out.kinds[row] === Kind.date) !== theirs.isDate)
