@@ -3,7 +3,7 @@ import { isMatrix, type Value, valueAt } from '../../functions/core/value.ts';
 import { applyEdit } from '../../src/book/apply.ts';
 import { createBook, type LiveBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
-import type { Edit } from '../../src/book/edit.ts';
+import type { Change, Edit } from '../../src/book/edit.ts';
 import type { Column } from '../../src/book/model.ts';
 import type { Calculation } from '../../src/calc/api.ts';
 import { createCalculation } from '../../src/calc/calculation.ts';
@@ -71,6 +71,21 @@ export class Bench {
     const { inverse, changes } = applyEdit(this.book, edit);
     exhaust(this.calculation.update(changes));
     return inverse;
+  }
+
+  /** Edits that one command makes, each drawn from the book as the one before left it; what takes each back, last first. */
+  together(edits: readonly (() => Edit | undefined)[]): readonly Edit[] {
+    const inverses: Edit[] = [];
+    const all: Change[] = [];
+    for (const next of edits) {
+      const edit = next();
+      if (!edit) continue;
+      const { inverse, changes } = applyEdit(this.book, edit);
+      inverses.unshift(inverse);
+      all.push(...changes);
+    }
+    exhaust(this.calculation.update(all));
+    return inverses;
   }
 
   put(sheet: string, column: string, row: number, ...cells: Cell[]): Edit {

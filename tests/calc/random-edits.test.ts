@@ -30,6 +30,21 @@ const columnFormulas = [
   'MAX(t!A$1:A$3)+x',
   'SUM(s!$A$2:$B$3)',
   'SUM(s!A1:B2)',
+  // a bound that moves past the fixed one
+  'SUM(A$3:A1)',
+  'SUM(s!B$2:B1)',
+  'COUNT(t!A2:A$1)',
+  // arrays, and texts and errors that travel from column to column
+  'UNIQUE(#REF!gone)',
+  'UNIQUE(x)',
+  'x&"z"',
+  'v&"z"',
+  'SEQUENCE(1, x)',
+  's.x+1',
+  'SUM(t.x*t.y)',
+  'SUM(FILTER(s.u, s.x>1))',
+  'COUNT(UNIQUE(s.v))',
+  'IFERROR(u, y)',
 ] as const;
 const cellFormulas = [
   'SUM(s.x)',
@@ -56,6 +71,22 @@ const cellFormulas = [
   't!B2',
   '1/0',
   'COUNTIF(s.y, ">"&A1)',
+  // arrays made from errors, and from columns
+  'SORT(A1:A3)',
+  'SORT(s.v)',
+  'UNIQUE(#REF!gone)',
+  'UNIQUE(B1:B4)',
+  'TRANSPOSE(t!A1:A2)*v',
+  '{1,2}*A1',
+  '{1;2}/B2',
+  's.x*2',
+  't.u&"z"',
+  'SEQUENCE(1, v)',
+  'FILTER(s.x, s.y>1)',
+  'FILTER(s.u, s.v=1)',
+  'SUM(FILTER(s.u, s.x>1))',
+  'AVERAGE(FILTER(t.u, t.y=A1))',
+  'COHORT.WELCH(FILTER(s.x, s.y>1), FILTER(s.x, s.y<=1), "t")',
 ] as const;
 
 const cell: fc.Arbitrary<Cell> = fc.oneof(
@@ -77,8 +108,17 @@ const cellsPick = fc.record({
   row: fc.nat(9),
   cells: fc.array(cell, { minLength: 1, maxLength: 3 }),
 });
-const pick = fc.oneof(
+/** One command that writes several columns at once: a formula and what it reads, or two formulas in a row. */
+const blockPick = fc.record({
+  kind: fc.constant('block' as const),
+  sheet,
+  columns: fc.uniqueArray(column, { minLength: 2, maxLength: 3 }),
+  row: fc.nat(9),
+  cells: fc.array(fc.array(cell, { minLength: 1, maxLength: 3 }), { minLength: 3, maxLength: 3 }),
+});
+const onePick = fc.oneof(
   { weight: 7, arbitrary: cellsPick },
+  { weight: 2, arbitrary: blockPick },
   fc.record({
     kind: fc.constant('formula' as const),
     sheet,
@@ -102,7 +142,17 @@ const pick = fc.oneof(
   }),
   fc.record({ kind: fc.constant('name' as const), sheet, column, row: fc.nat(9), gone: fc.boolean() }),
 );
-type Pick = typeof pick extends fc.Arbitrary<infer T> ? T : never;
+/** One edit, or several that one command makes together. */
+const pick = fc.oneof(
+  { weight: 6, arbitrary: onePick.map((one) => [one]) },
+  { weight: 1, arbitrary: fc.array(onePick, { minLength: 2, maxLength: 4 }) },
+);
+type Pick = typeof onePick extends fc.Arbitrary<infer T> ? T : never;
+
+/** Makes the edits of one command; answers the edits that take them back, last first. */
+function make(bench: Bench, picks: readonly Pick[]): readonly Edit[] {
+  return bench.together(picks.map((p) => () => editOf(bench.book, p)));
+}
 
 function editOf(book: LiveBook, p: Pick): Edit | undefined {
   const at = book.sheets.find((s) => s.id === p.sheet)!;
@@ -113,6 +163,11 @@ function editOf(book: LiveBook, p: Pick): Edit | undefined {
       const from = row(p.row);
       const cells = p.cells.slice(0, at.rows - from);
       return { do: 'put-cells', sheet: p.sheet, row: from, columns: [p.column], cells: [cells] };
+    }
+    case 'block': {
+      const from = row(p.row);
+      const cells = p.columns.map((_, k) => p.cells[k]!.slice(0, at.rows - from));
+      return { do: 'put-cells', sheet: p.sheet, row: from, columns: p.columns, cells };
     }
     case 'formula': {
       const { formula: _, ...plain } = own(p.column);
@@ -171,10 +226,7 @@ test('an edited book shows the values of a book calculated from nothing', () => 
   fc.assert(
     fc.property(fc.array(pick, { maxLength: 12, size: 'max' }), (picks) => {
       const bench = new Bench(start());
-      for (const p of picks) {
-        const edit = editOf(bench.book, p);
-        if (edit) bench.edit(edit);
-      }
+      for (const p of picks) make(bench, p);
       expect(shown(bench)).toEqual(shown(new Bench(bench.book)));
     }),
     { numRuns: runs },
@@ -187,10 +239,7 @@ test('taking every edit back shows the values of the start', () => {
       const bench = new Bench(start());
       const before = shown(bench);
       const inverses: Edit[] = [];
-      for (const p of picks) {
-        const edit = editOf(bench.book, p);
-        if (edit) inverses.unshift(bench.edit(edit));
-      }
+      for (const p of picks) inverses.unshift(...make(bench, p));
       for (const inverse of inverses) bench.edit(inverse);
       expect(shown(bench)).toEqual(before);
     }),
@@ -202,11 +251,10 @@ test('500 edits in a row keep the values of a book calculated from nothing', () 
   fc.assert(
     fc.property(fc.array(pick, { minLength: 500, maxLength: 500, size: 'max' }), (picks) => {
       const bench = new Bench(start());
-      for (const p of picks) {
-        const edit = editOf(bench.book, p);
-        if (edit) bench.edit(edit);
+      for (const [done, p] of picks.entries()) {
+        make(bench, p);
+        if (done % 20 === 19) expect(shown(bench)).toEqual(shown(new Bench(bench.book)));
       }
-      expect(shown(bench)).toEqual(shown(new Bench(bench.book)));
     }),
     { numRuns: Math.ceil(runs / 300), endOnFailure: true },
   );
@@ -249,6 +297,37 @@ describe('values do not hang on what was there before', () => {
       next: [null, null, '#CYCLE!', null, null],
       both: [null, 0, null, null, null],
     });
+  });
+  test('a range whose moving end has passed its fixed one is told in every row', () => {
+    // Row 1 of `sum` adds rows 1 to 2, row 2 row 2, row 3 rows 2 to 3, …
+    const bench = new Bench(bookOf({ s: { x: [1, 2, 3, 4], sum: 'SUM(A$2:A1)' } }));
+    shows(bench, 's', { sum: [3, 2, 5, 9] });
+    bench.put('s', 'x', 3, 10);
+    shows(bench, 's', { sum: [3, 2, 5, 15] });
+    bench.put('s', 'x', 0, 5);
+    shows(bench, 's', { sum: [7, 2, 5, 15] });
+    bench.put('s', 'x', 1, 0);
+    shows(bench, 's', { sum: [5, 0, 3, 13] });
+  });
+  test('a text written over an error reaches every row of a range through columns and an array beside it', () => {
+    const bench = new Bench(
+      bookOf({
+        s: {
+          gone: { formula: 'UNIQUE(#REF!gone)', cells: Array.from({ length: 8 }, () => null) },
+          joined: 'gone&"z"',
+          one: [null, null, null, null, f('joined&"z"'), null, null, null],
+          sum: 'SUM(C$3:C2)',
+        },
+      }),
+    );
+    bench.edit({
+      do: 'put-cells',
+      sheet: 's',
+      row: 4,
+      columns: ['sum', 'gone'],
+      cells: [[f('SORT(A1:A3)')], ['Ann']],
+    });
+    shows(bench, 's', { sum: [0, 0, 0, 0, '#REF!', 0, 0, 0] });
   });
   test('a formula that becomes blank is told to its readers', () => {
     const bench = new Bench(bookOf({ s: { x: [f('B2'), null], y: [null, 7], w: [null, null], z: 'x+1' } }));

@@ -41,14 +41,31 @@ export class Readers {
   readonly cells = new Map<number, Set<ColumnNode | CellNode>>();
   readonly ranges: { readonly reader: ColumnNode | CellNode; readonly from: number; readonly to: number }[] =
     [];
-  /** Columns whose row i reads rows [i + from, i + to]; a bound that does not move is given as it is. */
-  readonly windows: {
-    readonly reader: ColumnNode;
-    readonly from: number;
-    readonly to: number;
-    readonly fromMoves: boolean;
-    readonly toMoves: boolean;
-  }[] = [];
+  readonly windows: Window[] = [];
+}
+
+/** A column whose row i reads rows [i + from, i + to]; a bound that does not move is given as it is. */
+export interface Window {
+  readonly reader: ColumnNode;
+  readonly from: number;
+  readonly to: number;
+  readonly fromMoves: boolean;
+  readonly toMoves: boolean;
+}
+
+/**
+ * Rows [first, last) of a window's reader that read any of rows [from, to); they may lie outside the sheet. Where one
+ * bound moves past the other the range goes on, on the other side of the fixed one.
+ */
+export function rowsThatRead(window: Window, from: number, to: number): readonly [number, number] {
+  const { fromMoves, toMoves } = window;
+  if (fromMoves && toMoves) {
+    const [low, high] = window.from <= window.to ? [window.from, window.to] : [window.to, window.from];
+    return [from - high, to - low];
+  }
+  const [fixed, moving] = fromMoves ? [window.to, window.from] : [window.from, window.to];
+  if (to <= fixed) return [Number.NEGATIVE_INFINITY, to - moving];
+  return [from <= fixed ? Number.NEGATIVE_INFINITY : from - moving, Number.POSITIVE_INFINITY];
 }
 
 /** A column of the book with its values, and its formula if it has one. */

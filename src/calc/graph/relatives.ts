@@ -27,8 +27,8 @@ export function precedentsOf(state: State, place: Place): readonly Place[] {
     else found.push(row === undefined ? at(cell.key) : at(cell.key, cell.row + row));
   }
   for (const { key, from, to, fromMoves, toMoves } of ranges) {
-    const first = fromMoves ? from + (row ?? 0) : from;
-    const last = toMoves ? to + (row ?? 0) : to;
+    const ends = [fromMoves ? from + (row ?? 0) : from, toMoves ? to + (row ?? 0) : to] as const;
+    const [first, last] = [Math.min(...ends), Math.max(...ends)];
     if (last - first >= FEW || (row === undefined && (fromMoves || toMoves))) found.push(at(key));
     else for (let r = first; r <= last; r++) found.push(at(key, r));
   }

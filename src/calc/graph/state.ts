@@ -4,7 +4,7 @@ import type { Place as CellPlace } from '../cells/place.ts';
 import { type BookIndex, indexBook } from '../language/book-index.ts';
 import { Formulas } from './formula.ts';
 import { type Computed, Graph } from './graph.ts';
-import type { CellNode, ColumnNode } from './nodes.ts';
+import { type CellNode, type ColumnNode, rowsThatRead } from './nodes.ts';
 import { sourceOf } from './source.ts';
 
 /** Everything that calculation keeps about a book. */
@@ -56,9 +56,9 @@ export class State {
         for (const [row, readers] of cells) if (row >= from && row < to) for (const r of readers) soil(r);
     }
     for (const range of ranges) if (range.from < to && range.to >= from) soil(range.reader);
-    for (const { reader, ...window } of windows) {
-      const first = window.toMoves ? from - window.to : 0;
-      const last = window.fromMoves ? to - window.from : reader.cells.length;
+    for (const window of windows) {
+      const { reader } = window;
+      const [first, last] = rowsThatRead(window, from, to);
       reader.dirty.add(Math.max(0, first), Math.max(0, last));
     }
   }
