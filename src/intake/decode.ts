@@ -1,6 +1,7 @@
 import chardet from 'chardet';
 import type { Encoding, Finding, Progress } from './api.ts';
 import { IntakeRefusal, note } from './sentences.ts';
+import { isUtf32, utf32Pieces } from './utf-32.ts';
 
 export interface EncodingFinding {
   readonly encoding: Finding<Encoding>;
@@ -45,6 +46,9 @@ export function* findingEncoding(bytes: Uint8Array, name: string): Generator<Pro
 }
 
 function byteOrderMarkOf(b: Uint8Array): Encoding | null {
+  // Before UTF-16, whose mark begins the same.
+  if (b[0] === 0xff && b[1] === 0xfe && b[2] === 0 && b[3] === 0) return 'utf-32le';
+  if (b[0] === 0 && b[1] === 0 && b[2] === 0xfe && b[3] === 0xff) return 'utf-32be';
   if (b[0] === 0xef && b[1] === 0xbb && b[2] === 0xbf) return 'utf-8';
   if (b[0] === 0xff && b[1] === 0xfe) return 'utf-16le';
   if (b[0] === 0xfe && b[1] === 0xff) return 'utf-16be';
@@ -214,6 +218,10 @@ export const decodeAll = (bytes: Uint8Array, encoding: Encoding): string =>
 
 /** Decodes piece by piece, without the byte order mark. A character across two pieces stays whole. */
 export function* decodePieces(bytes: Uint8Array, encoding: Encoding, size = 1 << 17): Generator<string> {
+  if (isUtf32(encoding)) {
+    yield* utf32Pieces(bytes, encoding, size);
+    return;
+  }
   const decoder = new TextDecoder(encoding);
   const western = decoder.encoding === 'windows-1252';
   for (let from = 0; from < bytes.length; from += size) {
@@ -223,8 +231,9 @@ export function* decodePieces(bytes: Uint8Array, encoding: Encoding, size = 1 <<
   }
 }
 
-/** True when TextDecoder knows the name. */
+/** True when a text can be decoded from it. */
 export function isEncoding(name: string): boolean {
+  if (isUtf32(name)) return true;
   try {
     return new TextDecoder(name).encoding !== '';
   } catch {

@@ -1,4 +1,5 @@
 import type { Choices, Delimiter, Finding, LineEnd, Quote } from './api.ts';
+import { oneLineEnd } from './line-ends.ts';
 import { type Dialect, parseText } from './parse.ts';
 import { markUse } from './read-number.ts';
 import { note } from './sentences.ts';
@@ -13,14 +14,13 @@ export interface DialectFindings {
 }
 
 const delimiters: readonly Delimiter[] = [',', ';', '\t', '|'];
-const SAID = /^"?sep=(.)"?\r?(?:\n|\r|$)/i;
+const SAID = /^"?sep=(.)"?(?:\n|$)/i;
 const LINES = 200;
 
 /** Finds how the beginning of a file is divided into rows and cells. */
 export function findDialect(head: string, choices: Choices): DialectFindings {
   const lineEnd = lineEndOf(head);
-  const newline = lineEnd === '\r' ? '\r' : '\n';
-  const text = firstLines(head, newline, LINES);
+  const text = firstLines(oneLineEnd(head), LINES);
   const quote = findQuote(text, choices.quote);
   const said = SAID.exec(text);
   const saidInFirstLine = said !== null && delimiters.includes(said[1] as Delimiter);
@@ -34,14 +34,14 @@ export function findDialect(head: string, choices: Choices): DialectFindings {
         because: note('said-by-file', { line: said[0].trim() }),
         others: delimiters,
       };
-    return guessDelimiter(text, { quote: quote.value, newline });
+    return guessDelimiter(text, quote.value);
   })();
   return {
     delimiter,
     quote,
     lineEnd,
     saidInFirstLine,
-    dialect: { delimiter: delimiter.value, quote: quote.value, newline },
+    dialect: { delimiter: delimiter.value, quote: quote.value },
   };
 }
 
@@ -55,10 +55,10 @@ function lineEndOf(text: string): LineEnd {
   return 'mixed';
 }
 
-export function firstLines(text: string, newline: string, count: number): string {
+function firstLines(text: string, count: number): string {
   let at = -1;
   for (let i = 0; i < count; i++) {
-    at = text.indexOf(newline, at + 1);
+    at = text.indexOf('\n', at + 1);
     if (at < 0) return text;
   }
   return text.slice(0, at + 1);
@@ -96,9 +96,9 @@ interface Trial {
 }
 
 /** Tries each delimiter: the one that splits most lines into equally many clean cells. */
-function guessDelimiter(text: string, rest: { quote: Quote; newline: '\n' | '\r' }): Finding<Delimiter> {
+function guessDelimiter(text: string, quote: Quote): Finding<Delimiter> {
   const trials = delimiters
-    .map((delimiter) => tryDelimiter(text, { ...rest, delimiter }))
+    .map((delimiter) => tryDelimiter(text, { quote, delimiter }))
     .sort((a, b) => b.score - a.score);
   const [best, second] = trials as [Trial, Trial];
   if (best.score === 0)

@@ -5,6 +5,7 @@ import { findFooter } from './footer.ts';
 import { hashing } from './hash.ts';
 import { kindOfFile } from './kind-of-file.ts';
 import { findLayout, type LayoutFindings } from './layout.ts';
+import { oneLineEnd } from './line-ends.ts';
 import { type Dialect, parseText, parsingText } from './parse.ts';
 import { IntakeRefusal, note } from './sentences.ts';
 import { findShape, lookingAtColumns, tableNotes, tableOf, withColumns } from './table.ts';
@@ -46,14 +47,11 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
   const long = bytes.length > WHOLE && choices.shape?.to !== 'wide';
   const beginning = decodeAll(long ? bytes.subarray(0, HEAD) : bytes, encoding.value);
   // Where a few lines fill the beginning it says too little about the rest.
-  const partial = long && beginning.split('\n', LEAST_LINES).length === LEAST_LINES;
+  const partial = long && oneLineEnd(beginning).split('\n', LEAST_LINES).length === LEAST_LINES;
   const head = long && !partial ? decodeAll(bytes, encoding.value) : beginning;
   if (head.trim() === '') throw new IntakeRefusal('blank-file', { name });
   const dialect = findDialect(head, choices);
-  const rows = yield* parsingText(
-    partial ? wholeLines(head, dialect.dialect.newline) : head,
-    dialect.dialect,
-  );
+  const rows = yield* parsingText(partial ? wholeLines(oneLineEnd(head)) : head, dialect.dialect);
   yield { done: 0, total: bytes.length, about: 'looking at the file' };
   const layout = findLayout(rows.slice(0, HEAD_ROWS), choices, dialect.saidInFirstLine);
   const width = layout.headings.length;
@@ -124,16 +122,16 @@ function* chosenEncoding(
   };
 }
 
-function wholeLines(text: string, newline: string): string {
-  const end = text.lastIndexOf(newline);
+function wholeLines(text: string): string {
+  const end = text.lastIndexOf('\n');
   return end < 0 ? text : text.slice(0, end + 1);
 }
 
 function tailRows(bytes: Uint8Array, encoding: Encoding, dialect: Dialect): (readonly string[])[] {
-  // An even start keeps the halves of UTF-16 together.
-  const from = Math.max(0, bytes.length - TAIL) & ~1;
-  const text = decodeAll(bytes.subarray(from), encoding);
-  const begin = text.indexOf(dialect.newline);
+  // A start at a whole number of four bytes keeps the parts of UTF-16 and UTF-32 together.
+  const from = Math.max(0, bytes.length - TAIL) & ~3;
+  const text = oneLineEnd(decodeAll(bytes.subarray(from), encoding));
+  const begin = text.indexOf('\n');
   return parseText(text.slice(begin + 1), dialect);
 }
 

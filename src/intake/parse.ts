@@ -1,12 +1,14 @@
 import Papa from 'papaparse';
 import type { Delimiter, Progress, Quote } from './api.ts';
+import { withOneLineEnd } from './line-ends.ts';
 
 export interface Dialect {
   readonly delimiter: Delimiter;
   readonly quote: Quote;
-  /** What rows are split at: '\r' alone only in files without '\n'; a '\r' before it is taken off. */
-  readonly newline: '\n' | '\r';
 }
+
+/** What rows are split at, once every line ends the same way. */
+const NEWLINE = '\n';
 
 /** Rows that were read together, and where they stand in the file. */
 export interface Batch {
@@ -41,9 +43,9 @@ export function* parseRows(pieces: Iterable<string>, dialect: Dialect): Generato
   let rest = '';
   let line = 1;
   let held: string | null = null;
-  for (const piece of pieces) {
+  for (const piece of withOneLineEnd(pieces)) {
     // A piece without a line end completes no row.
-    if (held !== null && !held.includes(dialect.newline)) rest += held;
+    if (held !== null && !held.includes(NEWLINE)) rest += held;
     else if (held !== null) {
       const { batch, left } = readPiece(rest + held, line, dialect, false);
       rest = left;
@@ -82,26 +84,24 @@ class PieceReader {
 
   /** Reads what is complete and gives back the rest. */
   read(text: string, last: boolean): string {
-    const { newline, quote } = this.dialect;
+    const { quote } = this.dialect;
     let from = 0;
     for (;;) {
       const part = from === 0 ? text : text.slice(from);
       const parsed = this.parse(part, last);
       const bad = quote === '' || !part.includes(quote) ? -1 : this.firstBad(parsed, last);
       const good = bad < 0 ? parsed.data.length : bad;
-      const begin = this.rows.length;
       for (let i = 0; i < good; i++) this.rows.push(parsed.data[i]!);
-      if (newline === '\n') this.stripReturns(begin, part);
       if (bad < 0) {
         const left = last ? '' : part.slice(parsed.meta.cursor);
-        if (last && part.endsWith(newline)) this.dropLastBlank();
+        if (last && part.endsWith(NEWLINE)) this.dropLastBlank();
         if (!this.tooLong(left)) return left;
       }
       // The record that begins here is damaged: its first line comes out alone.
       from += this.offsetOf(part, parsed, good, bad < 0 ? parsed.meta.cursor : -1);
-      const end = text.indexOf(newline, from);
+      const end = text.indexOf(NEWLINE, from);
       this.damaged.add(this.rows.length);
-      this.rows.push([chomp(end < 0 ? text.slice(from) : text.slice(from, end))]);
+      this.rows.push([end < 0 ? text.slice(from) : text.slice(from, end)]);
       from = end < 0 ? text.length : end + 1;
       if (from >= text.length) return '';
       if (this.damaged.size > MOST_DAMAGE) return this.readLines(text, from, last);
@@ -110,12 +110,11 @@ class PieceReader {
 
   /** Line by line: what is whole within its line is a row, what is not is damaged. */
   private readLines(text: string, start: number, last: boolean): string {
-    const { newline } = this.dialect;
     let from = start;
     while (from < text.length) {
-      const end = text.indexOf(newline, from);
+      const end = text.indexOf(NEWLINE, from);
       if (end < 0 && !last) return text.slice(from);
-      const line = chomp(text.slice(from, end < 0 ? text.length : end));
+      const line = text.slice(from, end < 0 ? text.length : end);
       const parsed = this.parse(line, true);
       if (parsed.errors.length > 0 || parsed.data.length > 1) {
         this.damaged.add(this.rows.length);
@@ -127,10 +126,10 @@ class PieceReader {
   }
 
   private parse(text: string, last: boolean): ParsedPiece {
-    const { delimiter, quote, newline } = this.dialect;
+    const { delimiter, quote } = this.dialect;
     const parser = new Papa.Parser({
       delimiter,
-      newline,
+      newline: NEWLINE,
       quoteChar: quote === '' ? '"' : quote,
       escapeChar: quote === '' ? '"' : quote,
       ...(quote === '' ? { fastMode: true } : {}),
@@ -140,23 +139,23 @@ class PieceReader {
 
   /** The first record whose quotes do not add up, or -1. */
   private firstBad(parsed: ParsedPiece, last: boolean): number {
-    const { newline, delimiter } = this.dialect;
+    const { delimiter } = this.dialect;
     let bad = -1;
     for (const error of parsed.errors) {
       const row = error.row ?? 0;
       if (row >= parsed.data.length && !last) continue;
       const record = parsed.data[Math.min(row, parsed.data.length - 1)] ?? [];
       // A quote inside a quoted cell of one line is read as it stands; over lines it has swallowed others.
-      const harmless = error.code === 'InvalidQuotes' && !record.some((cell) => cell.includes(newline));
+      const harmless = error.code === 'InvalidQuotes' && !record.some((cell) => cell.includes(NEWLINE));
       if (!harmless && (bad < 0 || row < bad)) bad = row;
     }
     const upTo = bad < 0 ? parsed.data.length : bad;
     for (let i = 0; i < upTo; i++) {
       const record = parsed.data[i]!;
       for (const cell of record) {
-        if (!cell.includes(newline)) continue;
+        if (!cell.includes(NEWLINE)) continue;
         this.uneven = true;
-        if (swallowed(cell, record.length, newline, delimiter)) return i;
+        if (swallowed(cell, record.length, delimiter)) return i;
       }
     }
     return bad;
@@ -164,14 +163,10 @@ class PieceReader {
 
   /** A record over several lines that goes on and on. */
   private tooLong(left: string): boolean {
-    if (left.length > LONGEST_RECORD) return left.includes(this.dialect.newline);
+    if (left.length > LONGEST_RECORD) return left.includes(NEWLINE);
     if (left.length < MOST_LINES) return false;
     let lines = 0;
-    for (
-      let at = left.indexOf(this.dialect.newline);
-      at >= 0;
-      at = left.indexOf(this.dialect.newline, at + 1)
-    )
+    for (let at = left.indexOf(NEWLINE); at >= 0; at = left.indexOf(NEWLINE, at + 1))
       if (++lines > MOST_LINES) return true;
     return false;
   }
@@ -180,30 +175,10 @@ class PieceReader {
   private offsetOf(part: string, parsed: ParsedPiece, row: number, known: number): number {
     if (known >= 0) return known;
     let lines = 0;
-    for (let i = 0; i < row; i++) lines += linesOf(parsed.data[i]!, this.dialect.newline);
+    for (let i = 0; i < row; i++) lines += linesOf(parsed.data[i]!);
     let at = 0;
-    for (let i = 0; i < lines; i++) at = part.indexOf(this.dialect.newline, at) + 1;
+    for (let i = 0; i < lines; i++) at = part.indexOf(NEWLINE, at) + 1;
     return at;
-  }
-
-  /** Takes the carriage return of the line end off the last cell; one inside quotes belongs to the cell. */
-  private stripReturns(begin: number, part: string): void {
-    const { newline, quote } = this.dialect;
-    const doubtful = quote !== '' && part.includes(`\r${quote}`);
-    let end = -1;
-    for (let i = begin; i < this.rows.length; i++) {
-      const row = this.rows[i]!;
-      if (doubtful)
-        for (let lines = linesOf(row, newline); lines > 0; lines--) {
-          end = part.indexOf(newline, end + 1);
-          if (end < 0) end = part.length;
-        }
-      const last = row.length - 1;
-      const cell = row[last]!;
-      if (cell.charCodeAt(cell.length - 1) !== 13) continue;
-      const line = doubtful ? chomp(part.slice(Math.max(0, end - 3), end)) : '';
-      if (!line.endsWith(`\r${quote}`)) row[last] = cell.slice(0, -1);
-    }
   }
 
   /** The line end of the last row is no further row. */
@@ -214,13 +189,12 @@ class PieceReader {
 
   batch(text: string, line: number): Batch {
     const { rows, damaged } = this;
-    const { newline } = this.dialect;
     let starts: Float64Array | null = null;
     const beginnings = (): Float64Array => {
       if (starts) return starts;
       starts = new Float64Array(rows.length + 1);
       for (let i = 0; i < rows.length; i++)
-        starts[i + 1] = starts[i]! + (damaged.has(i) ? 1 : linesOf(rows[i]!, newline));
+        starts[i + 1] = starts[i]! + (damaged.has(i) ? 1 : linesOf(rows[i]!));
       return starts;
     };
     const lineOf = (row: number): number => line + (this.uneven ? beginnings()[row]! : row);
@@ -228,34 +202,32 @@ class PieceReader {
     const rawOf = (row: number): string => {
       if (!offsets) {
         offsets = [0];
-        for (let at = text.indexOf(newline); at >= 0; at = text.indexOf(newline, at + 1))
+        for (let at = text.indexOf(NEWLINE); at >= 0; at = text.indexOf(NEWLINE, at + 1))
           offsets.push(at + 1);
         offsets.push(text.length + 1);
       }
       const first = lineOf(row) - line;
       const next = lineOf(row + 1) - line;
-      return chomp(text.slice(offsets[first], offsets[Math.min(next, offsets.length - 1)]! - 1));
+      return text.slice(offsets[first], offsets[Math.min(next, offsets.length - 1)]! - 1);
     };
     return { rows, line, damaged, lineOf, rawOf };
   }
 }
 
 /** A cell over several lines of which one has as many marks as a whole row: a quote went astray and took rows with it. */
-function swallowed(cell: string, columns: number, newline: string, delimiter: string): boolean {
+function swallowed(cell: string, columns: number, delimiter: string): boolean {
   if (columns < 2) return false;
-  for (const line of cell.split(newline))
+  for (const line of cell.split(NEWLINE))
     if (line.split(delimiter).length >= Math.max(2, columns)) return true;
   return false;
 }
 
-function linesOf(row: readonly string[], newline: string): number {
+function linesOf(row: readonly string[]): number {
   let lines = 1;
   for (const cell of row)
-    for (let at = cell.indexOf(newline); at >= 0; at = cell.indexOf(newline, at + 1)) lines++;
+    for (let at = cell.indexOf(NEWLINE); at >= 0; at = cell.indexOf(NEWLINE, at + 1)) lines++;
   return lines;
 }
-
-const chomp = (text: string): string => (text.endsWith('\r') ? text.slice(0, -1) : text);
 
 const PIECE = 1 << 17;
 

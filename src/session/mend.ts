@@ -9,6 +9,7 @@ import {
   sentence,
   takingIn,
 } from '../intake/index.ts';
+import { oneLineEnd } from '../intake/line-ends.ts';
 import { type Prepared, reservedIn } from './bring-in.ts';
 import { importFrom } from './imports.ts';
 import { plausibility } from './plausibility.ts';
@@ -101,7 +102,7 @@ export function* mending(
 /** The line of the made file on which each row begins; a row may take several. */
 function linesOf(rows: readonly MendedRow[], bytes: Uint8Array): readonly number[] {
   const all = new TextDecoder().decode(bytes).split('\n').length - 1;
-  const lengths = rows.map(({ text }) => text.split('\n').length);
+  const lengths = rows.map(({ text }) => oneLineEnd(text).split('\n').length);
   let line = all - lengths.reduce((sum, n) => sum + n, 0) + 1;
   return lengths.map((n) => {
     const at = line;

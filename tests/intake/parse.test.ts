@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Dialect, parseRows } from '../../src/intake/parse.ts';
 
-const comma: Dialect = { delimiter: ',', quote: '"', newline: '\n' };
+const comma: Dialect = { delimiter: ',', quote: '"' };
 
 interface Read {
   readonly rows: readonly (readonly string[])[];
@@ -49,8 +49,10 @@ describe('parseRows', () => {
           const whole = read([text]);
           fc.pre(whole.damaged.length === 0);
           expect(read(cut(text, sizes))).toEqual(whole);
-          expect(whole.rows).toEqual(rows);
-          expect(whole.raw.join('\n')).toBe(text);
+          // Line breaks inside cells come in as line feeds.
+          const fed = (t: string): string => t.replace(/\r\n|\r/g, '\n');
+          expect(whole.rows).toEqual(rows.map((r) => r.map(fed)));
+          expect(whole.raw.join('\n')).toBe(fed(text));
         },
       ),
     );
@@ -60,11 +62,11 @@ describe('parseRows', () => {
     const { rows, lines, raw } = read(['a,b\r\n"x\r\ny",2\r\nlast,3']);
     expect(rows).toEqual([
       ['a', 'b'],
-      ['x\r\ny', '2'],
+      ['x\ny', '2'],
       ['last', '3'],
     ]);
     expect(lines).toEqual([1, 2, 4]);
-    expect(raw).toEqual(['a,b', '"x\r\ny",2', 'last,3']);
+    expect(raw).toEqual(['a,b', '"x\ny",2', 'last,3']);
   });
 
   test('a quote that is never closed costs its own line only, also in a long file', () => {

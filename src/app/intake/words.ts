@@ -9,6 +9,8 @@ export const encodings: readonly (readonly [value: string, words: string])[] = [
   ['windows-1250', 'Windows-1250 (Central Europe)'],
   ['utf-16le', 'UTF-16, low byte first'],
   ['utf-16be', 'UTF-16, high byte first'],
+  ['utf-32le', 'UTF-32, low byte first'],
+  ['utf-32be', 'UTF-32, high byte first'],
 ];
 export const delimiters: readonly (readonly [string, string])[] = [
   [',', 'comma'],
