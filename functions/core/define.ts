@@ -8,6 +8,7 @@ export type Family =
   | 'ankle'
   | 'lean'
   | 'lift'
+  | 'pictures'
   | 'moments'
   | 'back'
   | 'strength'

@@ -4,6 +4,7 @@ import { dataSentences } from './sentences/data.ts';
 import { lengthSentences } from './sentences/lengths.ts';
 import { liftSentences } from './sentences/lift.ts';
 import { loadSentences } from './sentences/loads.ts';
+import { photoSentences } from './sentences/photo.ts';
 import { postureSentences } from './sentences/posture.ts';
 
 /**
@@ -12,6 +13,7 @@ import { postureSentences } from './sentences/posture.ts';
  */
 export const functionSentences: Readonly<Record<string, (i: Issue) => string>> = {
   ...argumentSentences,
+  ...photoSentences,
   ...postureSentences,
   ...lengthSentences,
   ...liftSentences,
