@@ -1,16 +1,19 @@
-import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
+import type { Progress } from '../calc/api.ts';
 import { differencesInWords, IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
 import { type Prepared, preparing } from '../session/bring-in.ts';
 import { Session } from '../session/session.ts';
-import { Exit, Refusal } from './exit.ts';
-import { readBytes, readText, writeTogether } from './files.ts';
+import { Refusal } from './exit.ts';
+import { readBytes, readText } from './files.ts';
 import { jsonLines } from './json-lines.ts';
 import { nearest } from './nearest.ts';
-import { print } from './print.ts';
+import { print, say } from './print.ts';
 import { runTelling, Telling } from './progress.ts';
+import { checkTargets, type Target } from './targets.ts';
+import { begin, computing } from './thread.ts';
+import { writeTogether } from './write-together.ts';
 
 interface Options {
   readonly import?: readonly string[];
@@ -21,6 +24,7 @@ interface Options {
   readonly xlsx?: string;
   readonly save?: string;
   readonly replace?: boolean;
+  readonly timeout?: number;
 }
 
 /**
@@ -28,12 +32,8 @@ interface Options {
  * computed, and everything is computed before anything is written.
  */
 export async function calcCommand(bookPath: string, options: Options): Promise<void> {
-  for (const option of ['save', 'xlsx'] as const) {
-    const path = options[option];
-    if (path !== undefined && existsSync(path) && !options.replace)
-      throw new Refusal(`${path} exists. Choose another name for --${option}, or add --replace.`);
-  }
-  const session = openBook(bookPath);
+  begin();
+  const session = openBook(bookPath, options.timeout !== undefined);
   const wanted = (options.sheet ?? []).map((name) => sheetNamed(session, name, '--sheet').id);
   const files = (options.import ?? []).map((text) => {
     const { sheet, file } = importOf(text);
@@ -44,31 +44,42 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
     };
   });
 
-  process.once('SIGINT', () => {
-    process.stderr.write('\nleverbook: stopped; nothing was written.\n');
-    process.exit(Exit.stopped);
-  });
+  const sheets = session.outline().sheets.filter((sheet) => wanted.length === 0 || wanted.includes(sheet.id));
+  const tables =
+    options.out === undefined
+      ? []
+      : sheets.map(({ id, name }) => ({ id, path: join(options.out!, `${name}.csv`), option: '--out' }));
+  const named = (['xlsx', 'save'] as const).flatMap((option): Target[] =>
+    options[option] === undefined ? [] : [{ path: options[option], option: `--${option}` }],
+  );
+  const [xlsx, save] = [
+    named.find(({ option }) => option === '--xlsx'),
+    named.find(({ option }) => option === '--save'),
+  ];
+  const targeting = {
+    replace: options.replace ?? false,
+    // The book itself may be replaced where --save names it.
+    reads: files.map(({ file }) => file),
+  };
+  checkTargets([...tables, ...(xlsx ? [xlsx] : [])], { ...targeting, reads: [...targeting.reads, bookPath] });
+  checkTargets([...tables, ...named], targeting);
+
   for (const { sheet, file, bytes } of files) await bringIn(session, sheet, file, bytes, options.differing);
-  await runTelling(session.recalculate(), new Telling());
+  await runTelling(session.recalculate(), new Telling(), (next) => computing(formulaOf(session, next)));
+  computing('what is written');
   report(session);
 
-  const sheets = session.outline().sheets.filter((sheet) => wanted.length === 0 || wanted.includes(sheet.id));
   if (options.json) for (const sheet of sheets) for (const line of jsonLines(session, sheet.id)) print(line);
   const written = [
-    ...(options.out === undefined
-      ? []
-      : sheets.map((sheet) => ({
-          path: join(options.out!, `${sheet.name}.csv`),
-          text: session.toCsv(sheet.id),
-        }))),
-    ...(options.xlsx === undefined ? [] : [{ path: options.xlsx, text: await xlsxOf(session) }]),
-    ...(options.save === undefined ? [] : [{ path: options.save, text: session.save() }]),
+    ...tables.map(({ id, ...target }) => ({ ...target, text: session.toCsv(id) })),
+    ...(xlsx ? [{ ...xlsx, text: await xlsxOf(session) }] : []),
+    ...(save ? [{ ...save, text: session.save() }] : []),
   ];
-  if (written.length > 0) writeTogether(written);
-  for (const { path } of written) process.stderr.write(`wrote ${path}\n`);
+  if (written.length > 0) writeTogether(written, targeting);
+  for (const { path } of written) say(`wrote ${path}`);
   if (!options.json && written.length === 0)
-    process.stderr.write(
-      'Nothing was written. Add --out FOLDER for CSV files, --xlsx FILE, --json for lines, or --save NEWBOOK.\n',
+    say(
+      'No file was written. Add --out FOLDER for CSV files, --xlsx FILE, --json for lines, or --save NEWBOOK.',
     );
 }
 
@@ -89,9 +100,10 @@ async function xlsxOf(session: Session): Promise<Uint8Array> {
   }
 }
 
-function openBook(path: string): Session {
+function openBook(path: string, careful: boolean): Session {
+  computing(`the book ${path}`);
   try {
-    return Session.openStale(readText(path, 'a .leverbook.json file'));
+    return Session.openStale(readText(path, 'a .leverbook.json file'), { careful });
   } catch (error) {
     if (error instanceof BookFileError) throw new Refusal(`${path}: ${error.message}`);
     throw error;
@@ -124,6 +136,7 @@ async function bringIn(
   ofDiffering: Options['differing'],
 ): Promise<void> {
   let prepared: Prepared;
+  computing(`the import of ${file}`);
   try {
     const now = new Date().toISOString();
     const name = basename(file);
@@ -146,19 +159,29 @@ async function bringIn(
   const { differing } = prepared.taken;
   if (differing && differing.decided === null)
     throw new Refusal(
-      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${differing.key.join(' + ')}, with other values: ${differencesInWords(differing)}. Nothing was written. Say what is to become of them: --differing leave keeps the sheet’s rows, take puts the file’s values into them, add makes them further rows.`,
+      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${differing.key.join(' + ')}, with other values: ${differencesInWords(differing)}. No file was written. Say what is to become of them: --differing leave keeps the sheet’s rows, take puts the file’s values into them, add makes them further rows.`,
     );
   const done = session.bringIn(prepared);
   if (!done.ok) throw new Refusal(done.sentence);
   const { rows, cells } = prepared.taken.report;
-  process.stderr.write(
-    `${basename(file)}: ${rows.in} rows in = ${rows.placed} placed${rows.left > 0 ? ` (${rows.left} of them left as the sheet has them)` : ''} + ${rows.held} held; ${cells.held} cells held\n`,
+  say(
+    `${basename(file)}: ${rows.in} rows in = ${rows.placed} placed${rows.left > 0 ? ` (${rows.left} of them left as the sheet has them)` : ''} + ${rows.held} held; ${cells.held} cells held`,
   );
-  for (const note of prepared.taken.report.notes) process.stderr.write(`  ${sentence(note)}\n`);
+  for (const note of prepared.taken.report.notes) say(`  ${sentence(note)}`);
   for (const row of prepared.taken.heldRows.slice(0, 10))
-    process.stderr.write(`  line ${row.line} held: ${sentence(row.reason)}\n`);
-  if (prepared.taken.heldRows.length > 10)
-    process.stderr.write(`  and ${prepared.taken.heldRows.length - 10} more held rows\n`);
+    say(`  line ${row.line} held: ${sentence(row.reason)}`);
+  if (prepared.taken.heldRows.length > 10) say(`  and ${prepared.taken.heldRows.length - 10} more held rows`);
+}
+
+/** The formula that is computed next, by where it is and what it says. */
+function formulaOf(session: Session, { about, place }: Progress): string {
+  const called = about.replace(/^Working out /, '');
+  const sheet = session.current.sheets.find(({ id }) => id === place?.sheet);
+  if (!sheet || !place) return called;
+  const cell = place.row === undefined ? undefined : sheet.cells.get(place.column)?.get(place.row);
+  const own = cell !== null && typeof cell === 'object' && 'formula' in cell ? cell.formula : undefined;
+  const formula = own ?? sheet.columns.find(({ id }) => id === place.column)?.formula;
+  return `${called} of ${sheet.name}${formula === undefined ? '' : `: =${formula}`}`;
 }
 
 /** Says what the book doubts, by kind, with the first of each. */
@@ -167,7 +190,6 @@ function report(session: Session): void {
   if (doubts.length === 0) return;
   const kinds = new Map<string, string[]>();
   for (const { about, sentence } of doubts) kinds.set(about, [...(kinds.get(about) ?? []), sentence]);
-  process.stderr.write(doubts.length === 1 ? '1 doubt:\n' : `${doubts.length} doubts:\n`);
-  for (const [about, sentences] of kinds)
-    process.stderr.write(`  ${about}: ${sentences.length}; first: ${sentences[0]}\n`);
+  say(doubts.length === 1 ? '1 doubt:' : `${doubts.length} doubts:`);
+  for (const [about, sentences] of kinds) say(`  ${about}: ${sentences.length}; first: ${sentences[0]}`);
 }

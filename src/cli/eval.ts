@@ -4,15 +4,14 @@ import { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
 import { readText } from './files.ts';
 import { print } from './print.ts';
+import { begin, computing } from './thread.ts';
+import { onOneLine } from './visible.ts';
 
-/**
- * Evaluates formulas that stand nowhere: literals, inline arrays, functions. One line out for each formula in, also for a
- * formula that cannot be read: its error is its result.
- */
-export async function evalCommand(
+/** The formulas that are to be evaluated: those given, else those of the file, else those on standard input. @throws Refusal */
+export async function formulasGiven(
   given: readonly string[],
-  options: { json?: boolean; file?: string },
-): Promise<void> {
+  options: { file?: string },
+): Promise<readonly string[]> {
   if (given.length > 0 && options.file !== undefined)
     throw new Refusal('Formulas were given both as arguments and with --file. Give one of the two.');
   const formulas =
@@ -21,10 +20,20 @@ export async function evalCommand(
       : linesOf(options.file === undefined ? await standardInput() : fromFile(options.file));
   if (formulas.length === 0)
     throw new Refusal(
-      'No formula arrived. Give formulas as arguments, with --file FILE, or on standard input, one a line.',
+      'No formula arrived. Give formulas as arguments, with --file FILE, or on standard input, one per line.',
     );
+  return formulas;
+}
+
+/**
+ * Evaluates formulas outside a book: literals, inline arrays, functions. One line out for each formula in, also for a
+ * formula that cannot be read: its error is its result.
+ */
+export function evalCommand(formulas: readonly string[], options: { json?: boolean }): void {
   const session = Session.create();
+  begin();
   for (const formula of formulas) {
+    computing(formula);
     const value = session.evaluate(formula);
     print(options.json ? asJson(session, formula, value) : asText(session, value));
   }
@@ -62,9 +71,9 @@ function asText(session: Session, value: Value | Matrix): string {
 
 function single(session: Session, value: Value): string {
   if (value === null) return '';
-  if (isIssue(value)) return `${value.code}  ${session.sentence(value)}`;
+  if (isIssue(value)) return `${value.code}  ${onOneLine(session.sentence(value))}`;
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
-  return String(value);
+  return onOneLine(String(value));
 }
 
 function nested<T>(matrix: Matrix, each: (value: Value) => T): T[][] {

@@ -1,17 +1,27 @@
-import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { readFileSync, type Stats, statSync } from 'node:fs';
 import { Refusal } from './exit.ts';
 
-/** Reads a whole file, or refuses with what stands there instead. `what` is what was asked for, e.g. "a CSV file". */
+/** What a path names that is no regular file, in words. */
+export function kindOf(stat: Stats): string {
+  if (stat.isDirectory()) return 'a folder';
+  if (stat.isSymbolicLink()) return 'a link';
+  if (stat.isFIFO()) return 'a pipe';
+  if (stat.isSocket()) return 'a socket';
+  return 'a device';
+}
+
+/** Reads a whole file, or refuses with what is there instead. `what` is what was asked for, e.g. "a CSV file". */
 export function readBytes(path: string, what: string): Uint8Array {
-  let stat: ReturnType<typeof statSync>;
+  let stat: Stats;
   try {
     stat = statSync(path);
   } catch (error) {
     throw new Refusal(`There is no file at ${path}: ${reasonOf(error)}. Give the path of ${what}.`);
   }
-  if (stat.isDirectory())
-    throw new Refusal(`${path} is a directory; ${what} is needed. Name the file in it.`);
+  if (stat.isDirectory()) throw new Refusal(`${path} is a folder; ${what} is needed. Name the file in it.`);
+  // A device or a pipe may never end.
+  if (!stat.isFile())
+    throw new Refusal(`${path} is ${kindOf(stat)}; ${what} is needed. Save its content as a file first.`);
   try {
     const bytes = readFileSync(path);
     if (bytes.length === 0)
@@ -32,33 +42,16 @@ export function readText(path: string, what: string): string {
   }
 }
 
-/** A set of files that appear together: all are written beside their places first, then put in place. */
-export function writeTogether(
-  files: readonly { readonly path: string; readonly text: string | Uint8Array }[],
-): void {
-  const staged: { readonly path: string; readonly beside: string }[] = [];
-  try {
-    for (const { path, text } of files) {
-      mkdirSync(dirname(path), { recursive: true });
-      const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
-      staged.push({ path, beside });
-      writeFileSync(beside, text);
-    }
-    for (const { path, beside } of staged) renameSync(beside, path);
-  } catch (error) {
-    for (const { beside } of staged) rmSync(beside, { force: true });
-    throw new Refusal(
-      `Nothing could be written to ${files[0]?.path ?? 'the folder'}: ${reasonOf(error)}. Check the folder.`,
-    );
-  }
-}
-
-function reasonOf(error: unknown): string {
+/** Why the system did not do something with a file. */
+export function reasonOf(error: unknown): string {
   const code = (error as { code?: string }).code;
   if (code === 'ENOENT') return 'no such file';
   if (code === 'EACCES' || code === 'EPERM') return 'no permission';
   if (code === 'ENOSPC') return 'the disk is full';
-  if (code === 'ENOTDIR' || code === 'EEXIST') return 'a file stands where a folder is needed';
+  if (code === 'ENOTDIR' || code === 'EEXIST') return 'a file is where a folder is needed';
+  if (code === 'EISDIR') return 'a folder is where a file is needed';
+  if (code === 'ENAMETOOLONG') return 'the name is too long';
+  if (code === 'EFBIG' || code === 'ERR_FS_FILE_TOO_LARGE') return 'the file is too large';
   if (code === 'EROFS') return 'the disk is read-only';
   return error instanceof Error ? error.message : String(error);
 }

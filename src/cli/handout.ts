@@ -5,6 +5,7 @@ import type { Paper } from '../session/handouts/settings.ts';
 import type { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
 import { nearest } from './nearest.ts';
+import { say } from './print.ts';
 import { openBook, writePrinted } from './printed.ts';
 
 interface Options {
@@ -12,6 +13,7 @@ interface Options {
   readonly athlete?: readonly string[];
   readonly out: string;
   readonly paper: Paper;
+  readonly replace?: boolean;
 }
 
 /** Writes a page for each athlete as HTML and, where a Chromium is present, as PDF. All of them, or nothing. */
@@ -19,10 +21,10 @@ export async function handoutCommand(bookPath: string, options: Options): Promis
   const session = await openBook(bookPath);
   const made = madeFor(session, options.sheet);
   const wanted = chosen(made.handouts, options.athlete ?? []);
-  for (const note of made.notes) process.stderr.write(`${note}\n`);
+  for (const note of made.notes) say(`${note}`);
   const names = fileNames(wanted.map(({ athlete }) => athlete));
   await writePrinted(
-    options.out,
+    options,
     wanted.map((handout, index) => ({
       name: names[index]!,
       text: handoutDocument({ ...made, handouts: [handout] }, options.paper),

@@ -1,42 +1,76 @@
 import { Command, CommanderError, Option } from 'commander';
-import { Exit, Refusal } from './exit.ts';
+import { Exit, faultOf, Refusal } from './exit.ts';
+import { say } from './print.ts';
+import { type Task, task } from './thread.ts';
+import { visible } from './visible.ts';
 
 declare const LEVERBOOK_VERSION: string;
 
-// Each command's code is loaded when it is called, so that help and mistakes answer at once.
+// Each command's code is loaded when it is called, so that help and mistakes answer at once; what computes is loaded in
+// a thread that can be ended.
+const commands: Readonly<Record<string, (...args: never[]) => unknown>> = {
+  eval: async (...args: Parameters<typeof import('./eval.ts').evalCommand>) =>
+    (await import('./eval.ts')).evalCommand(...args),
+  calc: async (...args: Parameters<typeof import('./calc.ts').calcCommand>) =>
+    (await import('./calc.ts')).calcCommand(...args),
+  check: async (...args: Parameters<typeof import('./check.ts').checkCommand>) =>
+    (await import('./check.ts')).checkCommand(...args),
+  handout: async (...args: Parameters<typeof import('./handout.ts').handoutCommand>) =>
+    (await import('./handout.ts')).handoutCommand(...args),
+  report: async (...args: Parameters<typeof import('./report.ts').reportCommand>) =>
+    (await import('./report.ts')).reportCommand(...args),
+};
+
 const program = new Command('leverbook')
-  .description('The workbook for people who coach, study or train the squat, without its page.')
+  .description('The workbook for people who coach, study or train the squat, on the command line.')
   .version(LEVERBOOK_VERSION)
   .showSuggestionAfterError()
   .showHelpAfterError('(--help shows what is accepted)')
   .exitOverride()
   .addHelpText(
     'after',
-    '\nExit codes: 0 done; 1 a fault of the program; 2 input that cannot be used; 130 stopped by you.',
+    '\nExit codes: 0 done; 1 a fault of the program; 2 input that cannot be used; 124 out of time; 130 interrupted.',
   );
 
 const aboutPdf =
   '\nPDF: LEVERBOOK_CHROMIUM names the Chromium that prints, else one on PATH does; without one, or with\nLEVERBOOK_CHROMIUM=off, there is only HTML.';
+/** Longest that a timer can be set for, s. */
+const longest = 2_147_483;
+const timeout = (of: string): Option =>
+  new Option(
+    '--timeout <seconds>',
+    `end when this many seconds are over, ${of}, and name the formula; 0: no limit`,
+  ).argParser((text) => {
+    const seconds = Number(text);
+    if (text.trim() !== '' && seconds >= 0 && seconds <= longest) return seconds;
+    throw new Refusal(`--timeout got "${text}"; it takes seconds, such as 60, or 0 for no limit.`);
+  });
 /** An option that may come again; left out, there is no list. */
 const collect = (value: string, before: readonly string[] = []): string[] => [...before, value];
 
 program
   .command('eval')
-  .description('Evaluate formulas made of literals, inline arrays and functions, and print a result a line.')
+  .description(
+    'Evaluate formulas made of literals, inline arrays and functions, and print one result per line.',
+  )
   .argument(
     '[formula...]',
     'formulas, with or without a leading "="; without any, they are read from standard input',
   )
   .option('--json', 'one JSON line each: {"formula","value"} or {"formula","error","message"}')
-  .option('--file <file>', 'read the formulas from a file, one a line')
-  .action(async (formulas, options) => (await import('./eval.ts')).evalCommand(formulas, options));
+  .option('--file <file>', 'read the formulas from a file, one per line')
+  .addOption(timeout('as a whole').default(60))
+  .action(async (formulas, options) => {
+    const { formulasGiven } = await import('./eval.ts');
+    await inThread('eval', [await formulasGiven(formulas, options), options], options.timeout);
+  });
 
 program
   .command('calc')
   .description(
     'Open a book, bring files in, recalculate, and write its sheets as CSV or JSON lines, or all as XLSX.',
   )
-  .argument('<book>', 'a .leverbook.json file; it is never changed')
+  .argument('<book>', 'a .leverbook.json file; it is changed only where --save names it, with --replace')
   .option(
     '--import <sheet=file>',
     'bring a CSV, XLSX or ODS file into a sheet, by its recipe or matching headings (repeatable)',
@@ -55,8 +89,9 @@ program
   .option('--json', 'print a JSON line for each row instead')
   .option('--xlsx <file>', 'write the book as an XLSX file, which programs for OpenDocument open too')
   .option('--save <newbook>', 'save the book with what came in as a new file')
-  .option('--replace', 'let --save and --xlsx replace a file that exists')
-  .action(async (book, options) => (await import('./calc.ts')).calcCommand(book, options));
+  .option('--replace', 'replace files that exist')
+  .addOption(timeout('with reading and writing; none unless it is given'))
+  .action((book, options) => inThread('calc', [book, options], options.timeout));
 
 program
   .command('check')
@@ -65,7 +100,7 @@ program
   )
   .argument('<file>', 'a CSV, XLSX or ODS file')
   .option('--json', 'the findings as JSON')
-  .action(async (file, options) => (await import('./check.ts')).checkCommand(file, options));
+  .action((file, options) => inThread('check', [file, options]));
 
 program
   .command('handout')
@@ -75,8 +110,9 @@ program
   .option('--sheet <name>', 'the sheet with one row an athlete')
   .option('--athlete <name>', 'only this athlete (repeatable)', collect)
   .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
+  .option('--replace', 'replace files that exist')
   .addHelpText('after', aboutPdf)
-  .action(async (book, options) => (await import('./handout.ts')).handoutCommand(book, options));
+  .action((book, options) => inThread('handout', [book, options]));
 
 program
   .command('report')
@@ -87,10 +123,9 @@ program
     'write report.html, and report.pdf where a Chromium is found, into this folder',
   )
   .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
+  .option('--replace', 'replace files that exist')
   .addHelpText('after', aboutPdf)
-  .action(async (book, options) =>
-    (await import('./report.ts')).reportCommand(book, options, LEVERBOOK_VERSION),
-  );
+  .action((book, options) => inThread('report', [book, options, LEVERBOOK_VERSION]));
 
 program
   .command('functions')
@@ -101,7 +136,8 @@ program
 
 for (const command of program.commands)
   command.exitOverride().showSuggestionAfterError().showHelpAfterError(false);
-program.configureOutput({ outputError: (text, write) => write(text) });
+for (const command of [program, ...program.commands])
+  command.configureOutput({ outputError: (text, write) => write(visible(text)) });
 
 async function main(): Promise<number> {
   try {
@@ -110,13 +146,34 @@ async function main(): Promise<number> {
   } catch (error) {
     if (error instanceof CommanderError) return wrongCall(error);
     if (error instanceof Refusal) {
-      process.stderr.write(`leverbook: ${error.message}\n`);
+      say(`leverbook: ${error.message}`);
       return Exit.refused;
     }
-    process.stderr.write(
-      `leverbook: a fault of the program: ${error instanceof Error ? (error.stack ?? error.message) : error}\n`,
-    );
+    say(faultOf(error));
     return Exit.fault;
+  }
+}
+
+/** Runs a command in a thread of its own. */
+async function inThread(command: string, args: readonly unknown[], seconds?: number): Promise<void> {
+  const { watched } = await import('./watched.ts');
+  process.exitCode = await watched({
+    entry: new URL(import.meta.url),
+    command,
+    args,
+    ...(seconds ? { seconds } : {}),
+  });
+}
+
+/** The thread's side of it. */
+async function perform({ command, args }: Task): Promise<number> {
+  try {
+    await commands[command]!(...(args as never[]));
+    return Exit.done;
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    say(`leverbook: ${error.message}`);
+    return Exit.refused;
   }
 }
 
@@ -126,9 +183,9 @@ function wrongCall(error: CommanderError): number {
   if (error.code === 'commander.unknownOption') {
     const command = program.commands.find((c) => process.argv[2] === c.name()) ?? program;
     const options = command.options.map((o) => o.flags).join(', ');
-    process.stderr.write(`Options of ${command.name()}: ${options || 'none'}, -h, --help\n`);
+    say(`Options of ${command.name()}: ${options || 'none'}, -h, --help`);
   }
   return Exit.refused;
 }
 
-process.exitCode = await main();
+process.exitCode = await (task ? perform(task) : main());

@@ -58,7 +58,7 @@ export async function printAll(chromium: string, documents: readonly string[]): 
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     throw new Refusal(
-      `${chromium} made no PDF: ${reason}. Nothing was written; with LEVERBOOK_CHROMIUM=off the pages are written as HTML alone.`,
+      `${chromium} made no PDF: ${reason}. No file was written; with LEVERBOOK_CHROMIUM=off the pages are written as HTML alone.`,
     );
   } finally {
     await ended(child);

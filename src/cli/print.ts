@@ -1,9 +1,8 @@
-/** Writes a line to standard output; a reader that stopped reading (`| head`) is no error. */
-export function print(line: string): void {
-  process.stdout.write(`${line}\n`);
-}
+import { write } from './thread.ts';
+import { visible } from './visible.ts';
 
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(0);
-  throw error;
-});
+/** Writes a line to standard output. */
+export const print = (line: string): void => write('out', `${visible(line)}\n`);
+
+/** Writes a line about the work to standard error. */
+export const say = (line: string): void => write('err', `${visible(line)}\n`);

@@ -1,19 +1,18 @@
 import { join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Session } from '../session/session.ts';
-import { Exit, Refusal } from './exit.ts';
-import { readText, writeTogether } from './files.ts';
+import { Refusal } from './exit.ts';
+import { readText } from './files.ts';
 import { findChromium, printAll } from './pdf.ts';
+import { say } from './print.ts';
 import { runTelling, Telling } from './progress.ts';
+import { checkTargets } from './targets.ts';
+import { type Written, writeTogether } from './write-together.ts';
 
 /** Opens a book and works out its values; a Chromium that is named and cannot be run is refused first. */
 export async function openBook(path: string): Promise<Session> {
   findChromium();
   const session = opened(path);
-  process.once('SIGINT', () => {
-    process.stderr.write('\nleverbook: stopped; nothing was written.\n');
-    process.exit(Exit.stopped);
-  });
   await runTelling(session.recalculate(), new Telling());
   return session;
 }
@@ -29,27 +28,33 @@ function opened(path: string): Session {
 
 /** Writes documents as HTML and, where a Chromium is present, as PDF. All of them, or nothing. */
 export async function writePrinted(
-  out: string,
+  { out, replace = false }: { readonly out: string; readonly replace?: boolean },
   pages: readonly { readonly name: string; readonly text: string }[],
 ): Promise<void> {
   const chromium = findChromium();
-  const files: { path: string; text: string | Uint8Array }[] = pages.map(({ name, text }) => ({
-    path: join(out, `${name}.html`),
+  const target = (name: string, text: string | Uint8Array): Written => ({
+    path: join(out, name),
+    option: '--out',
     text,
-  }));
+  });
+  const files: Written[] = pages.map(({ name, text }) => target(`${name}.html`, text));
+  checkTargets(
+    [...files, ...(chromium === undefined ? [] : pages.map(({ name }) => target(`${name}.pdf`, '')))],
+    { replace },
+  );
   if (chromium !== undefined) {
     const pdfs = await printAll(
       chromium,
       pages.map(({ text }) => text),
     );
     pdfs.forEach((text, index) => {
-      files.push({ path: join(out, `${pages[index]!.name}.pdf`), text });
+      files.push(target(`${pages[index]!.name}.pdf`, text));
     });
   }
-  writeTogether(files);
-  for (const { path } of files) process.stderr.write(`wrote ${path}\n`);
+  writeTogether(files, { replace });
+  for (const { path } of files) say(`wrote ${path}`);
   if (chromium === undefined)
-    process.stderr.write(
-      'No PDF: no Chromium was found on PATH. Name one in LEVERBOOK_CHROMIUM, or print the pages from a browser.\n',
+    say(
+      'No PDF: no Chromium was found on PATH. Name one in LEVERBOOK_CHROMIUM, or print the pages from a browser.',
     );
 }

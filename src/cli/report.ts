@@ -3,11 +3,13 @@ import type { Paper } from '../session/handouts/settings.ts';
 import { reportDocument } from '../session/report/document.ts';
 import { reportOf } from '../session/report/report.ts';
 import { Refusal } from './exit.ts';
+import { say } from './print.ts';
 import { openBook, writePrinted } from './printed.ts';
 
 interface Options {
   readonly out: string;
   readonly paper: Paper;
+  readonly replace?: boolean;
 }
 
 /** Writes the cohort report of a book as HTML and, where a Chromium is present, as PDF. */
@@ -16,8 +18,8 @@ export async function reportCommand(bookPath: string, options: Options, version:
   const on = new Date().toISOString().slice(0, 10);
   try {
     const report = session.ask((viewed) => reportOf(viewed, { version, on }));
-    for (const problem of report.problems) process.stderr.write(`${problem}\n`);
-    await writePrinted(options.out, [{ name: 'report', text: reportDocument(report, options.paper) }]);
+    for (const problem of report.problems) say(`${problem}`);
+    await writePrinted(options, [{ name: 'report', text: reportDocument(report, options.paper) }]);
   } catch (error) {
     if (error instanceof BookRefusal) throw new Refusal(error.message);
     throw error;

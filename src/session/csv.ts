@@ -37,7 +37,8 @@ export function heading(column: Column): string {
 }
 
 function quoter(delimiter: string): (text: string) => string {
-  const special = delimiter === '\t' ? /["\r\n\t]|^\s|\s$/ : new RegExp(`["\\r\\n${delimiter}]|^\\s|\\s$`);
+  // A program that guesses the delimiter meets each of the usual ones inside quotes alone.
+  const special = new RegExp(`["\\r\\n\\t;|${delimiter}]|^\\s|\\s$`);
   return (text) => (special.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 }
 

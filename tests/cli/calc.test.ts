@@ -225,7 +225,7 @@ describe('leverbook calc', () => {
   const book = (text: string) => file('x.leverbook.json', text);
   test.each([
     ['a missing book', () => ['calc', '/nowhere.leverbook.json'], /There is no file/],
-    ['a directory for a book', () => ['calc', folder()], /is a directory/],
+    ['a folder for a book', () => ['calc', folder()], /is a folder/],
     ['an empty book', () => ['calc', book('')], /is empty/],
     ['a broken book', () => ['calc', book('{"leverbook": ')], /JSON/],
     ['a file that is no book', () => ['calc', book('{"a":1}')], /Leverbook/],
@@ -238,11 +238,7 @@ describe('leverbook calc', () => {
       /newer/,
     ],
     ['a missing CSV file', () => ['calc', screening, '--import=roster=/nowhere.csv'], /There is no file/],
-    [
-      'a directory for a CSV file',
-      () => ['calc', screening, `--import=roster=${folder()}`],
-      /is a directory/,
-    ],
+    ['a folder for a CSV file', () => ['calc', screening, `--import=roster=${folder()}`], /is a folder/],
     ['an empty CSV file', () => ['calc', screening, `--import=roster=${file('e.csv', '')}`], /empty/],
     [
       'only headings',

@@ -93,7 +93,7 @@ describe('leverbook eval', () => {
 
   test.each([
     [['eval', '--file', '/nowhere/f.txt'], /There is no file at \/nowhere\/f\.txt/],
-    [['eval', '--file', folder()], /is a directory/],
+    [['eval', '--file', folder()], /is a folder/],
     [['eval', '--file', file('empty.txt', '')], /is empty/],
     [['eval', '--file', file('bytes.txt', Uint8Array.of(0xff, 0xfe, 0x80))], /not UTF-8/],
     [['eval', '1', '--file', 'x'], /both/],

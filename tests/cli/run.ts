@@ -21,10 +21,14 @@ export interface Ran {
   readonly err: string;
 }
 
+/** The built command's file. */
+export const command = (): string => join(built, 'leverbook.js');
+
 /** Runs the built command as a user would, in a process of its own. */
-export function leverbook(args: readonly string[], input?: string): Ran {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(built, 'leverbook.js'), ...args], {
+export function leverbook(args: readonly string[], input?: string, env: NodeJS.ProcessEnv = {}): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [command(), ...args], {
     cwd: root,
+    env: { ...process.env, ...env },
     encoding: 'utf8',
     maxBuffer: 1 << 28,
     ...(input === undefined ? { stdio: ['ignore', 'pipe', 'pipe'] } : { input }),

@@ -57,7 +57,7 @@ describe('a sheet as CSV', () => {
     expect(session.toCsv('roster', { delimiter: ';', decimal: ',' }).split('\r\n')[1]).toBe(
       '"Ada; Bo";16,5;;-0,5;;no',
     );
-    expect(session.toCsv('roster', { decimal: ',' }).split('\r\n')[1]).toBe('Ada; Bo,"16,5",,"-0,5",,no');
+    expect(session.toCsv('roster', { decimal: ',' }).split('\r\n')[1]).toBe('"Ada; Bo","16,5",,"-0,5",,no');
   });
 
   test.each([
@@ -74,6 +74,22 @@ describe('a sheet as CSV', () => {
   ])('the text %j is made safe as %j (OWASP, CSV Injection)', (text, expected) =>
     expect(safe(text)).toBe(expected),
   );
+
+  test('a field with a semicolon, a tab or a bar is quoted, so that no guess of the delimiter splits it', () => {
+    const session = book([
+      ['a;b', '', '', '', '', ''],
+      ['a\tb', '', '', '', '', ''],
+      ['a|b', '', '', '', '', ''],
+    ]);
+    for (const delimiter of [',', ';', '\t'] as const)
+      expect(
+        session
+          .toCsv('roster', { delimiter })
+          .split('\r\n')
+          .slice(1, 4)
+          .map((line) => line.slice(0, 5)),
+      ).toEqual(['"a;b"', '"a\tb"', '"a|b"']);
+  });
 
   test('a negative number stays a number, a text that looks dangerous does not become one', () => {
     const session = book([['-5', '-5', '', '-5', '', '']]);
