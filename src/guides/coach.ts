@@ -23,8 +23,8 @@ export const coach: Guide = {
         },
         {
           id: 'roster',
-          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `roster.csv`. Read what was found, then press *Bring in 24 rows* and *Done*.',
-          sees: 'The title line, the line of units and the letters F and M are understood. Two cells are held: they are kept as they came, and wait.',
+          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `roster.csv`. Read what was found, then press *Add 24 rows* and *Done*.',
+          sees: 'The title line, the line of units and the letters F and M are understood. Two cells are unreadable: they stay as they came.',
           show: { file: 'roster.csv', into: 'roster' },
           picture:
             'Bringing in the roster: each column of the file with where it goes, how it is read and what says so.',
@@ -85,7 +85,7 @@ export const coach: Guide = {
       steps: [
         {
           id: 'retest',
-          text: 'Press *Retest* on the left. Bring in `retest.csv` as before. The file writes one name otherwise: press *It is Carla Nisse*. Then press *Bring in 23 rows* and *Done*.',
+          text: 'Press *Retest* on the left. Bring in `retest.csv` as before. The file writes one name otherwise: press *It is Carla Nisse*. Then press *Add 23 rows* and *Done*.',
           sees: 'Nobody is taken for somebody else without being asked. One lifter was away.',
           show: { file: 'retest.csv', into: 'retest' },
         },
@@ -115,7 +115,7 @@ export const coach: Guide = {
       steps: [
         {
           id: 'log',
-          text: 'Press *Training log* on the left and bring in `training-log.csv`. Press *It is Kaia Lindqvist*, then *Bring in 450 rows* and *Done*.',
+          text: 'Press *Training log* on the left and bring in `training-log.csv`. Press *It is Kaia Lindqvist*, then *Add 450 rows* and *Done*.',
           sees: 'Semicolons, decimal commas and dates with the day first are read as they are meant.',
           show: { file: 'training-log.csv', into: 'sessions' },
         },

@@ -22,7 +22,7 @@ export const researcher: Guide = {
         },
         {
           id: 'trials',
-          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `trials.csv`. Press *Bring in 40 rows*, then *Done*.',
+          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `trials.csv`. Press *Add 40 rows*, then *Done*.',
           sees: 'The line of units is understood, and NA is a missing value.',
           show: { file: 'trials.csv', into: 'trials' },
         },
@@ -59,7 +59,7 @@ export const researcher: Guide = {
       steps: [
         {
           id: 'people',
-          text: 'Press *People* on the left, bring in `people.csv` as before, press *Bring in 40 rows*, then *Done*.',
+          text: 'Press *People* on the left, bring in `people.csv` as before, press *Add 40 rows*, then *Done*.',
           sees: 'The ankle range comes from tester A’s mean trial; the lean seen from hip and shoulder on the photograph.',
           show: { file: 'people.csv', into: 'people' },
         },

@@ -45,6 +45,12 @@ export interface ColumnFinding {
   readonly ownUnits: boolean;
   /** Cells with a per cent sign are the habit here. */
   readonly perCent: boolean;
+  /** Position of the column that gives the unit of each row; null where the heading or the cells do. */
+  readonly unitsAt: number | null;
+  /** Positions of the numbers that this column gives the units of; null where it holds anything else. */
+  readonly unitsOf: Finding<readonly number[]> | null;
+  /** Every number is written as a time. */
+  readonly timesOnly: boolean;
   /** Words taken for yes and no. */
   readonly yesNo: readonly [yes: readonly string[], no: readonly string[]] | null;
   /** Words of this column that mean "not measured". */
@@ -102,6 +108,8 @@ export interface Findings {
   readonly shortRows: Finding<'hold' | 'place'>;
   /** The shape the rows are brought into; null leaves them as they are. A proposal stands in `others`. */
   readonly shape: Finding<Shape | null>;
+  /** Each row is one set; null where the file numbers no sets, or counts them. */
+  readonly rowIsSet: Finding<boolean> | null;
   /** The columns, in the new shape if there is one. */
   readonly columns: readonly ColumnFinding[];
   /** Rows of data seen; all of them unless `partial`. */
@@ -128,6 +136,8 @@ export interface Choices {
   readonly dateOrder?: DateOrder | undefined;
   readonly missing?: readonly string[] | undefined;
   readonly shape?: Shape | null | undefined;
+  /** Each row is one set. */
+  readonly rowIsSet?: boolean | undefined;
   /** By position of the column in the findings, from 0. */
   readonly columns?: Readonly<Record<number, ColumnChoice>> | undefined;
 }
@@ -143,6 +153,8 @@ export interface ColumnChoice {
   readonly decimal?: DecimalMark | undefined;
   readonly dateOrder?: DateOrder | undefined;
   readonly clock?: Clock | undefined;
+  /** Of a column of units: positions of the numbers that it is for; none leaves it a column of texts. */
+  readonly unitsOf?: readonly number[] | undefined;
   readonly missing?: readonly string[] | undefined;
   readonly yes?: readonly string[] | undefined;
   readonly no?: readonly string[] | undefined;

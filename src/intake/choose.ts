@@ -4,10 +4,12 @@ import { nameKey, properName } from '../book/names.ts';
 import { dimensions } from '../units/dimension.ts';
 import { unitFromWord } from '../units/unit.ts';
 import type { ColumnChoice, ColumnFinding, Findings, Target } from './api.ts';
+import { asInLog, countsSets } from './log.ts';
 import { listed, type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
 import type { TakeOptions } from './options.ts';
 import type { Recipe, RecipeColumn } from './recipe.ts';
-import { IntakeRefusal } from './sentences.ts';
+import { IntakeRefusal, note } from './sentences.ts';
+import { headingKey } from './synonyms.ts';
 
 /** Which column of the file goes where. */
 export interface Chosen extends Mapping {
@@ -18,6 +20,8 @@ export interface Chosen extends Mapping {
   /** Matches that were not taken because the sheet computes that column. */
   readonly computed: readonly Match[];
   readonly leftOut: readonly ColumnFinding[];
+  /** Columns that only give the units of others. */
+  readonly units: readonly ColumnFinding[];
 }
 
 /**
@@ -31,11 +35,20 @@ export function chooseColumns(
   recipe: Recipe | null,
   options: TakeOptions,
 ): Chosen {
-  const sources = findings.columns.filter((c) => c.heading !== '' || c.filled > 0);
   const choices = options.choices?.columns ?? {};
+  const all = asInLog(
+    findings.columns.filter((c) => c.heading !== '' || c.filled > 0),
+    sheet.columns.map(({ label }) => label),
+  );
+  const isUnits = (c: ColumnFinding): boolean =>
+    (c.unitsOf?.value.length ?? 0) > 0 &&
+    choices[c.index]?.feeds === undefined &&
+    !recipe?.columns.some(({ heading }) => headingKey(heading) === headingKey(c.heading));
+  const units = all.filter(isUnits);
+  const sources = all.filter((c) => !isUnits(c));
   const mapping = decided(
     recipe
-      ? mapByRecipe(sources, sheet.columns, recipe, findings.name)
+      ? mapByRecipe(all, sheet.columns, recipe, findings.name)
       : (findings.headingLines.value === 0 && target.sheet && mapByPosition(sources, sheet.columns)) ||
           mapByHeadings(sources, sheet.columns, options.synonyms ? { synonyms: options.synonyms } : {}),
     sheet,
@@ -60,13 +73,18 @@ export function chooseColumns(
   const isTaken = (name: string): boolean =>
     taken.has(nameKey(name)) || ids.has(name) || (options.reserved?.(name) ?? false);
   const leftOut = (source: ColumnFinding): boolean => rest !== 'add' || choices[source.index]?.feeds === null;
-  const made = mapping.unmatched
+  const unmatched = mapping.unmatched.filter((source) => !units.includes(source));
+  const made = unmatched
     .filter((source) => !leftOut(source))
     .map((source): Match => {
       const column = newColumn(source, isTaken);
       taken.add(nameKey(column.name));
       return { source, column, by: 'name', how: howOf(source, column, null, choices[source.index]) };
     });
+  if (findings.rowIsSet?.value) {
+    const one = oneSet(sheet, findings, [...matches, ...made], isTaken);
+    if (one) (one.isNew ? made : matches).push(one.match);
+  }
   const columns = sheet.columns.length + made.length;
   if (columns > limits.columns)
     throw new IntakeRefusal('too-many-columns', {
@@ -77,12 +95,45 @@ export function chooseColumns(
     });
   return {
     matches: [...matches, ...made].sort((a, b) => a.source.index - b.source.index),
-    unmatched: mapping.unmatched,
+    unmatched,
     proposals: mapping.proposals,
+    units,
     newColumns: made.map((m) => m.column),
     isNew: new Set(made.map((m) => m.column.id)),
     computed,
-    leftOut: mapping.unmatched.filter(leftOut),
+    leftOut: unmatched.filter(leftOut),
+  };
+}
+
+/** Position of what no column of the file gives. */
+export const NOWHERE = -1;
+
+/** The column that counts sets gets 1 in each row; null where something else feeds it, or a formula does. */
+function oneSet(
+  sheet: Sheet,
+  findings: Findings,
+  matches: readonly Match[],
+  taken: (name: string) => boolean,
+): { match: Match; isNew: boolean } | null {
+  const there = sheet.columns.find(({ name, label }) => countsSets(name) || countsSets(label));
+  if (there && (there.formula !== undefined || matches.some(({ column }) => column.id === there.id)))
+    return null;
+  const like = findings.columns[0]!;
+  const source: ColumnFinding = {
+    ...like,
+    index: NOWHERE,
+    heading: '',
+    label: 'Sets',
+    kind: { value: 'number', certainty: 'sure', because: note('chosen') },
+    unit: { value: null, certainty: 'sure', because: note('chosen') },
+    dimension: null,
+    unitsAt: null,
+    unitsOf: null,
+    examples: [],
+  };
+  return {
+    match: { source, column: there ?? newColumn(source, taken), by: 'choice', how: null },
+    isNew: there === undefined,
   };
 }
 
@@ -117,7 +168,7 @@ function howOf(
   choice: ColumnChoice | undefined,
 ): RecipeColumn | null {
   if (!choice) return how;
-  const { kind: _kind, label: _label, feeds: _feeds, unit, missing, yes, no, ...rest } = choice;
+  const { kind: _kind, label: _label, feeds: _feeds, unitsOf: _of, unit, missing, yes, no, ...rest } = choice;
   return {
     heading: source.heading || source.label,
     column: column.name,
@@ -149,9 +200,13 @@ function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Col
     label,
     ...(label === source.label ? {} : { note: source.heading.slice(0, limits.text) }),
     kind,
-    ...(dimension ? { dimension, unit: unit?.unit ?? dimensions[dimension] } : {}),
+    ...(dimension ? { dimension, unit: hoursOf(source) ?? unit?.unit ?? dimensions[dimension] } : {}),
   };
 }
+
+/** Times of hours and minutes are shown in hours, as they came, unless the heading says minutes. */
+const hoursOf = ({ timesOnly, clock, label }: ColumnFinding): string | undefined =>
+  timesOnly && clock?.value === 'h:mm' && !/min/i.test(label) ? 'h' : undefined;
 
 export function newSheet(target: Target, findings: Findings): Sheet {
   const stem = findings.name.replace(/^.*[\\/]/, '').replace(/\.[^.]{1,5}$/, '');

@@ -6,6 +6,7 @@ import { findClock, findDateOrder } from './find-order.ts';
 import { type HeadingReading, readHeading } from './heading.ts';
 import type { ColumnLook } from './look.ts';
 import { note } from './sentences.ts';
+import { durationWords } from './words.ts';
 
 /** Everything about one column of the file. */
 export function findColumn(
@@ -32,7 +33,13 @@ export function findColumn(
       ? choice(chosen.unit === null ? null : (unitFromWord(chosen.unit)?.unit ?? null))
       : findUnit(look, said, unitWord);
   const display = unit.value === null ? undefined : unitFromWord(unit.value);
-  const readsTime = numeric && look.durations.of('three parts', 'open', 'h:mm', 'm:ss') > 0;
+  const times = look.durations.of('three parts', 'open', 'h:mm', 'm:ss');
+  const plain = look.numbers.of(...look.numbers.counts.keys());
+  // A few times among numbers are exceptions: they never make the others minutes.
+  const readsTime =
+    numeric &&
+    times > 0 &&
+    (display?.dimension === 'duration' || said.clock !== null || saysDuration(said.label) || times > plain);
   const dimension = display?.dimension ?? (readsTime ? 'duration' : null);
   const missing =
     chosen.missing ?? fileChoices.missing ?? (kind.value === 'text' ? [] : [...look.missing.counts.keys()]);
@@ -48,17 +55,23 @@ export function findColumn(
     decimal,
     thousands: findThousands(look, decimal.value),
     dateOrder: kind.value === 'date' ? findDateOrder(look, said, habits, choices) : null,
-    clock: !readsTime ? null : chosen.clock ? choice(chosen.clock) : findClock(look, said),
+    clock: !numeric || times === 0 ? null : chosen.clock ? choice(chosen.clock) : findClock(look, said),
     ownUnits: isHabit(look.units.of(...look.units.counts.keys()), look),
     perCent: isHabit(look.perCent.of('%'), look),
     yesNo: kind.value === 'yes-no' ? wordsOfYesNo(look) : null,
     missing,
     filled,
     blank: look.blank + look.missing.of(...missing),
-    unfit: filled - fitOf(look, kind.value, said),
+    unfit: filled - fitOf(look, kind.value, said) + (numeric && !readsTime ? times : 0),
+    unitsAt: null,
+    unitsOf: null,
+    timesOnly: readsTime && times === look.filled,
     examples: look.examples,
   };
 }
+
+const saysDuration = (label: string): boolean =>
+  durationWords.test(label.toLowerCase().replace(/[_-]+/g, ' '));
 
 /** More than an exception: one in five of the filled cells. */
 const isHabit = (count: number, look: ColumnLook): boolean => count > 0 && count >= 0.2 * look.filled;

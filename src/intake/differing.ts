@@ -100,5 +100,5 @@ function words(cell: Cell, { dimension }: Column): string {
   if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
   if (typeof cell === 'string') return `"${cell}"`;
   if ('date' in cell) return isoFromSerial(cell.date) ?? String(cell.date);
-  return 'held' in cell ? `"${cell.held}" (cannot be read)` : `=${cell.formula}`;
+  return 'held' in cell ? `"${cell.held}" (unreadable)` : `=${cell.formula}`;
 }

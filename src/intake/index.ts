@@ -28,7 +28,7 @@ export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions =
 export type * from './api.ts';
 export { type Differing, differencesInWords, type OfDiffering } from './differing.ts';
 export { hashOfSoon } from './hash.ts';
-export { recipeFits } from './map.ts';
+export { recipeCovers, recipeFits } from './map.ts';
 export type { TakeOptions, Who } from './options.ts';
 export type { CellChange, Mode } from './plan.ts';
 export { prepare, preparing } from './prepare.ts';

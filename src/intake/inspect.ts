@@ -6,6 +6,7 @@ import { hashing } from './hash.ts';
 import { kindOfFile } from './kind-of-file.ts';
 import { findLayout, type LayoutFindings } from './layout.ts';
 import { oneLineEnd } from './line-ends.ts';
+import { findRowIsSet } from './log.ts';
 import { type Dialect, parseText, parsingText } from './parse.ts';
 import { IntakeRefusal, note } from './sentences.ts';
 import { findShape, lookingAtColumns, tableNotes, tableOf, withColumns } from './table.ts';
@@ -86,6 +87,7 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
     footer,
     shortRows: findShortRows(body, width, choices),
     shape,
+    rowIsSet: findRowIsSet(looked.columns, choices)?.finding ?? null,
     columns: looked.columns,
     rows: table.rows.length,
     partial,
@@ -93,7 +95,7 @@ export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Gen
     notes: [
       ...(partial ? [note('looked-at-part', { rows: body.length })] : []),
       ...(shape.value === null && shape.certainty === 'doubtful' ? [shape.because] : []),
-      ...tableNotes(table, looked, layout.headingLines.value > 0),
+      ...tableNotes(table, looked, layout.headingLines.value > 0, choices),
     ],
   };
   return { findings, dialect: dialect.dialect, layout, shape: withColumns(shape.value, table.headings) };

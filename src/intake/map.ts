@@ -152,7 +152,8 @@ export function mapByRecipe(
         sheet: recipe.sheet,
         columns: listed(columns.map((c) => c.name)),
       });
-    const source = sourceFor(sources, how);
+    const found = sourceFor(sources, how);
+    const source = found && withUnitsOf(found, how, sources, recipe, file);
     if (source) {
       used.add(source.index);
       matches.push({ source, column, by: 'recipe', how });
@@ -176,6 +177,32 @@ export function mapByRecipe(
   return { ...rest, matches: inFileOrder([...matches, ...rest.matches]) };
 }
 
+/** The column that gives each row's unit, as the settings say; where they name it for others, nothing is guessed. */
+function withUnitsOf(
+  source: ColumnFinding,
+  how: RecipeColumn,
+  sources: readonly ColumnFinding[],
+  recipe: Recipe,
+  file: string,
+): ColumnFinding {
+  const { unitsIn } = how;
+  if (unitsIn === undefined) {
+    const at = sources.find(({ index }) => index === source.unitsAt);
+    const isForOthers = at && recipe.columns.some((c) => c.unitsIn && sameHeading(c.unitsIn, at.heading));
+    return isForOthers ? { ...source, unitsAt: null, unit: { ...source.unit, value: null } } : source;
+  }
+  const units = sources.find(({ heading }) => sameHeading(heading, unitsIn));
+  if (!units)
+    throw new IntakeRefusal('recipe-misses', {
+      name: file,
+      heading: unitsIn,
+      recipe: recipe.title,
+      column: how.column,
+      headings: listed(sources.map((s) => s.heading)),
+    });
+  return { ...source, unitsAt: units.index };
+}
+
 function sourceFor(sources: readonly ColumnFinding[], how: RecipeColumn): ColumnFinding | undefined {
   for (const heading of [how.heading, ...(how.or ?? [])]) {
     const exact = sources.find((s) => sameHeading(s.heading, heading));
@@ -191,6 +218,12 @@ export function recipeFits(recipe: Recipe, ...headings: readonly (readonly strin
   const needed = recipe.columns.filter((c) => !c.optional);
   const found = needed.filter((c) => [c.heading, ...(c.or ?? [])].some((h) => keys.has(headingKey(h))));
   return needed.length === 0 ? 0 : found.length / needed.length;
+}
+
+/** How many of a file's headings the import settings name. */
+export function recipeCovers(recipe: Recipe, headings: readonly string[]): number {
+  const named = new Set(recipe.columns.flatMap((c) => [c.heading, ...(c.or ?? [])]).map(headingKey));
+  return headings.filter((heading) => named.has(headingKey(heading))).length;
 }
 
 const inFileOrder = (matches: readonly Match[]): Match[] =>

@@ -2,6 +2,8 @@ import type { Column } from '../book/model.ts';
 import { serialFromIso } from '../units/date.ts';
 import { type DisplayUnit, displayUnitOf, unitFromWord } from '../units/unit.ts';
 import type { PlausibleColumn } from './api.ts';
+import { NOWHERE } from './choose.ts';
+import { ConstantLane } from './lanes/constant.ts';
 import { DateLane } from './lanes/date.ts';
 import type { Lane } from './lanes/lane.ts';
 import { NumberLane } from './lanes/number.ts';
@@ -50,6 +52,7 @@ export function placedBy(match: Match, options: PlacingOptions): Placed {
   return { match, unit, factor, bounds, lane: laneFor() };
 
   function laneFor(): Lane {
+    if (source.index === NOWHERE) return new ConstantLane(1, expected);
     if (column.kind === 'number')
       return new NumberLane(
         {
@@ -57,6 +60,7 @@ export function placedBy(match: Match, options: PlacingOptions): Placed {
           style: styleFor(match, recipe),
           dimension: column.dimension,
           unit,
+          unitsAt: source.unitsAt,
           factor,
           clock: how?.clock ?? source.clock?.value ?? 'h:mm',
           ownUnits: source.ownUnits,
@@ -96,7 +100,7 @@ function styleFor({ source, how }: Match, recipe: Recipe | null): NumberStyle {
 /** The unit of cells: the recipe's, the file's, or the one the column is shown in. */
 function unitFor({ source, column, how }: Match): DisplayUnit | undefined {
   if (!column.dimension && !how?.unit) return undefined;
-  const word = how?.unit ?? source.unit.value;
+  const word = (source.unitsAt === null ? how?.unit : undefined) ?? source.unit.value;
   if (word === null || word === undefined) return displayUnitOf(column);
   const unit = unitFromWord(word);
   if (!unit)

@@ -20,6 +20,8 @@ export const recipeColumn = z.strictObject({
   unit: z.string().max(20).optional(),
   /** What a cell is multiplied with to be in that unit: 0.1 for tenths. */
   factor: z.number().positive().optional(),
+  /** Heading of the column that gives the unit of each row. */
+  unitsIn: heading.optional(),
   decimal: decimal.optional(),
   dateOrder: dateOrder.optional(),
   clock: z.enum(['h:mm', 'm:ss']).optional(),
@@ -58,6 +60,8 @@ export const recipe = z.strictObject({
       }),
     ])
     .optional(),
+  /** Each row is one set. */
+  rowIsSet: z.boolean().optional(),
   /** Whose rows these are: the column that names somebody, and where its people are listed. */
   who: z
     .strictObject({

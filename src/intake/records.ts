@@ -28,7 +28,8 @@ export function recipeOf(
       .map(({ source, column, how }) => ({
         heading: source.heading,
         column: column.name,
-        ...(column.kind === 'number' && column.dimension
+        ...(source.unitsAt !== null && column.kind === 'number' ? unitsIn(findings, source.unitsAt) : {}),
+        ...(source.unitsAt === null && column.kind === 'number' && column.dimension
           ? { unit: source.unit.value ?? displayUnitOf(column)!.unit }
           : {}),
         ...(source.dateOrder && column.kind === 'date' ? { dateOrder: source.dateOrder.value } : {}),
@@ -40,9 +41,15 @@ export function recipeOf(
     ...(said || differing?.decided === 'take' ? { key: [...key] } : {}),
     ...ofDiffering(differing?.decided),
     ...(findings.shape.value ? { shape: shapeOf(findings.shape.value) } : {}),
+    ...(findings.rowIsSet?.certainty === 'sure' ? { rowIsSet: findings.rowIsSet.value } : {}),
     ...(who ? { who } : {}),
   };
 }
+
+const unitsIn = ({ columns }: Findings, at: number): { unitsIn?: string } => {
+  const heading = columns.find(({ index }) => index === at)?.heading;
+  return heading ? { unitsIn: heading } : {};
+};
 
 /** What a recipe remembers of rows that differed; taking the file's values is an update by key. */
 export const ofDiffering = (decided: OfDiffering | null | undefined): { ofDiffering?: 'leave' | 'add' } =>

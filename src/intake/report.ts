@@ -1,6 +1,7 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
 import type { Chosen } from './choose.ts';
 import { differencesInWords } from './differing.ts';
+import { ConstantLane } from './lanes/constant.ts';
 import { listed } from './map.ts';
 import type { Placing } from './place.ts';
 import type { Placed } from './placed.ts';
@@ -22,6 +23,16 @@ export function reportOf(
     columns.push({
       ...leftOut(source),
       notes: [note('computed-column', { heading: source.heading, column: column.name })],
+    });
+  for (const source of chosen.units)
+    columns.push({
+      ...leftOut(source),
+      notes: [
+        note('units-taken', {
+          heading: source.heading || source.label,
+          columns: listed(unitNumbers(source, findings)),
+        }),
+      ],
     });
   for (const source of chosen.leftOut) columns.push({ ...leftOut(source), notes: [] });
   return {
@@ -59,12 +70,20 @@ export function reportOf(
   };
 }
 
+const unitNumbers = ({ unitsOf }: ColumnFinding, { columns }: Findings): string[] =>
+  (unitsOf?.value ?? []).map((at) => columns[at]!.heading || columns[at]!.label);
+
 /** A doubt about a column that a recipe or a choice has settled, or that feeds nothing. */
 function isSettled({ reason, details }: Note, placing: Placing): boolean {
   if (reason !== 'column-doubt') return false;
+  if (details.about === 'unitsOf')
+    return placing.placed.some(({ match }) => match.how?.unitsIn === details.heading);
+  if (details.about === 'rowIsSet') return false;
   const placed = placing.placed.find(
     ({ match: { source } }) => (source.heading || source.label) === details.heading,
   );
+  // Times are read only where the column measures durations; elsewhere they are unreadable.
+  if (details.about === 'clock' && placed && placed.match.column.dimension !== 'duration') return true;
   const how = placed?.match.how;
   if (!how) return placed === undefined;
   return details.about === 'decimal'
@@ -127,6 +146,14 @@ function generalNotes(
     );
   if (held > 0) notes.push(note('rows-held', { count: held }));
   if (plan.unchanged > 0) notes.push(note('seen-before', { count: plan.unchanged }));
+  for (const { source } of chosen.matches)
+    if (
+      source.label === 'Load' &&
+      findings.columns[source.index]?.label !== source.label &&
+      source.index >= 0
+    )
+      notes.push(note('weight-is-load', { heading: source.heading }));
+  if (placing.placed.some(({ lane }) => lane instanceof ConstantLane)) notes.push(note('rows-are-sets'));
   const { differing } = plan;
   if (plan.heldAside > 0 && plan.left === 0) notes.push(note('held-aside', { count: plan.heldAside }));
   if (differing && differing.decided !== 'take' && differing.decided !== 'hold')

@@ -49,19 +49,21 @@ export const sentences = {
   'not-a-table': (d) =>
     `${file(d)} is ${d.what}, not a table. The intake takes ${ACCEPTED}. ${d.remedy ?? 'Export the table as CSV first.'}`,
   'is-a-book': (d) =>
-    `${file(d)} is a book, not a table to bring in. Open it as a book; the intake takes ${ACCEPTED}.`,
+    `${file(d)} is a book, not a table to import. Open it as a book; the intake takes ${ACCEPTED}.`,
   'no-matching-column': (d) =>
-    `None of the ${many(d.count, 'heading')} of ${file(d)} (${d.headings}) fits a column of sheet "${d.sheet}" (${d.columns}). Choose another sheet, rename the headings, or give the sheet a recipe that says which heading feeds which column.`,
+    `None of the ${many(d.count, 'heading')} of ${file(d)} (${d.headings}) fits a column of sheet "${d.sheet}" (${d.columns}). Choose another sheet, import into a new one, or rename the headings.`,
+  'settings-tie': (d) =>
+    `${file(d)} fits the import settings "${d.one}" and "${d.other}" equally well. Select one of them.`,
   'recipe-misses': (d) =>
-    `${file(d)} has no column "${d.heading}", which the recipe "${d.recipe}" needs for "${d.column}". It has: ${d.headings}. Choose the right file, or change the recipe.`,
+    `${file(d)} has no column "${d.heading}", which the import settings "${d.recipe}" need for "${d.column}". Its columns: ${d.headings}. Import into a new sheet, or use other settings.`,
   'recipe-column-unknown': (d) =>
-    `The recipe "${d.recipe}" fills a column "${d.column}", and sheet "${d.sheet}" has none of that name. It has: ${d.columns}. Change the recipe or add the column.`,
+    `The import settings "${d.recipe}" fill a column "${d.column}", and sheet "${d.sheet}" has none of that name. Its columns: ${d.columns}. Add the column, or use other settings.`,
   'recipe-broken': (d) =>
-    `The recipe "${d.recipe}" cannot be read: ${d.problem}. Make it anew by bringing the file in without it.`,
+    `The import settings "${d.recipe}" cannot be read: ${d.problem}. Import the file without them.`,
   'unknown-unit': (d) =>
-    `The recipe gives column "${d.column}" the unit "${d.unit}", which is not known. Known units: ${d.known}.`,
+    `The import settings give column "${d.column}" the unit "${d.unit}", which is not known. Known units: ${d.known}.`,
   'unit-of-other-dimension': (d) =>
-    `The recipe reads "${d.heading}" in ${d.unit} (${d.found}), but column "${d.column}" holds ${d.dimension}. Change the unit or the column.`,
+    `The import settings read "${d.heading}" in ${d.unit} (${d.found}), but column "${d.column}" contains ${d.dimension}. Change the unit or the column.`,
 
   'unknown-encoding': (d) =>
     `"${d.encoding}" is no encoding known here. Choose one such as utf-8, utf-16le, windows-1252 or iso-8859-2; the file looks like ${d.found}.`,
@@ -128,6 +130,11 @@ export const sentences = {
   'leading-zeros': (d) => `Numbers with leading zeros such as "${d.example}" are labels, kept as text.`,
   'unit-in-heading': (d) => `The heading says "${d.word}".`,
   'unit-in-cells': (d) => `${many(d.count, 'cell')} carry the unit "${d.word}".`,
+  'units-in-column': (d) => `Column "${d.heading}" gives the unit of each row: ${d.units}.`,
+  'unit-column-named': (d) => `The heading "${d.word}" names the number.`,
+  'unit-column-alone': (d) => `Only ${d.columns} can be in these units.`,
+  'unit-column-open': (d) => `The units may be those of ${d.columns}. Say which.`,
+  'row-is-set-open': (d) => `"${d.word}" numbers the sets, and nothing counts them.`,
   'unit-below-heading': (d) => `The line under the heading says "${d.word}".`,
   'no-unit': () => 'Nothing says a unit.',
   'decimal-seen': (d) => `${many(d.count, 'cell')} like "${d.example}".`,
@@ -140,7 +147,7 @@ export const sentences = {
   'date-order-open': (d) =>
     `Every date fits both day-month and month-day, such as "${d.example}"; taken as ${order[String(d.order)]}. Say which it is.`,
   'date-order-mixed': (d) =>
-    `Some dates can only be day-month ("${d.dmy}"), others only month-day ("${d.mdy}"); taken as ${order[String(d.order)]}, the others are held.`,
+    `Some dates can only be day-month ("${d.dmy}"), others only month-day ("${d.mdy}"); taken as ${order[String(d.order)]}, the others are unreadable.`,
   'clock-proven': (d) => `"${d.example}" can only be ${d.clock}.`,
   'clock-said': (d) => `The heading says "${d.word}".`,
   'clock-open': (d) =>
@@ -148,20 +155,24 @@ export const sentences = {
 
   // Held cells.
   'not-a-number': (d) =>
-    `"${d.text}" is no number. A number such as ${d.example} is accepted here. Correct it or clear it.`,
+    `"${d.text}" is not a number. A number such as ${d.example} is accepted here. Correct it or clear it.`,
   'number-too-large': (d) => `"${d.text}" is larger than any number can be. Correct it or clear it.`,
   'other-mark': (d) =>
     `"${d.text}" has another decimal mark than this column, which has a ${mark(d.mark)}. Write ${d.write} if that is meant.`,
   'lone-unit': (d) =>
     `"${d.text}" carries a unit; the cells of this column are plain numbers in ${d.unit}. Write ${d.write} if that is meant.`,
   'other-unit': (d) =>
-    `"${d.text}" is in ${d.unit}, which is no unit of ${d.dimension}. Give the value in ${d.expected} or clear it.`,
+    `"${d.text}" is in ${d.unit}, which is not a unit of ${d.dimension}. Give the value in ${d.expected} or clear it.`,
   'unit-without-dimension': (d) =>
     `"${d.text}" carries the unit ${d.unit}, but the column has none. Give the column a unit, or take it off.`,
+  'row-without-unit': (d) =>
+    `"${d.text}" has no unit in its row, though the file gives one for the other rows. Give its unit or clear it.`,
+  'row-unit-unknown': (d) =>
+    `"${d.text}" has the unit "${d.unit}" in its row, which is not known. Give it as kg, lb, cm or in.`,
   'not-a-date': (d) =>
-    `"${d.text}" is no date in the order ${order[String(d.order)]}. Correct it, for example as ${d.example}.`,
+    `"${d.text}" is not a date in the order ${order[String(d.order)]}. Correct it, for example as ${d.example}.`,
   'not-a-duration': (d) =>
-    `"${d.text}" is no duration. Minutes (75), "75 min" or ${d.clock} such as ${d.example} are accepted.`,
+    `"${d.text}" is not a duration. Minutes (75), "75 min" or ${d.clock} such as ${d.example} are accepted.`,
   'not-yes-no': (d) => `"${d.text}" is neither yes (${d.yes}) nor no (${d.no}). Correct it or clear it.`,
   'not-a-choice': (d) => `"${d.text}" is none of the choices: ${d.choices}. Correct it, or add the choice.`,
 
@@ -181,15 +192,18 @@ export const sentences = {
   'key-twice': (d) =>
     `The file has ${d.key} = "${d.value}" more than once; the first of them was taken. Decide which is right.`,
   'row-differs': (d) =>
-    `The sheet has this row already, with other values: ${d.what}. Change them there, or bring the row in as a file and say what becomes of it.`,
+    `The sheet has this row already, with other values: ${d.what}. Change them there, or import the row as a file and say how it should be handled.`,
 
   // Notes of a report.
+  'units-taken': (d) => `${column(d)} gives the unit of ${d.columns}, row by row.`,
+  'weight-is-load': (d) => `${column(d)} is the load here, as in a training log, not body mass.`,
+  'rows-are-sets': () => 'Each row counts as one set.',
   'duplicate-heading': (d) =>
     `The heading "${d.heading}" stands over ${many(d.count, 'column')}; they are kept apart as ${d.names}.`,
   'blank-heading': (d) =>
     `Column ${d.position} has cells but no heading; it is called "${d.label}". Name it if it matters.`,
   'cells-held': (d) =>
-    `${column(d)}: ${many(d.count, 'cell')} held, such as "${d.example}" on line ${d.line}: ${d.why}`,
+    `${column(d)}: ${many(d.count, 'cell')} unreadable, such as "${d.example}" on line ${d.line}: ${d.why}`,
   'missing-words': (d) =>
     `${column(d)}: ${many(d.count, 'cell')} with ${d.words} taken as missing and left blank.`,
   'own-units': (d) =>
@@ -204,12 +218,12 @@ export const sentences = {
   'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out: ${d.headings}.`,
   'new-column': (d) => `${column(d)} became the new column "${d.column}".`,
   'rows-held': (d) =>
-    `${many(d.count, 'row')} could not be placed and ${Number(d.count) === 1 ? 'is' : 'are'} kept as held rows.`,
+    `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'was' : 'were'} not imported; the import history has ${Number(d.count) === 1 ? 'it' : 'them'}.`,
   'short-rows-placed': (d) => `${many(d.count, 'row')} ended early; the cells that lack are blank.`,
   'footer-apart': (d) => `${many(d.count, 'line')} at the end set apart: "${d.raw}".`,
   'headings-again': (d) => `${many(d.count, 'line')} repeat the headings and were skipped.`,
   'seen-before': (d) =>
-    `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'stands in the sheet already and was' : 'stand in the sheet already and were'} not entered again.`,
+    `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'is in the sheet already and was' : 'are in the sheet already and were'} not entered again.`,
   'held-aside': (d) =>
     `${many(d.count, 'cell')} of the file that cannot be read ${Number(d.count) === 1 ? 'does' : 'do'} not replace what stands there.`,
   'differing-left': (d) =>
@@ -228,7 +242,7 @@ export const sentences = {
     `${many(d.count, 'column')} repeat the same measure (${d.example}). They can become rows, one for each ${d.name}.`,
   'as-it-is': () => 'No columns repeat the same measure.',
   'spelling-proposed': (d) =>
-    `${column(d)} is close to "${d.column}" in spelling, but was not taken for it. Rename it, or say so in the recipe.`,
+    `${column(d)} is close to "${d.column}" in spelling, but was not taken for it. Rename it, or select that column.`,
   'content-proposed': (d) =>
     `${column(d)} holds what only "${d.column}" holds in this sheet, but was not taken for it. Rename it, or say so.`,
   'by-position': (d) => `The rows have no headings; their cells went to the columns in order: ${d.columns}.`,

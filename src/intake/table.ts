@@ -2,9 +2,11 @@ import type { Choices, ColumnFinding, Finding, Progress, Shape } from './api.ts'
 import { findColumn } from './columns.ts';
 import { habitsOf } from './find-marks.ts';
 import type { LayoutFindings } from './layout.ts';
+import { findRowIsSet } from './log.ts';
 import { ColumnLook } from './look.ts';
 import { findRepeats, type Repeats, reshaper } from './reshape.ts';
 import { type Note, note, sentence } from './sentences.ts';
+import { withUnitColumns } from './unit-columns.ts';
 
 /** The rows as they will be placed, with their headings. */
 export interface Table {
@@ -70,6 +72,7 @@ export function* lookingAtColumns(
 ): Generator<Progress, Looked> {
   const { rows, headings, units } = table;
   const looks: ColumnLook[] = [];
+  const texts: ReadonlyMap<string, number>[] = [];
   const fitting = rows.filter((row) => row.length <= headings.length);
   for (let i = 0; i < headings.length; i++) {
     const look = new ColumnLook();
@@ -81,13 +84,14 @@ export function* lookingAtColumns(
     }
     for (const [cell, count] of counts) look.see(cell, count);
     looks.push(look);
+    texts.push(counts);
     yield { done: i, total: headings.length, about: 'looking at the columns' };
   }
   const habits = habitsOf(looks, choices, delimiter);
   const columns = looks.map((look, i) =>
     findColumn(i, headings[i]!, units[i] ?? null, look, habits, choices),
   );
-  return { columns: withOwnLabels(columns), looks };
+  return { columns: withOwnLabels(withUnitColumns(columns, texts, choices)), looks };
 }
 
 /** Blank headings get a number, and headings that come again get one behind them, so that none is mistaken for another. */
@@ -103,7 +107,12 @@ function withOwnLabels(columns: readonly ColumnFinding[]): ColumnFinding[] {
 }
 
 /** What should be known about headings and columns before anything is placed. */
-export function tableNotes(table: Table, { columns, looks }: Looked, hasHeadings: boolean): Note[] {
+export function tableNotes(
+  table: Table,
+  { columns, looks }: Looked,
+  hasHeadings: boolean,
+  choices: Choices,
+): Note[] {
   const notes: Note[] = [];
   const places = new Map<string, number[]>();
   table.headings.forEach((heading, i) => {
@@ -132,7 +141,7 @@ export function tableNotes(table: Table, { columns, looks }: Looked, hasHeadings
           example: dates.example('zone')!,
         }),
       );
-    for (const about of ['decimal', 'dateOrder', 'clock'] as const) {
+    for (const about of ['decimal', 'dateOrder', 'clock', 'unitsOf'] as const) {
       const doubt = column[about];
       if (doubt?.certainty !== 'doubtful' || (about === 'decimal' && column.kind.value !== 'number'))
         continue;
@@ -140,5 +149,14 @@ export function tableNotes(table: Table, { columns, looks }: Looked, hasHeadings
       notes.push(note('column-doubt', { heading: column.heading || column.label, about, why }));
     }
   });
+  const sets = findRowIsSet(columns, choices);
+  if (sets?.finding.certainty === 'doubtful')
+    notes.push(
+      note('column-doubt', {
+        heading: sets.heading,
+        about: 'rowIsSet',
+        why: sentence(sets.finding.because),
+      }),
+    );
   return notes;
 }

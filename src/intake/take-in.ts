@@ -9,7 +9,7 @@ import { columnNotes } from './column-notes.ts';
 import { decodePieces } from './decode.ts';
 import { HEAD, type Inspected, inspecting } from './inspect.ts';
 import { DateLane } from './lanes/date.ts';
-import { recipeFits } from './map.ts';
+import { recipeCovers, recipeFits } from './map.ts';
 import { boundsFor } from './meanings.ts';
 import type { TakeOptions } from './options.ts';
 import { parseRows } from './parse.ts';
@@ -20,6 +20,7 @@ import { previewOf } from './preview.ts';
 import type { Recipe } from './recipe.ts';
 import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
+import { IntakeRefusal } from './sentences.ts';
 import type { Taken } from './taken.ts';
 
 /** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
@@ -117,12 +118,26 @@ function* recognised(bytes: Uint8Array, options: TakeOptions): Generator<Progres
     };
   const inspected = yield* inspecting(bytes, options);
   const headings = inspected.findings.columns.map((c) => c.heading);
-  const [best] = (options.recipes ?? [])
-    .map((entry) => ({ ...entry, fits: recipeFits(entry.recipe, inspected.layout.headings, headings) }))
-    .sort((a, b) => b.fits - a.fits);
+  const [best, ...others] = (options.recipes ?? [])
+    .map((entry) => ({
+      ...entry,
+      fits: recipeFits(entry.recipe, inspected.layout.headings, headings),
+      covers: recipeCovers(entry.recipe, headings),
+    }))
+    .sort((a, b) => b.fits - a.fits || b.covers - a.covers);
   if (!best || best.fits < MEANT) return { inspected, recipe: null, key: null };
+  const equal = others.find(
+    ({ fits, covers, recipe }) =>
+      fits === 1 && fits === best.fits && covers === best.covers && !sameButTitle(recipe, best.recipe),
+  );
+  if (equal)
+    throw new IntakeRefusal('settings-tie', {
+      name: inspected.findings.name,
+      one: best.recipe.title,
+      other: equal.recipe.title,
+    });
   const { recipe, key } = best;
-  if (!recipe.read && !recipe.shape) return { inspected, recipe, key };
+  if (!recipe.read && !recipe.shape && recipe.rowIsSet === undefined) return { inspected, recipe, key };
   return {
     inspected: yield* inspecting(bytes, readAs({ ...options, hash: inspected.findings.hash }, recipe)),
     recipe,
@@ -130,10 +145,14 @@ function* recognised(bytes: Uint8Array, options: TakeOptions): Generator<Progres
   };
 }
 
+const sameButTitle = (a: Recipe, b: Recipe): boolean =>
+  JSON.stringify({ ...a, title: '' }) === JSON.stringify({ ...b, title: '' });
+
 /** What the recipe says about reading the file; what is chosen for this one file goes before it. */
 function readAs(options: TakeOptions, recipe: Recipe): IntakeOptions {
   const shape = recipe.shape ? { shape: recipe.shape } : {};
-  return { ...options, choices: { ...(recipe.read ?? {}), ...shape, ...(options.choices ?? {}) } };
+  const sets = recipe.rowIsSet === undefined ? {} : { rowIsSet: recipe.rowIsSet };
+  return { ...options, choices: { ...(recipe.read ?? {}), ...shape, ...sets, ...(options.choices ?? {}) } };
 }
 
 function* placeAll(bytes: Uint8Array, inspected: Inspected, placing: Placing): Generator<Progress, void> {

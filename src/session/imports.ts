@@ -49,6 +49,25 @@ export function importFrom(key: string, json: Json | undefined): Import | undefi
   return read.success ? { ...read.data, key } : undefined;
 }
 
+/**
+ * The rows of a sheet that did not come from a file of this name, and would be lost if it replaced them; null where there
+ * are none.
+ */
+export function replacing(
+  book: Book,
+  id: string | null,
+  file: string,
+): { readonly rows: number; readonly files: readonly string[] } | null {
+  const rows = book.sheets.find((sheet) => sheet.id === id)?.rows ?? 0;
+  if (id === null || rows === 0) return null;
+  const imports = importsOf(book, id);
+  // What came before a file that replaced all rows is gone.
+  const last = imports.findIndex(({ mode }) => mode === 'replace');
+  const files = [...new Set((last < 0 ? imports : imports.slice(0, last + 1)).map((one) => one.file))];
+  const others = files.filter((one) => one !== file);
+  return files.length > 0 && others.length === 0 ? null : { rows, files: others };
+}
+
 /** What is said about it below the sheet. */
 export interface CameFrom {
   readonly files: number;

@@ -4,9 +4,9 @@ import { turn } from '../session/drive.ts';
 import { cameFrom, importsOf } from '../session/imports.ts';
 import type { MendedRow } from '../session/mend.ts';
 import type { Session } from '../session/session.ts';
-import type { FileDecisions, FileReading } from './incoming.ts';
+import type { FileDecisions, Stuck } from './incoming.ts';
 import type { Change, Keeper } from './keeper.ts';
-import type { Answer, Work } from './protocol.ts';
+import type { ReadAnswer, Work } from './protocol.ts';
 
 /** Milliseconds of reading before others get a turn. */
 const SLICE = 25;
@@ -33,7 +33,7 @@ export class Bringing {
   }
 
   /** Reads a file without writing anything. Another reading, or `stop`, ends it. */
-  async read(file: Blob, name: string, decisions: FileDecisions): Promise<Answer<{ reading: FileReading }>> {
+  async read(file: Blob, name: string, decisions: FileDecisions): Promise<ReadAnswer> {
     const turnOf = ++this.latest;
     this.prepared = undefined;
     try {
@@ -46,7 +46,9 @@ export class Bringing {
       this.prepared = { edit: read.prepared, session, changed };
       return { ok: true, reading: read.reading };
     } catch (reason) {
-      return { ok: false, sentence: reason instanceof Error ? reason.message : String(reason) };
+      const sentence = reason instanceof Error ? reason.message : String(reason);
+      const stuck = (reason as { readonly stuck?: Stuck }).stuck;
+      return stuck ? { ok: false, sentence, stuck } : { ok: false, sentence };
     }
   }
 

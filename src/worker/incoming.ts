@@ -21,17 +21,45 @@ export interface FileDecisions {
   readonly near?: string;
   /** Which table of a workbook. */
   readonly table?: string;
-  /** null: no recipe, though one fits. */
-  readonly recipe?: null;
+  /** Key of the import settings to use; null: none, though some fit. */
+  readonly recipe?: string | null;
   readonly mode?: 'append' | 'replace' | 'update';
   readonly key?: readonly string[];
   /** What becomes of rows that the sheet has with other values. */
   readonly ofDiffering?: 'leave' | 'take' | 'add';
   readonly rest?: 'add';
+  /** All rows of the sheet are to be replaced, though they came from elsewhere. */
+  readonly replace?: true;
   readonly choices?: Choices;
   readonly who?: WhoRule | null;
   /** People to add to the roster. */
   readonly newPeople?: readonly string[];
+}
+
+/** A sheet and the import settings by which a file would come into it. */
+export interface SettingsChoice {
+  /** Id. */
+  readonly sheet: string;
+  readonly label: string;
+  /** Key of the import settings; null matches headings. */
+  readonly recipe: string | null;
+  readonly title: string | null;
+}
+
+/** Why a file could not be read for a sheet, and what can be done instead. */
+export interface Stuck {
+  readonly sheet: { readonly id: string; readonly label: string } | null;
+  /** Title of the import settings that did not fit. */
+  readonly title: string | null;
+  /** Other import settings of the book. */
+  readonly others: readonly SettingsChoice[];
+}
+
+/** Rows that would be replaced though they did not come from this file. */
+export interface Replacing {
+  readonly rows: number;
+  /** Files they came from; none where they were entered. */
+  readonly files: readonly string[];
 }
 
 /** A finding with its evidence in words. */
@@ -68,6 +96,8 @@ export interface FileColumn extends Omit<ColumnReport, 'notes' | 'kind'> {
   readonly decimal: FoundOut<DecimalMark>;
   readonly dateOrder: FoundOut<DateOrder> | null;
   readonly clock: FoundOut<string> | null;
+  /** Positions of the numbers that a column of units may be for. */
+  readonly unitsFor: readonly number[];
   readonly examples: readonly string[];
   readonly notes: readonly string[];
 }
@@ -75,7 +105,7 @@ export interface FileColumn extends Omit<ColumnReport, 'notes' | 'kind'> {
 /** A question that the file leaves open and that must be answered before it comes in. */
 export interface OpenQuestion {
   readonly column: number;
-  readonly about: 'decimal' | 'dateOrder' | 'clock';
+  readonly about: 'decimal' | 'dateOrder' | 'clock' | 'unitsOf' | 'rowIsSet';
   readonly sentence: string;
 }
 
@@ -107,6 +137,10 @@ export interface FileReading {
   readonly tables: { readonly table: string; readonly tables: readonly string[] } | null;
   /** Where it goes: id and label; a null id is a new sheet. */
   readonly sheet: { readonly id: string | null; readonly label: string };
+  /** Sheets and settings that it fits equally well: which is meant is asked. */
+  readonly fits: readonly SettingsChoice[];
+  /** Rows from elsewhere that would be replaced: asked; null where none are, or where it was confirmed. */
+  readonly replacing: Replacing | null;
   /** Title of the recipe it is read by. */
   readonly recipe: string | null;
   readonly mode: 'append' | 'replace' | 'update';

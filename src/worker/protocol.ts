@@ -32,7 +32,7 @@ import type { Working } from '../session/working.ts';
 import type { Comparison, Difference } from '../store/compare.ts';
 import type { ShelfBook } from '../store/shelf.ts';
 import type { NamedVersion } from '../store/versions.ts';
-import type { FileDecisions, FileReading } from './incoming.ts';
+import type { FileDecisions, FileReading, Stuck } from './incoming.ts';
 
 export type { Comparison, Difference, NamedVersion, Preview, ShelfBook };
 
@@ -75,6 +75,11 @@ export interface Restarted {
 }
 
 export type Answer<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly sentence: string };
+
+/** What came of reading a file; where it does not fit, what can be done instead. */
+export type ReadAnswer =
+  | { readonly ok: true; readonly reading: FileReading }
+  | { readonly ok: false; readonly sentence: string; readonly stuck?: Stuck };
 
 /**
  * The typed protocol between the page and the worker that holds the open book. Every answer is plain data. A command is
@@ -128,11 +133,7 @@ export interface BookService {
   preview(formula: string, place: Place): Promise<Preview>;
   functions(): Promise<readonly FunctionHelp[]>;
   /** Reads a table file (CSV, XLSX, ODS); nothing is written. Another reading, or `stopReading`, ends it. */
-  readFile(
-    file: Blob,
-    name: string,
-    decisions: FileDecisions,
-  ): Promise<Answer<{ readonly reading: FileReading }>>;
+  readFile(file: Blob, name: string, decisions: FileDecisions): Promise<ReadAnswer>;
   stopReading(): Promise<void>;
   /** Writes the file that was read last, as one step. */
   bringIn(): Promise<Done>;

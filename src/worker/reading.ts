@@ -7,22 +7,23 @@ import {
   type ColumnFinding,
   type Finding,
   type Findings,
+  IntakeRefusal,
   inspecting,
   preparing as opening,
   type Progress,
   type Report,
   readRecipe,
-  recipeFits,
   sentence,
   type Taken,
 } from '../intake/index.ts';
-import { mapByHeadings } from '../intake/map.ts';
 import { type Prepared, preparing } from '../session/bring-in.ts';
 import { displayOf } from '../session/display.ts';
+import { replacing } from '../session/imports.ts';
 import type { Session } from '../session/session.ts';
 import { localeOf } from '../session/settings.ts';
 import { type Locale, localeFor } from '../units/locale.ts';
 import { unitFromWord } from '../units/unit.ts';
+import { type Home, homeOf, isDecided, otherSettings } from './home.ts';
 import type {
   Differing,
   FileColumn,
@@ -30,7 +31,10 @@ import type {
   FileFindings,
   FileReading,
   FoundOut,
+  OpenQuestion,
+  Replacing,
   ShownRow,
+  Stuck,
 } from './incoming.ts';
 
 export { mending } from '../session/mend.ts';
@@ -46,10 +50,6 @@ const elsewhere: ReadonlySet<string> = new Set([
 ]);
 /** Rows and names that are shown before they are written, at most. */
 const MOST = 500;
-/** Share of a recipe's headings from which a file is taken for its next one. */
-const KNOWN = 0.8;
-/** Share of a file's headings that must fit the sheet on show for it to go there. */
-const FITS = 0.6;
 
 export interface Read {
   readonly prepared: Prepared;
@@ -70,46 +70,61 @@ export async function reading(
   const opened = await opening(bytes, table === undefined ? { name } : { name, table });
   return (function* () {
     const { bytes: text, options } = yield* opened;
-    const { near, sheet: wanted, choices, newPeople, table: _, ...rest } = decisions;
+    const {
+      near: _near,
+      sheet: _sheet,
+      recipe: _recipe,
+      replace,
+      choices,
+      newPeople,
+      table: _,
+      ...rest
+    } = decisions;
     const base = { ...options, name, choices: { ...options.choices, ...choices } };
     const book = session.current;
-    const home =
-      wanted === undefined
-        ? homeOf(book, yield* inspecting(text, base), near)
-        : { sheet: wanted, hash: undefined };
-    const prepared = yield* preparing(session, {
-      ...base,
-      ...rest,
-      ...(home.hash === undefined ? {} : { hash: home.hash }),
-      ...(newPeople ? { newPeople } : {}),
-      bytes: text,
-      sheet: home.sheet,
-      now: new Date().toISOString(),
-    });
-    return {
-      prepared,
-      reading: readingOf(book, prepared.taken, home.sheet, decisions.key ?? prepared.taken.key),
-    };
+    // Where sheet and settings are decided, the file need not be looked at to find them.
+    const found = isDecided(book, decisions) ? null : yield* inspecting(text, base);
+    const home = homeOf(book, found?.columns ?? [], decisions);
+    try {
+      const prepared = yield* preparing(session, {
+        ...base,
+        ...rest,
+        ...(home.recipe === undefined ? {} : { recipe: home.recipe }),
+        ...(newPeople ? { newPeople } : {}),
+        ...(found ? { hash: found.hash } : {}),
+        bytes: text,
+        sheet: home.sheet,
+        now: new Date().toISOString(),
+      });
+      const { taken } = prepared;
+      const replaced = replace || taken.mode !== 'replace' ? null : replacing(book, home.sheet, name);
+      return {
+        prepared,
+        reading: readingOf(book, taken, home, replaced, decisions.key ?? taken.key),
+      };
+    } catch (reason) {
+      throw reason instanceof IntakeRefusal ? new CannotRead(reason, stuckIn(book, home)) : reason;
+    }
   })();
 }
 
-/** The sheet that a file belongs to: the one whose recipe its headings call for, else the one on show if they fit it. */
-function homeOf(book: Book, { columns, hash }: Findings, near: string | undefined) {
-  const headings = columns.map(({ heading }) => heading);
-  let best: { sheet: string | null; fits: number } = { sheet: null, fits: KNOWN };
-  for (const [key, json] of book.parts.recipes) {
-    const recipe = readRecipe(json, key);
-    const fits = recipeFits(recipe, headings);
-    const sheet = book.sheets.find(({ name }) => nameKey(name) === nameKey(recipe.sheet));
-    if (sheet && fits >= best.fits) best = { sheet: sheet.id, fits };
+/** A file that could not be read for a sheet, with what can be done instead. */
+export class CannotRead extends Error {
+  readonly stuck: Stuck;
+  constructor({ message }: IntakeRefusal, stuck: Stuck) {
+    super(message);
+    this.stuck = stuck;
   }
-  const shown = near === undefined ? undefined : book.sheets.find(({ id }) => id === near);
-  if (best.sheet === null && shown?.purpose === 'gathered') {
-    const named = columns.filter(({ heading }) => heading !== '');
-    const { matches } = mapByHeadings(named, shown.columns);
-    if (named.length > 0 && matches.length >= FITS * named.length) best = { sheet: shown.id, fits: 1 };
-  }
-  return { sheet: best.sheet, hash };
+}
+
+function stuckIn(book: Book, { sheet: id, recipe: key }: Home): Stuck {
+  const sheet = id === null ? undefined : sheetOf(book, id);
+  const json = typeof key === 'string' ? book.parts.recipes.get(key) : undefined;
+  return {
+    sheet: sheet ? { id: sheet.id, label: sheet.label } : null,
+    title: json === undefined ? null : readRecipe(json, key ?? '').title,
+    others: otherSettings(book, key ?? null),
+  };
 }
 
 const foundOut = <T>({ value, certainty, because }: Finding<T>): FoundOut<T> => ({
@@ -118,7 +133,13 @@ const foundOut = <T>({ value, certainty, because }: Finding<T>): FoundOut<T> => 
   because: sentence(because),
 });
 
-function readingOf(book: Book, taken: Taken, id: string | null, key: readonly string[]): FileReading {
+function readingOf(
+  book: Book,
+  taken: Taken,
+  { sheet: id, asked }: Home,
+  replaced: Replacing | null,
+  key: readonly string[],
+): FileReading {
   const { report, findings, recipe, preview, who } = taken;
   const sheet = id === null ? undefined : sheetOf(book, id);
   const columns = columnsOf(taken.edits, sheet);
@@ -136,6 +157,8 @@ function readingOf(book: Book, taken: Taken, id: string | null, key: readonly st
     size: findings.size,
     tables: findings.workbook && { table: findings.workbook.table, tables: findings.workbook.tables },
     sheet: { id, label: sheet?.label ?? newLabel(taken.edits) },
+    fits: asked,
+    replacing: replaced,
     recipe: taken.byRecipe ? recipe.title : null,
     mode: taken.mode,
     key,
@@ -147,7 +170,7 @@ function readingOf(book: Book, taken: Taken, id: string | null, key: readonly st
         ? [
             {
               column: column.index,
-              about: details.about as 'decimal' | 'dateOrder' | 'clock',
+              about: details.about as OpenQuestion['about'],
               sentence: String(details.why),
             },
           ]
@@ -197,7 +220,7 @@ function differingOf(
       cells: cells.map(({ column, there, file }) => ({
         column: headingOf(column) ?? column.name,
         there: written(there, column.name),
-        file: `${written(file, column.name)}${isHeld(file) ? ' (cannot be read)' : ''}`,
+        file: `${written(file, column.name)}${isHeld(file) ? ' (unreadable)' : ''}`,
       })),
     })),
   };
@@ -250,6 +273,7 @@ function columnsOfFile(
         decimal: foundOut(finding.decimal),
         dateOrder: finding.dateOrder && foundOut(finding.dateOrder),
         clock: finding.clock && foundOut(finding.clock),
+        unitsFor: (finding.unitsOf?.others ?? []).flat(),
         examples: finding.examples,
         notes: notes.map(sentence),
       },

@@ -77,11 +77,11 @@ describe('the roster’s file once more, after two people were corrected in the 
     expect(lines).toEqual([
       'Bram Oduya row 1Femur (cm)41.040.0',
       'Dario Welk row 3Body mass (kg)80.078.9',
-      'Ines Kovar row 8Body mass (kg)56.256,2 (cannot be read)',
-      'Tariq Holm row 19Knee to wall, right (cm)6.5stiff (cannot be read)',
+      'Ines Kovar row 8Body mass (kg)56.256,2 (unreadable)',
+      'Tariq Holm row 19Knee to wall, right (cm)6.5stiff (unreadable)',
     ]);
     expect(await counts(page)).toContain(
-      '24 rows in the file = 24 placed (20 there already, 4 differ from the rows there: not decided yet) + 0 held',
+      '24 of 24 rows imported (20 already there, 4 differ from the rows there: not decided yet)',
     );
     expect(await submit(page).isDisabled()).toBe(true);
     expect(await violations(page)).toEqual([]);
@@ -89,14 +89,14 @@ describe('the roster’s file once more, after two people were corrected in the 
 
   test.each([
     [
-      'Leave the rows',
-      '20 there already, 4 differ from the rows there: left as they are',
+      'Keep sheet values',
+      '20 already there, 4 differ from the rows there: sheet values kept',
       24,
       '41.0',
       '80.0',
     ],
-    ['Take the file', '2 updated, 22 there already', 24, '40.0', '78.9'],
-    ['Add them', '4 new, 20 there already', 28, '41.0', '80.0'],
+    ['Use file values', '2 updated, 22 already there', 24, '40.0', '78.9'],
+    ['Add as new rows', '4 new, 20 already there', 28, '41.0', '80.0'],
   ] as const)('%s: so it comes in, and one undo takes it back', async (answer, words, rows, femur, mass) => {
     const { page } = watched;
     await again(page);

@@ -42,8 +42,8 @@ test('the books page and the Help menu lead to the guides, and each step’s but
   await step(page, 'Press Leverbook').getByRole('button', { name: 'Open it' }).click();
   await page.locator('.status').getByText('0 rows').waitFor();
   await step(page, 'roster.csv').getByRole('button', { name: 'Look at this file' }).click();
-  await page.locator('.intake-counts').getByText('24 rows in the file').waitFor();
-  await page.getByRole('button', { name: 'Bring in 24 rows' }).click();
+  await page.locator('.intake-counts').getByText('24 of 24 rows').waitFor();
+  await page.getByRole('button', { name: 'Add 24 rows' }).click();
   await page.getByRole('button', { name: 'Done' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await step(page, 'Una Bellamy: Lean').getByRole('button', { name: 'Show me' }).click();

@@ -92,7 +92,7 @@ describe('a file on its way in', () => {
     const before = await page.locator('.contents-item').count();
     // ISO-8859-1, as such files often are: one byte a letter.
     await choose(page, 'tuesday.csv', Buffer.from(bars, 'latin1'));
-    expect(await counts(page)).toContain('3 rows in the file = 3 placed (3 new) + 0 held');
+    expect(await counts(page)).toContain('3 of 3 rows imported (3 new)');
     await take(page);
     // By hand: 415,5 mm is shown in the unit it came in; the second date is the 26th of March.
     expect(await shown(page, 1, 'Name')).toBe('Åsa Berg');
@@ -121,22 +121,24 @@ describe('a file on its way in', () => {
     expect(await shown(page, 2, 'Day')).toBe('06.05.2026');
   });
 
-  test('holds a cell and a row that do not fit, says why, and places the row once it is mended', async () => {
+  test('shows a cell and a row that do not fit, says why, and imports the row once it is fixed', async () => {
     const { page } = watched;
     const rows = Array.from({ length: 8 }, (_, i) => `Lifter ${i},${80 + i},5`);
     rows[3] = 'Lifter 3,heavy,5';
     rows[6] = 'Lifter 6,86,5,what is this';
     await choose(page, 'held.csv', ['Lifter,Load (kg),Reps', ...rows, ''].join('\n'));
-    expect(await counts(page)).toContain('8 rows in the file = 7 placed (7 new) + 1 held; 1 cell held');
+    expect(await counts(page)).toContain(
+      '7 of 8 rows imported (7 new); 1 row not imported; 1 cell unreadable',
+    );
     expect(await page.locator('.intake-table td.held').first().textContent()).toContain('heavy');
     await submitOf(page).click();
     await page.getByRole('button', { name: 'Load, row 4' }).waitFor();
-    await page.getByRole('button', { name: 'Mend them' }).click();
-    const row = page.getByLabel('Held row of line 8');
+    await page.getByRole('button', { name: 'Fix them' }).click();
+    const row = page.getByLabel('Row of line 8');
     expect(await row.inputValue()).toBe('Lifter 6,86,5,what is this');
     await row.fill('Lifter 6,86,5');
-    await page.getByRole('button', { name: 'Release 1 mended' }).click();
-    await expect.poll(() => counts2(page)).toContain('8 rows in the file = 8 placed (8 new) + 0 held');
+    await page.getByRole('button', { name: 'Import 1 fixed' }).click();
+    await expect.poll(() => counts2(page)).toContain('8 of 8 rows imported (8 new)');
     await page.locator('.decide').getByRole('button', { name: 'Close' }).click();
     expect(await shown(page, 4, 'Load')).toContain('heavy');
     expect(await shown(page, 8, 'Lifter')).toBe('Lifter 6');
@@ -154,8 +156,8 @@ describe('a file on its way in', () => {
     await page.locator('.contents-item').first().click();
     expect(await shown(page, 1, 'Athlete')).toBe('Bram Oduya');
     await choose(page, 'week-2.csv', `${[...week, 'A,2026-03-09,102.5', 'D,2026-03-10,70'].join('\n')}\n`);
-    await page.getByText('Known: read as the file before it').waitFor();
-    expect(await counts(page)).toContain('5 rows in the file = 5 placed (2 new, 3 there already) + 0 held');
+    await page.getByText('Read like the file before it').waitFor();
+    expect(await counts(page)).toContain('5 of 5 rows imported (2 new, 3 already there)');
     await take(page);
     expect(await page.locator('.status').textContent()).toContain('5 rows');
     expect(await shown(page, 4, 'Load')).toBe('102.5');
@@ -261,8 +263,8 @@ describe('a file on its way in', () => {
     });
     await page.locator('.intake-counts').waitFor();
     await submitOf(page).click();
-    await page.getByRole('button', { name: 'Go on with two.csv' }).click();
-    await page.getByRole('heading', { name: 'Bring in two.csv' }).waitFor();
+    await page.getByRole('button', { name: 'Continue with two.csv' }).click();
+    await page.getByRole('heading', { name: 'Import two.csv' }).waitFor();
     await page.locator('.intake-counts').waitFor();
     await take(page);
     expect(await page.locator('.came-from').textContent()).toContain('two.csv');
@@ -286,7 +288,7 @@ describe('a file on its way in', () => {
     await tabTo(page, /^day, month, year/);
     await page.keyboard.press('Enter');
     await page.locator('.intake-question').waitFor({ state: 'detached' });
-    await tabTo(page, /^Bring in 3 rows/);
+    await tabTo(page, /^Add 3 rows/);
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Done' }).waitFor();
     expect(await violations(page)).toEqual([]);

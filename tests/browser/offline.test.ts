@@ -118,13 +118,13 @@ async function useLateParts(page: Page): Promise<void> {
     mimeType: 'text/csv',
     buffer: Buffer.from('Lifter,Load (kg)\nA,100\nB,90\n'),
   });
-  await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('2 rows in the file');
+  await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('2 of 2 rows');
   await page.keyboard.press('Escape');
   await runCommand(page, 'Bring in');
   await page
     .locator('.intake input[type=file]')
     .setInputFiles(join(import.meta.dirname, '../intake/workbooks/roster.xlsx'));
-  await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('rows in the file');
+  await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('rows imported');
   await page.keyboard.press('Escape');
 }
 

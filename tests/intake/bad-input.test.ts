@@ -58,16 +58,16 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
       '440 mm',
       /"440 mm" carries a unit; the cells of this column are plain numbers in cm\. Write 44 if that/,
     ],
-    ['1e999', /"1e999" is no number/],
+    ['1e999', /"1e999" is not a number/],
     [
       '"44,5"',
       /"44,5" has another decimal mark than this column, which has a point\. Write 44\.5 if that is meant/,
     ],
     [
       'about 44',
-      /"about 44" is no number\. A number such as 44\.5 is accepted here\. Correct it or clear it/,
+      /"about 44" is not a number\. A number such as 44\.5 is accepted here\. Correct it or clear it/,
     ],
-    ['=1+1', /"=1\+1" is no number/],
+    ['=1+1', /"=1\+1" is not a number/],
     ['17 in', /"17 in" carries a unit.*Write 43\.18 if/],
   ])('%s in a column of numbers is held as it came, with the reason', (cell, reason) => {
     const book = roster();

@@ -92,7 +92,7 @@ describe('a unit of another kind', () => {
     bring(book, 'roster', 'athlete,femur\nAda,43\nBo,44 kg\n');
     expect(column(book, 'roster', 'femur')[1]).toMatchObject({
       held: '44 kg',
-      reason: expect.stringMatching(/kg.*no unit of length/),
+      reason: expect.stringMatching(/kg.*not a unit of length/),
     });
   });
 
@@ -105,7 +105,7 @@ describe('a unit of another kind', () => {
       columns: [{ heading: 'femur', column: 'femur', unit: 'kg' }],
     };
     expect(() => bring(book, 'roster', 'femur\n43\n', { recipe })).toThrow(
-      /reads "femur" in kg \(mass\).*holds length/,
+      /read "femur" in kg \(mass\).*contains length/,
     );
   });
 });

@@ -162,7 +162,7 @@ describe('a recipe', () => {
     const book = logBook();
     const { recipe } = bring(book, 'log', week1);
     expect(refusal(() => bring(book, 'log', 'date,athlete\n2026-01-05,Ada Holm\n', { recipe }))).toMatch(
-      /has no column "load \(kg\)".*It has: date, athlete/,
+      /has no column "load \(kg\)".*Its columns: date, athlete/,
     );
   });
 

@@ -87,7 +87,7 @@ describe('a workbook (.xlsx)', () => {
     const { column, taken } = await open('formulas.xlsx');
     expect(column('b')[0]).toBe(2);
     expect(column('b')[1]).toMatchObject({ held: '=B3+1' });
-    expect(wordsOf(taken).join('\n')).toMatch(/1 cell held, such as "=B3\+1"/);
+    expect(wordsOf(taken).join('\n')).toMatch(/1 cell unreadable, such as "=B3\+1"/);
   });
 
   test('keeps the fingerprint and the size of the file that arrived', async () => {

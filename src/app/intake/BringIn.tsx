@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
+import type { Stuck } from '../../worker/incoming.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import { type BringingIn, bringing } from './bringing.ts';
@@ -25,8 +26,8 @@ export function BringIn({ close }: { close: () => void }) {
 }
 
 function titleOf({ now, cameIn }: BringingIn): string {
-  if (cameIn.value) return 'It came in';
-  return now.value ? `Bring in ${now.value.name}` : 'Bring in a file';
+  if (cameIn.value) return 'Import finished';
+  return now.value ? `Import ${now.value.name}` : 'Import a file';
 }
 
 function Step({ state, close }: { state: BringingIn; close: () => void }) {
@@ -50,7 +51,7 @@ function Step({ state, close }: { state: BringingIn; close: () => void }) {
           <p class="soft">
             {now.value && sizeInWords(now.value.file.size)}
             {waiting.value.length > 0 && `; after it: ${waiting.value.map(({ name }) => name).join(', ')}`}.
-            Nothing is written before you bring it in.
+            Nothing changes until you import.
           </p>
           <div role="status" class="intake-status">
             {busy.value && (
@@ -60,14 +61,14 @@ function Step({ state, close }: { state: BringingIn; close: () => void }) {
               </p>
             )}
           </div>
-          {problem.value && <Problem state={state} sentence={problem.value} />}
+          {problem.value && <Problem state={state} sentence={problem.value} stuck={state.stuck.value} />}
           {reading.value ? (
             <Look state={state} reading={reading.value} close={close} />
           ) : (
             <footer class="decide">
               {waiting.value.length > 0 && (
                 <button type="button" class="firm" onClick={() => state.next()}>
-                  Leave it out
+                  Skip this file
                 </button>
               )}
               <button type="button" class="firm" onClick={close}>
@@ -81,27 +82,46 @@ function Step({ state, close }: { state: BringingIn; close: () => void }) {
   );
 }
 
-/** Why a file cannot come in as it was asked, and what can be done. */
-function Problem({ state, sentence }: { state: BringingIn; sentence: string }) {
-  const { decisions } = state;
-  const there = typeof decisions.value.sheet === 'string';
+/** Other import settings that are offered, at most. */
+const MOST = 6;
+
+/** Why a file cannot be imported as it was asked, and what can be done instead: never a dead end. */
+function Problem({ state, sentence, stuck }: { state: BringingIn; sentence: string; stuck: Stuck | null }) {
   return (
     <div class="intake-problem" role="alert">
       <p>{sentence}</p>
       <div class="intake-choices">
-        <button type="button" class="firm" onClick={() => void state.read()}>
-          Read it again
-        </button>
-        {there && (
-          <>
-            <button type="button" class="firm" onClick={() => state.decideSheet(null)}>
-              Bring it into a new sheet
-            </button>
-            <button type="button" class="firm" onClick={() => state.decide({ rest: 'add' })}>
-              Add its columns to this sheet
-            </button>
-          </>
+        {stuck?.sheet && (
+          <button type="button" class="firm" onClick={() => state.decideSheet(null)}>
+            Import into a new sheet
+          </button>
         )}
+        {stuck?.sheet && stuck.title !== null && (
+          <button
+            type="button"
+            class="firm"
+            onClick={() => state.decide({ sheet: stuck.sheet!.id, recipe: null })}
+          >
+            Match columns of {stuck.sheet.label} by heading
+          </button>
+        )}
+        {stuck?.sheet && stuck.title === null && (
+          <button
+            type="button"
+            class="firm"
+            onClick={() => state.decide({ sheet: stuck.sheet!.id, recipe: null, rest: 'add' })}
+          >
+            Add its columns to {stuck.sheet.label}
+          </button>
+        )}
+        {stuck?.others.slice(0, MOST).map(({ sheet, recipe, title }) => (
+          <button key={recipe} type="button" class="firm" onClick={() => state.decideSheet(sheet, recipe)}>
+            Use the settings “{title}”
+          </button>
+        ))}
+        <button type="button" class="firm" onClick={() => void state.read()}>
+          Read the file again
+        </button>
       </div>
     </div>
   );

@@ -28,12 +28,12 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
   return (
     <div class="form">
       <p>
-        <strong>{reading.name}</strong> came into <strong>{label}</strong>.
+        <strong>{reading.name}</strong> was imported into <strong>{label}</strong>.
       </p>
       <p class="intake-counts">{countsOf(reading)}</p>
       {held.value.length > 0 && (
         <section>
-          <h3>{cellsInWords(held.value.length)} held in the sheet</h3>
+          <h3>{cellsInWords(held.value.length)} unreadable</h3>
           <ul class="intake-jumps">
             {held.value.slice(0, 30).map(({ place, sentence }) => (
               <li key={`${place.row} ${place.column}`}>
@@ -51,13 +51,13 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
                 <span>{sentence}</span>
               </li>
             ))}
-            {held.value.length > 30 && <li>and {held.value.length - 30} more, listed under Doubts</li>}
+            {held.value.length > 30 && <li>and {held.value.length - 30} more, listed under Checks</li>}
           </ul>
         </section>
       )}
       {reading.heldRows.length > 0 && (
         <section>
-          <h3>Rows that could not be placed</h3>
+          <h3>Rows not imported</h3>
           <HeldList rows={reading.heldRows} />
           <div class="intake-choices">
             <button
@@ -68,12 +68,12 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
                 page.dialogue.value = { is: 'imports', sheet };
               }}
             >
-              Mend them
+              Fix them
             </button>
           </div>
         </section>
       )}
-      <p class="soft">Undo takes all of it back in one step.</p>
+      <p class="soft">Undo reverses the whole import.</p>
       <footer class="decide">
         {next ? (
           <>
@@ -81,7 +81,7 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
               Stop here
             </button>
             <button type="button" class="strong" onClick={() => state.next()}>
-              Go on with {next.name}
+              Continue with {next.name}
             </button>
           </>
         ) : (

@@ -16,7 +16,7 @@ export function ChooseFile({ state, close }: { state: BringingIn; close: () => v
     >
       <Field
         label="Files"
-        hint="CSV or other separated text, XLSX or ODS; several come one after the other. Files can also be dropped anywhere on the page."
+        hint="CSV or other separated text, XLSX or ODS; several are imported one after the other. Files can also be dropped anywhere on the page."
       >
         <input
           type="file"
@@ -25,7 +25,7 @@ export function ChooseFile({ state, close }: { state: BringingIn; close: () => v
           onChange={(event) => state.take([...(event.currentTarget.files ?? [])].map(arrived))}
         />
       </Field>
-      <Field label="Or rows, pasted" hint="With their headings on top, as copied from a table.">
+      <Field label="Or paste rows" hint="With their headings on top, as copied from a table.">
         <textarea
           rows={6}
           class="formula"
@@ -36,7 +36,7 @@ export function ChooseFile({ state, close }: { state: BringingIn; close: () => v
           }}
         />
       </Field>
-      <Decide label="Look at the rows" close={close} disabled={text.value.trim() === ''} />
+      <Decide label="Preview" close={close} disabled={text.value.trim() === ''} />
     </form>
   );
 }

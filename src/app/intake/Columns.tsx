@@ -27,7 +27,7 @@ export function Columns({ state, reading }: Props) {
             <th scope="col">In the file</th>
             <th scope="col">Goes to</th>
             <th scope="col">Read as</th>
-            <th scope="col">What says so</th>
+            <th scope="col">Evidence</th>
             <th scope="col">Cells</th>
           </tr>
         </thead>
@@ -53,10 +53,20 @@ export function Columns({ state, reading }: Props) {
                     [column.kind.value, column.unit].filter(Boolean).join(', ')
                   ))}
               </td>
-              <td class="intake-evidence">{column.column !== null && <Evidence column={column} />}</td>
+              <td class="intake-evidence">
+                {column.column !== null ? (
+                  <Evidence column={column} />
+                ) : (
+                  column.notes.map((note) => (
+                    <span key={note} class="intake-note">
+                      {note}
+                    </span>
+                  ))
+                )}
+              </td>
               <td class="intake-cells">
                 {column.filled} filled
-                {column.held > 0 && <strong> {column.held} held</strong>}
+                {column.held > 0 && <strong> {column.held} unreadable</strong>}
               </td>
             </tr>
           ))}

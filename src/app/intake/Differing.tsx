@@ -22,21 +22,16 @@ export function Differing({ state, sheet, differing }: Props) {
   const chosen = state.decisions.value.ofDiffering ?? decided;
   const one = count === 1;
   const answers = [
-    ['leave', `Leave ${one ? 'the row' : 'the rows'} of the sheet as ${one ? 'it is' : 'they are'}`],
-    [
-      'take',
-      `Take the file’s values into ${one ? 'that row' : 'those rows'}; blanks, and cells that cannot be read, change nothing`,
-    ],
-    [
-      'add',
-      `Add ${one ? 'it as a further row' : 'them as further rows'}: more than one with the same ${key.join(' and ')} is right here`,
-    ],
+    ['leave', 'Keep sheet values'],
+    ['take', 'Use file values; blank and unreadable cells change nothing'],
+    ['add', `Add as new ${one ? 'row' : 'rows'}: several with the same ${key.join(' and ')} are right here`],
   ] as const;
   return (
     <fieldset class={chosen === null ? 'intake-question' : 'intake-question intake-answered'}>
       <legend>
-        {rowsInWords(count)} of the file {one ? 'is' : 'are'} in {sheet} already, with other values. What is
-        to become of {one ? 'it' : 'them'}?
+        {rowsInWords(count)} of the file {one ? 'is' : 'are'} in {sheet} already, with other values. How
+        should
+        {one ? ' it' : ' they'} be handled?
       </legend>
       <Scrolled label="Rows that differ">
         <table>

@@ -16,8 +16,8 @@ const yesNo = [
   ['no', 'no'],
 ] as const;
 const shortRows = [
-  ['hold', 'held, they may be damaged'],
-  ['place', 'placed, the rest blank'],
+  ['hold', 'not imported, they may be damaged'],
+  ['place', 'imported, the rest blank'],
 ] as const;
 
 /** How the file as a whole is read: each finding with its evidence, and another choice. */
@@ -61,9 +61,9 @@ export function FileAsAWhole({ state, reading }: { state: BringingIn; reading: F
           change={(value) => state.decideFile({ preamble: Number(value) })}
         />
       </Row>
-      <Row label="Lines of headings" because={f.headingLines.because} doubtful={f.headingLines.doubtful}>
+      <Row label="Header rows" because={f.headingLines.because} doubtful={f.headingLines.doubtful}>
         <Select
-          label="Lines of headings"
+          label="Header rows"
           value={String(f.headingLines.value)}
           options={counts(2, 0)}
           change={(value) => state.decideFile({ headingLines: Number(value) })}
@@ -77,17 +77,17 @@ export function FileAsAWhole({ state, reading }: { state: BringingIn; reading: F
           change={(value) => state.decideFile({ unitsLine: value === 'yes' })}
         />
       </Row>
-      <Row label="Lines at the end that are no rows" because={f.footer.because} doubtful={f.footer.doubtful}>
+      <Row label="Footer lines" because={f.footer.because} doubtful={f.footer.doubtful}>
         <Select
-          label="Lines at the end that are no rows"
+          label="Footer lines"
           value={String(f.footer.value)}
           options={counts(12, f.footer.value)}
           change={(value) => state.decideFile({ footer: Number(value) })}
         />
       </Row>
-      <Row label="Rows that end early are" because={f.shortRows.because} doubtful={f.shortRows.doubtful}>
+      <Row label="Short rows" because={f.shortRows.because} doubtful={f.shortRows.doubtful}>
         <Select
-          label="Rows that end early are"
+          label="Short rows"
           value={f.shortRows.value}
           options={shortRows}
           change={(value) => state.decideFile({ shortRows: value as 'hold' })}

@@ -10,7 +10,7 @@ import { bringIn } from './bringing.ts';
 import './intake.css';
 import { countsOf, sizeInWords } from './words.ts';
 
-/** Where the rows of a sheet came from, and the rows that are still held. */
+/** The files that were imported into a sheet, and the rows that were not. */
 export function Imports({ sheet, close }: { sheet: SheetOutline; close: () => void }) {
   const page = usePage();
   const imports = useSignal<readonly Import[] | null>(null);
@@ -22,17 +22,16 @@ export function Imports({ sheet, close }: { sheet: SheetOutline; close: () => vo
     });
   }, [sheet.id, version]);
   return (
-    <Dialogue title={`Where the rows of ${sheet.label} came from`} close={close} wide>
+    <Dialogue title={`Import history of ${sheet.label}`} close={close} wide>
       <div class="intake form">
         {imports.value?.length === 0 && (
           <>
             <p>
-              No file came into this sheet yet. Its rows were typed, pasted, or stood in the book from the
-              start.
+              No file was imported into this sheet yet. Its rows were entered, pasted or part of the book.
             </p>
             <div class="intake-choices">
               <button type="button" class="firm" onClick={() => bringIn(page)}>
-                Bring in a file
+                Import a file
               </button>
             </div>
           </>
@@ -65,12 +64,12 @@ function One({ one }: { one: Import }) {
       <p>{countsOf(one)}.</p>
       <p class="soft">
         {sizeInWords(one.size)}; {modes[one.mode]};{' '}
-        {one.recipe === null ? 'read for the first time' : `by the recipe ${one.recipe}`}; SHA-256{' '}
+        {one.recipe === null ? 'first import' : `by the import settings ${one.recipe}`}; SHA-256{' '}
         <code title={one.hash}>{one.hash.slice(0, 12)}</code>
       </p>
       {one.apart.length > 0 && (
         <details class="intake-part">
-          <summary>Lines set apart: {one.apart.length}</summary>
+          <summary>Lines that are not rows: {one.apart.length}</summary>
           <ul class="intake-held">
             {one.apart.map(({ line, raw, as }) => (
               <li key={line}>
@@ -88,7 +87,7 @@ function One({ one }: { one: Import }) {
   );
 }
 
-/** Held rows, to be copied out, mended and released. */
+/** Rows that were not imported, to be copied out or fixed. */
 function HeldRows({ one }: { one: Import }) {
   const page = usePage();
   const texts = useSignal<Readonly<Record<number, string>>>({});
@@ -108,8 +107,8 @@ function HeldRows({ one }: { one: Import }) {
       const placed = one.heldRows.length - (after?.heldRows.length ?? 0);
       said.value =
         placed === changed.length
-          ? `${placed} placed.`
-          : `${placed} placed; ${changed.length - placed} still held, for the reason beside it.`;
+          ? `${placed} imported.`
+          : `${placed} imported; ${changed.length - placed} still not, for the reason beside it.`;
       texts.value = {};
       return true;
     });
@@ -117,12 +116,12 @@ function HeldRows({ one }: { one: Import }) {
   const copy = () =>
     guarded(page, async () => {
       await navigator.clipboard.writeText(one.heldRows.map(({ raw }) => raw).join('\n'));
-      say(page, `Copied ${one.heldRows.length} held rows`);
+      say(page, `Copied ${one.heldRows.length} rows`);
       return true;
     });
   return (
     <form class="form" onSubmit={(event) => void release(event)}>
-      <h4>Held rows: {one.heldRows.length}</h4>
+      <h4>Rows not imported: {one.heldRows.length}</h4>
       <ul class="intake-mend">
         {shown.map(({ line, raw, reason }, index) => (
           <li key={`${line} ${raw}`}>
@@ -131,7 +130,7 @@ function HeldRows({ one }: { one: Import }) {
               class="formula"
               rows={Math.min(3, raw.split('\n').length)}
               spellcheck={false}
-              aria-label={`Held row of line ${line}`}
+              aria-label={`Row of line ${line}`}
               value={texts.value[index] ?? raw}
               onInput={(event) => {
                 texts.value = { ...texts.value, [index]: event.currentTarget.value };
@@ -147,10 +146,10 @@ function HeldRows({ one }: { one: Import }) {
       <p role="status">{said.value}</p>
       <div class="intake-choices">
         <button type="submit" class="firm" disabled={changed.length === 0}>
-          Release {changed.length || ''} mended
+          Import {changed.length || ''} fixed
         </button>
         <button type="button" class="firm" onClick={() => void copy()}>
-          Copy all held rows
+          Copy all of them
         </button>
       </div>
     </form>

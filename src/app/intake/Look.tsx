@@ -9,8 +9,9 @@ import { FileAsAWhole } from './FileAsAWhole.tsx';
 import { Changes, HeldList, Rows } from './Preview.tsx';
 import { Questions } from './Questions.tsx';
 import { Select } from './Select.tsx';
+import { Replaced, WhichSheet } from './WhichSheet.tsx';
 import { WhoIsWho } from './WhoIsWho.tsx';
-import { countsOf, isAnythingDoubtful, rowsInWords } from './words.ts';
+import { countsOf, importInWords, isAnythingDoubtful } from './words.ts';
 
 interface Props {
   readonly state: BringingIn;
@@ -24,7 +25,13 @@ export function Look({ state, reading, close }: Props) {
   const { columns, findings, preview, recipe, heldRows, rows, who, changes, differing } = reading;
   const shown = new Set(columns.flatMap(({ notes }) => notes));
   const notes = reading.notes.filter((one) => !shown.has(one));
-  const asked = reading.questions.length > 0 || differing?.decided === null;
+  const asked =
+    reading.fits.length > 0 ||
+    reading.replacing !== null ||
+    reading.questions.length > 0 ||
+    differing?.decided === null;
+  const page = usePage();
+  const sheetRows = page.outline.value?.sheets.find(({ id }) => id === reading.sheet.id)?.rows ?? 0;
   const keyed = reading.mode !== 'update' || reading.key.length > 0;
   const take = (event: Event) => {
     event.preventDefault();
@@ -36,12 +43,16 @@ export function Look({ state, reading, close }: Props) {
       {recipe !== null && (
         <div class="intake-recipe">
           <p>
-            Known: read as the file before it, by the recipe <strong>{recipe}</strong>.
+            Read like the file before it, by the import settings <strong>{recipe}</strong>.
           </p>
           <button type="button" class="firm" onClick={() => state.decide({ recipe: null })}>
-            Look at it anew
+            Use other settings
           </button>
         </div>
+      )}
+      <WhichSheet state={state} fits={reading.fits} />
+      {reading.fits.length === 0 && reading.replacing && (
+        <Replaced state={state} sheet={reading.sheet.label} replacing={reading.replacing} />
       )}
       <Questions state={state} reading={reading} />
       {differing && <Differing state={state} sheet={reading.sheet.label} differing={differing} />}
@@ -59,20 +70,20 @@ export function Look({ state, reading, close }: Props) {
         </Part>
       )}
       {heldRows.length > 0 && (
-        <Part title={`Rows that cannot be placed: ${rows.held}`} open>
-          <p class="soft">They are kept with the sheet, as they came, and can be mended later.</p>
+        <Part title={`Rows not imported: ${rows.held}`} open>
+          <p class="soft">The import history saves them as they came; they can be fixed later.</p>
           <HeldList rows={heldRows} />
         </Part>
       )}
       {preview.doubtful.length > 0 && (
-        <Part title="Doubtful rows" open>
-          <Rows columns={preview.columns} rows={preview.doubtful} label="Doubtful rows" />
+        <Part title="Rows to check" open>
+          <Rows columns={preview.columns} rows={preview.doubtful} label="Rows to check" />
         </Part>
       )}
       <Part title={`Columns: ${columns.length}`} open={recipe === null}>
         <Columns state={state} reading={reading} />
       </Part>
-      <Part title="First rows, as they would stand" open={recipe === null}>
+      <Part title="First rows, as they would appear" open={recipe === null}>
         <Rows columns={preview.columns} rows={preview.first} label="First rows" />
       </Part>
       <Part title="How the file is read" open={isAnythingDoubtful(findings)}>
@@ -90,25 +101,21 @@ export function Look({ state, reading, close }: Props) {
       <footer class="decide intake-decide">
         <p role="status">
           {asked
-            ? 'Answer what is asked above; then it can come in.'
+            ? 'Answer the question above to import.'
             : keyed
               ? ''
-              : 'Choose by which column rows are recognised.'}
+              : 'Select the column by which rows are recognised.'}
         </p>
         {waiting.value.length > 0 && (
           <button type="button" class="firm" onClick={() => state.next()}>
-            Leave it out
+            Skip this file
           </button>
         )}
         <button type="button" class="firm" onClick={close}>
           Cancel
         </button>
         <button type="submit" class="strong" disabled={busy.value || asked || !keyed}>
-          {asked
-            ? 'Bring in'
-            : rows.added + rows.updated === 0
-              ? 'Bring in: nothing new'
-              : `Bring in ${rowsInWords(rows.placed - rows.left)}`}
+          {asked ? 'Import' : importInWords(reading, sheetRows)}
         </button>
       </footer>
     </form>
@@ -125,7 +132,7 @@ function Part({ title, open, children }: { title: string; open: boolean; childre
 }
 
 const modes = [
-  ['append', 'Add rows; those that stand there already are left'],
+  ['append', 'Add new rows; those already there stay as they are'],
   ['update', 'Update rows by a column, add the others'],
   ['replace', 'Replace all rows of the sheet'],
 ] as const;

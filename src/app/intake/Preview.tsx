@@ -1,7 +1,7 @@
 import type { FileReading, ShownRow } from '../../worker/incoming.ts';
 import { Scrolled } from './Scrolled.tsx';
 
-/** Rows as they would stand in the sheet; a held cell says why. */
+/** Rows as they would stand in the sheet; an unreadable cell says why. */
 export function Rows({
   columns,
   rows,
@@ -33,7 +33,7 @@ export function Rows({
                 {cells.map(({ text, held }, i) => (
                   <td key={i} class={held ? 'held' : undefined} title={held}>
                     {text}
-                    {held && <span class="held-word"> held</span>}
+                    {held && <span class="held-word"> unreadable</span>}
                   </td>
                 ))}
               </tr>
@@ -46,7 +46,7 @@ export function Rows({
           {reasons.slice(0, 8).map((reason) => (
             <li key={reason}>{reason}</li>
           ))}
-          {reasons.length > 8 && <li>and {reasons.length - 8} reasons more</li>}
+          {reasons.length > 8 && <li>and {reasons.length - 8} more reasons</li>}
         </ul>
       )}
     </>

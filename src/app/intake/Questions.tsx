@@ -1,4 +1,4 @@
-import type { FileReading, OpenQuestion } from '../../worker/incoming.ts';
+import type { FileColumn, FileReading, OpenQuestion } from '../../worker/incoming.ts';
 import type { BringingIn } from './bringing.ts';
 import { clocks, dateOrders, decimalMarks } from './words.ts';
 
@@ -8,6 +8,8 @@ const asked: Readonly<Record<About, string>> = {
   dateOrder: 'In which order are the dates written?',
   decimal: 'Which mark stands before the decimals?',
   clock: 'What do the times mean?',
+  unitsOf: 'Which numbers are in these units?',
+  rowIsSet: 'Is each row one set?',
 };
 
 /** What the file leaves open, asked plainly; one answer holds for every column that asks the same. */
@@ -28,6 +30,15 @@ function Question({ state, reading, about }: { state: BringingIn; reading: FileR
     ({ column }) => reading.columns.find(({ index }) => index === column) ?? [],
   );
   const answer = (value: string) => {
+    if (about === 'rowIsSet') {
+      state.decide({ choices: { ...state.decisions.value.choices, rowIsSet: value === 'yes' } });
+      return;
+    }
+    if (about === 'unitsOf') {
+      for (const { index } of columns)
+        state.decideColumn(index, { unitsOf: value === '' ? [] : value.split(' ').map(Number) });
+      return;
+    }
     const { choices } = state.decisions.value;
     const answered = Object.fromEntries(
       columns.map(({ index }) => [index, { ...choices?.columns?.[index], [about]: value }]),
@@ -46,7 +57,7 @@ function Question({ state, reading, about }: { state: BringingIn; reading: FileR
         ))}
       </ul>
       <div class="intake-choices">
-        {answersTo(about).map(([value, words]) => (
+        {answersTo(about, columns, reading).map(([value, words]) => (
           <button key={value} type="button" class="firm" onClick={() => answer(value)}>
             {words}
             {about === 'dateOrder' && <DateRead text={example} order={value} />}
@@ -57,7 +68,28 @@ function Question({ state, reading, about }: { state: BringingIn; reading: FileR
   );
 }
 
-const answersTo = (about: About): readonly (readonly [string, string])[] =>
+function answersTo(
+  about: About,
+  columns: readonly FileColumn[],
+  reading: FileReading,
+): readonly (readonly [string, string])[] {
+  if (about === 'rowIsSet') return rowAnswers;
+  if (about !== 'unitsOf') return marksAnswers(about);
+  const numbers = [...new Set(columns.flatMap(({ unitsFor }) => unitsFor))];
+  const heading = (at: number) => reading.columns.find(({ index }) => index === at)?.heading ?? '';
+  return [
+    ...(numbers.length > 1 ? [[numbers.join(' '), 'all of them'] as const] : []),
+    ...numbers.map((at) => [String(at), heading(at)] as const),
+    ['', 'none: import the units as text'],
+  ];
+}
+
+const rowAnswers = [
+  ['yes', 'yes: each row counts as one set'],
+  ['no', 'no'],
+] as const;
+
+const marksAnswers = (about: 'dateOrder' | 'decimal' | 'clock'): readonly (readonly [string, string])[] =>
   about === 'dateOrder'
     ? dateOrders.filter(([order]) => order !== 'ymd')
     : about === 'decimal'

@@ -1,6 +1,6 @@
 import { type Signal, signal } from '@preact/signals';
 import type { Choices, ColumnChoice } from '../../intake/index.ts';
-import type { FileDecisions, FileReading } from '../../worker/incoming.ts';
+import type { FileDecisions, FileReading, Stuck } from '../../worker/incoming.ts';
 import { guarded } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { say, settle } from '../state/page.ts';
@@ -25,6 +25,8 @@ export class BringingIn {
   readonly decisions: Signal<FileDecisions> = signal({});
   readonly reading: Signal<FileReading | null> = signal(null);
   readonly problem: Signal<string | null> = signal(null);
+  /** What can be done where the file does not fit. */
+  readonly stuck: Signal<Stuck | null> = signal(null);
   readonly busy = signal(false);
   readonly cameIn: Signal<CameIn | null> = signal(null);
   private readonly page: Page;
@@ -70,12 +72,16 @@ export class BringingIn {
     this.decide({ choices: { ...choices, columns } });
   }
   /** Another sheet: what was said about columns of the one before does not hold for it. */
-  decideSheet(sheet: string | null): void {
+  decideSheet(sheet: string | null, recipe?: string | null): void {
     const { choices } = this.decisions.value;
     const columns = Object.fromEntries(
       Object.entries(choices?.columns ?? {}).map(([index, { feeds: _, ...rest }]) => [index, rest]),
     );
-    this.decisions.value = { choices: { ...choices, columns }, sheet };
+    this.decisions.value = {
+      choices: { ...choices, columns },
+      sheet,
+      ...(recipe === undefined ? {} : { recipe }),
+    };
     void this.read();
   }
 
@@ -86,6 +92,7 @@ export class BringingIn {
     const turn = ++this.turn;
     this.busy.value = true;
     this.problem.value = null;
+    this.stuck.value = null;
     const near = page.sheetId.value;
     try {
       const answer = await page.service.readFile(arrived.file, arrived.name, {
@@ -95,10 +102,13 @@ export class BringingIn {
       if (turn !== this.turn) return;
       if (answer.ok) {
         this.reading.value = answer.reading;
-        this.decisions.value = { ...this.decisions.value, sheet: answer.reading.sheet.id };
+        // Which sheet is meant stays open while it is asked.
+        if (answer.reading.fits.length === 0)
+          this.decisions.value = { ...this.decisions.value, sheet: answer.reading.sheet.id };
       } else {
         this.reading.value = null;
         this.problem.value = answer.sentence;
+        this.stuck.value = answer.stuck ?? null;
       }
     } catch (reason) {
       if (turn !== this.turn) return;
@@ -147,7 +157,7 @@ export const bringing: Signal<BringingIn | null> = signal(null);
 /** Opens the way in, with files if there are some already. */
 export function bringIn(page: Page, arrived: readonly Arrived[] = []): void {
   if (!page.outline.value) {
-    say(page, 'Open or begin a book first; then bring the file into it.', 'wrong');
+    say(page, 'Open or start a book first, then import the file.', 'wrong');
     return;
   }
   const { value } = bringing;

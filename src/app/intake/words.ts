@@ -55,7 +55,17 @@ export const rowsInWords = (count: number): string =>
 export const cellsInWords = (count: number): string =>
   `${count.toLocaleString('en')} ${count === 1 ? 'cell' : 'cells'}`;
 
-/** in = placed + held, with what placing comes to. */
+/** What importing would change in the sheet, counted. */
+export function importInWords({ rows, mode }: Pick<FileReading, 'rows' | 'mode'>, sheetRows: number): string {
+  if (mode === 'replace' && sheetRows > 0)
+    return `Replace ${rowsInWords(sheetRows)} with ${rows.added.toLocaleString('en')}`;
+  const { added, updated } = rows;
+  if (added > 0 && updated > 0) return `Add ${rowsInWords(added)}, update ${updated.toLocaleString('en')}`;
+  if (added > 0) return `Add ${rowsInWords(added)}`;
+  return updated > 0 ? `Update ${rowsInWords(updated)}` : 'Import: nothing new';
+}
+
+/** What came of the rows: imported, and not. */
 export function countsOf({
   rows,
   cells,
@@ -65,15 +75,16 @@ export function countsOf({
   const parts = [
     rows.added > 0 ? `${n(rows.added)} new` : '',
     rows.updated > 0 ? `${n(rows.updated)} updated` : '',
-    rows.unchanged > 0 ? `${n(rows.unchanged)} there already` : '',
+    rows.unchanged > 0 ? `${n(rows.unchanged)} already there` : '',
   ].filter(Boolean);
   if (rows.left > 0)
     parts.push(
-      `${n(rows.left)} ${rows.left === 1 ? 'differs' : 'differ'} from the rows there: ${differing?.decided === null ? 'not decided yet' : 'left as they are'}`,
+      `${n(rows.left)} ${rows.left === 1 ? 'differs' : 'differ'} from the rows there: ${differing?.decided === null ? 'not decided yet' : 'sheet values kept'}`,
     );
   const placed = parts.length > 0 ? ` (${parts.join(', ')})` : '';
-  const held = cells.held > 0 ? `; ${cellsInWords(cells.held)} held in the rows placed` : '';
-  return `${rowsInWords(rows.in)} in the file = ${n(rows.placed)} placed${placed} + ${n(rows.held)} held${held}`;
+  const not = rows.held > 0 ? `; ${rowsInWords(rows.held)} not imported` : '';
+  const unreadable = cells.held > 0 ? `; ${cellsInWords(cells.held)} unreadable` : '';
+  return `${n(rows.placed)} of ${rowsInWords(rows.in)} imported${placed}${not}${unreadable}`;
 }
 
 export const sizeInWords = (bytes: number): string =>

@@ -29,6 +29,8 @@ export interface NumberLaneOptions {
   readonly dimension: Dimension | undefined;
   /** Unit of cells without one of their own. */
   readonly unit: DisplayUnit | undefined;
+  /** Where the unit of each row is; null where all cells are in one. */
+  readonly unitsAt: number | null;
   readonly factor: number;
   readonly clock: Clock;
   /** Cells with a unit behind the number are the habit here; else each is held. */
@@ -51,6 +53,7 @@ export class NumberLane extends Lane {
   sum = 0;
   private readonly o: NumberLaneOptions;
   private readonly scale: Scale;
+  private firstUnit: string | undefined;
 
   get style(): NumberStyle {
     return this.o.style;
@@ -64,7 +67,7 @@ export class NumberLane extends Lane {
 
   put(rows: readonly (readonly string[])[], at: number): void {
     this.reserve(rows.length);
-    const { style, bounds } = this.o;
+    const { style, bounds, unitsAt } = this.o;
     const { per, of } = this.scale;
     const { kinds, numbers } = this;
     let row = this.length;
@@ -76,7 +79,11 @@ export class NumberLane extends Lane {
         continue;
       }
       const raw = readNumber(text, style);
-      const value = Number.isNaN(raw) ? this.readOther(text.trim(), text, row) : (raw * per) / of;
+      const value = Number.isNaN(raw)
+        ? this.readOther(text.trim(), text, row)
+        : unitsAt === null
+          ? (raw * per) / of
+          : this.inUnitOf(rows[i]![unitsAt] ?? '', raw, text, row);
       if (Number.isNaN(value)) continue;
       if (!Number.isFinite(value)) {
         this.hold(row, text, note('number-too-large', { text: ownText(text) }));
@@ -85,7 +92,7 @@ export class NumberLane extends Lane {
       kinds[row] = CellKind.number;
       numbers[row] = value + 0;
       this.filled++;
-      sum += raw;
+      sum += unitsAt === null ? raw : Number.NaN;
       if (this.sample.length < 2000) this.sample.push(value);
       if (bounds && !(value >= bounds.min && value <= bounds.max)) {
         this.outside++;
@@ -94,6 +101,40 @@ export class NumberLane extends Lane {
     }
     this.sum = sum;
     this.length = row;
+  }
+
+  /** A number in the unit that its row gives: NaN when it was held. */
+  private inUnitOf(word: string, raw: number, text: string, row: number): number {
+    const { dimension, factor } = this.o;
+    const unit = unitFromWord(word);
+    if (!unit) {
+      this.hold(
+        row,
+        text,
+        word.trim() === ''
+          ? note('row-without-unit', { text })
+          : note('row-unit-unknown', { text, unit: word.trim() }),
+      );
+      return Number.NaN;
+    }
+    this.firstUnit ??= unit.unit;
+    if (dimension === undefined) {
+      // A plain number cannot say its unit: the first unit is taken, another one would be mixed into it.
+      if (unit.unit === this.firstUnit) return raw * factor;
+      this.hold(row, text, note('unit-without-dimension', { text: `${text} ${unit.unit}`, unit: unit.unit }));
+      return Number.NaN;
+    }
+    if (unit.dimension !== dimension) {
+      const expected = (this.o.unit ?? unitFromWord(dimensions[dimension]))!.unit;
+      this.hold(
+        row,
+        text,
+        note('other-unit', { text: `${text} ${unit.unit}`, unit: unit.unit, dimension, expected }),
+      );
+      return Number.NaN;
+    }
+    const { per, of } = scaleOf(unit, factor);
+    return (raw * per) / of;
   }
 
   /** A cell that is no plain number: NaN when it was held or is blank. */

@@ -62,7 +62,7 @@ export async function bringIn(
     await page.getByText('you said so').waitFor();
   }
   await look();
-  await page.getByRole('button', { name: `Bring in ${rows} rows` }).click();
+  await page.getByRole('button', { name: `Add ${rows} rows` }).click();
   await page.getByRole('button', { name: 'Done' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
 }
