@@ -16,12 +16,17 @@ export interface Column {
 /** The numbers of a range, blanks left out. */
 export const columnOf: (range: Range) => Column = once((range) => {
   const { values } = numbersIn(range);
+  // Order is asked for by few, and costs the most.
+  let sorted: Float64Array | undefined;
   return {
     values,
     n: values.length,
     mean: mean(values),
     sd: standardDeviation(values),
-    sorted: ascending(values),
+    get sorted() {
+      sorted ??= ascending(values);
+      return sorted;
+    },
   };
 });
 

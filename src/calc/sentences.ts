@@ -58,6 +58,8 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `A search pattern has at most ${most(i)} "*". Take some out; several in a row mean one.`,
   'range-too-large': (i) =>
     `A range has at most ${most(i)} cells. Name the columns that are meant, such as roster.femur.`,
+  'too-many-cells': (i) =>
+    `The function takes at most ${most(i)} cells at once; here are ${Number(i.received).toLocaleString('en')}. Take fewer rows first, for example with FILTER.`,
   // Names
   'unknown-name': (i) =>
     `There is no column or named cell called ${word(i)}${i.details?.sheet ? ` for the sheet ${i.details.sheet}` : ''}.${perhaps(i)}`,

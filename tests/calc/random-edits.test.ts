@@ -329,6 +329,15 @@ describe('values do not hang on what was there before', () => {
     });
     shows(bench, 's', { sum: [0, 0, 0, 0, '#REF!', 0, 0, 0] });
   });
+  test('one command may write in a row and take the row away', () => {
+    const bench = new Bench(bookOf({ s: { x: [1, 2, 3], double: 'x*2' } }));
+    bench.together([
+      () => ({ do: 'put-cells', sheet: 's', row: 2, columns: ['x', 'double'], cells: [[f('A1+5')], [9]] }),
+      () => ({ do: 'put-cells', sheet: 's', row: 0, columns: ['x'], cells: [[4]] }),
+      () => ({ do: 'remove-rows', sheet: 's', row: 1, count: 2 }),
+    ]);
+    shows(bench, 's', { x: [4], double: [8] });
+  });
   test('a formula that becomes blank is told to its readers', () => {
     const bench = new Bench(bookOf({ s: { x: [f('B2'), null], y: [null, 7], w: [null, null], z: 'x+1' } }));
     shows(bench, 's', { x: [7, null], z: [8, 1] });

@@ -6,6 +6,7 @@ import { cellEngine, type Tree } from '../cell-engine/engine.ts';
 import { isDate, rangeOfResult, valueFrom } from './convert.ts';
 import type { Place, Spot } from './place.ts';
 import { treeOf } from './tree.ts';
+import { wholeFormula } from './whole.ts';
 
 /** A formula of a single cell, ready to be evaluated in any row. */
 export interface FreeFormula {
@@ -15,12 +16,14 @@ export interface FreeFormula {
 
 /** Makes a free formula; never throws, and neither does its evaluation. */
 export function freeFormula(bound: Bound, place: Place): FreeFormula {
+  const whole = wholeFormula(bound, place);
   let tree: Tree | undefined;
   return {
     evaluate(row) {
       place.row = row;
       place.evaluation++;
       try {
+        if (whole) return whole();
         tree ??= treeOf(bound, place);
         const result = cellEngine().evaluate(tree);
         if (result instanceof SimpleRangeValue) return rangeOfResult(result);

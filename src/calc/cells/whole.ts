@@ -1,79 +1,62 @@
 import type { SimpleRangeValue } from 'hyperformula';
-import { isIssue } from '../../../functions/core/issue.ts';
-import type { Kind } from '../../../functions/core/value.ts';
+import { Kind, type Range } from '../../../functions/core/value.ts';
 import type { Bound } from '../ast.ts';
 import type { Inner } from '../cell-engine/values.ts';
 import { childrenOf } from '../language/walk.ts';
-import { compile, evaluateOnce } from '../plan/compile.ts';
-import { ColumnValues } from '../values/column-values.ts';
-import { innerOf, innerOfOutcome } from './convert.ts';
-import type { Place } from './place.ts';
-
-/** From so many cells on a range is worth the column engine. */
-const LARGE = 500;
-
-interface Nature {
-  /** Reads a whole column or a large range. */
-  readonly large: boolean;
-  /** Has the same value wherever in the sheet the formula stands, and can be computed apart from its surroundings. */
-  readonly alone: boolean;
-}
-
-const natures = new WeakMap<Bound, Nature>();
-
-function natureOf(bound: Bound): Nature {
-  const known = natures.get(bound);
-  if (known) return known;
-  const parts = childrenOf(bound).map(natureOf);
-  const nature = {
-    large: isLarge(bound) || parts.some((p) => p.large),
-    alone: !depends(bound) && parts.every((p) => p.alone),
-  };
-  natures.set(bound, nature);
-  return nature;
-}
-
-function isLarge(bound: Bound): boolean {
-  if (bound.type === 'column-of') return true;
-  return bound.type === 'cells-of' && (bound.to - bound.from + 1) * bound.columns.length >= LARGE;
-}
-
-function depends(bound: Bound): boolean {
-  switch (bound.type) {
-    case 'row-of':
-    case 'local':
-      return true;
-    case 'cell-of':
-      return bound.rowMoves;
-    case 'cells-of':
-      return bound.fromMoves || bound.toMoves;
-    case 'call':
-      return bound.name === 'ROW' && bound.args.length === 0;
-    default:
-      return false;
-  }
-}
-
-/** True for a formula that has the same value in every row. */
-export const isAlone = (bound: Bound): boolean => natureOf(bound).alone;
+import { engineRange, kindOfTag, rangeOfArea } from '../plan/areas.ts';
+import { compileFree } from '../plan/compile.ts';
+import { natureOf } from '../plan/nature.ts';
+import type { Area } from '../plan/nodes.ts';
+import { innerOf } from './convert.ts';
+import type { Place, Spot } from './place.ts';
 
 /**
- * A part of a free formula that boils whole columns down to one value, such as AVERAGE(roster.femur), is computed by a
- * column plan straight from the columns' arrays; undefined when this part is no such thing.
+ * A part of a free formula that works on whole columns, such as AVERAGE(FILTER(roster.femur, roster.age > 30)), is
+ * computed by a column plan straight from the columns' arrays; undefined when this part is no such thing. Random numbers
+ * are left to the cell engine: a plan would draw one for each row.
  */
-export function wholeOf(bound: Bound, place: Place): (() => Inner | SimpleRangeValue) | undefined {
-  if (childrenOf(bound).length === 0) return undefined;
-  const { large, alone } = natureOf(bound);
-  if (!large || !alone) return undefined;
-  const plan = compile(bound);
-  if (plan.slow.length > 0) return undefined;
-  const out = new ColumnValues(1);
-  const here = Int32Array.of(0);
+function areaOf(bound: Bound, place: Place): (() => Area) | undefined {
+  const { large, locals, random } = natureOf(bound);
+  if (!large || random || locals.size > 0) return undefined;
+  let compute: ReturnType<typeof compileFree> | undefined;
   return () => {
-    plan.run(place.source, here, out);
-    const value = out.at(0);
-    if (isIssue(value) && value.reason === 'array-in-row')
-      return innerOfOutcome(evaluateOnce(bound, place.source));
-    return innerOf({ kind: out.kinds[0] as Kind, value });
+    compute ??= compileFree(bound);
+    return compute(place.source, place.row);
   };
 }
+
+/** The whole formula at once, its arrays never leaving typed arrays; undefined when it has to be taken apart. */
+export function wholeFormula(bound: Bound, place: Place): (() => Spot | Range) | undefined {
+  const compute = areaOf(bound, place);
+  if (!compute) return undefined;
+  return () => {
+    const area = compute();
+    if (area.rows * area.columns <= 1) return spotOf(area);
+    const range = rangeOfArea(area);
+    // The arrays of a column change in place; a result stays as it is until it is computed again.
+    return childrenOf(bound).length > 0 ? range : copyOf(range);
+  };
+}
+
+/** The same for a part of a formula, as the cell engine takes it. */
+export function wholeOf(bound: Bound, place: Place): (() => Inner | SimpleRangeValue) | undefined {
+  const compute = childrenOf(bound).length > 0 ? areaOf(bound, place) : undefined;
+  if (!compute) return undefined;
+  return () => {
+    const area = compute();
+    return area.rows * area.columns <= 1 ? innerOf(spotOf(area)) : engineRange(area);
+  };
+}
+
+function spotOf({ rows, columns, lanes }: Area): Spot {
+  if (rows * columns === 0) return { kind: Kind.blank, value: null };
+  return { kind: kindOfTag(lanes.tags[0]!) as Kind, value: lanes.valueAt(0) };
+}
+
+const copyOf = (range: Range): Range => ({
+  ...range,
+  kinds: range.kinds.slice(),
+  numbers: range.numbers.slice(),
+  texts: range.texts && [...range.texts],
+  errors: range.errors && [...range.errors],
+});

@@ -1,8 +1,8 @@
 import { issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import type { Book, Sheet } from '../../book/model.ts';
-import { isAlone } from '../cells/whole.ts';
 import type { BookIndex } from '../language/book-index.ts';
+import { isAlone } from '../plan/nature.ts';
 import { ColumnValues } from '../values/column-values.ts';
 import { type Formula, makeFormula } from './formula.ts';
 import { nothing } from './source.ts';

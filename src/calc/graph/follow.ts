@@ -135,6 +135,8 @@ function followCells(state: State, change: Extract<Change, { what: 'cells' }>): 
   node.cells = cells;
   const to = Math.min(change.to, cells.length);
   const { from } = change;
+  // The same command took the rows away again, after it wrote in them.
+  if (from >= to) return;
   followOwn(state, node, from, to);
   node.take(from, to);
   settleValues(node);

@@ -1,7 +1,8 @@
-import { EmptyValue, SimpleRangeValue } from 'hyperformula';
-import type { Issue } from '../../../functions/core/issue.ts';
+import { type CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
+import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { isMatrix, Kind, type Outcome, type Range } from '../../../functions/core/value.ts';
-import type { Inner } from '../cell-engine/values.ts';
+import { errorOf, type Inner } from '../cell-engine/values.ts';
+import { limits } from '../limits.ts';
 import { Lanes, Tag } from './lanes.ts';
 import type { Area } from './nodes.ts';
 
@@ -23,6 +24,11 @@ export function rangeOfArea(area: Area): Range {
   if (!range) {
     const size = area.rows * area.columns;
     const { lanes } = area;
+    if (isAsInRange(lanes, size)) {
+      range = { rows: area.rows, columns: area.columns, ...shares(lanes, size), texts: null, errors: null };
+      ranges.set(area, range);
+      return range;
+    }
     const kinds = new Uint8Array(size);
     const numbers = new Float64Array(size);
     let texts: (string | undefined)[] | null = null;
@@ -45,6 +51,21 @@ export function rangeOfArea(area: Area): Range {
   return range;
 }
 
+/** Neither texts nor errors are among the lanes, and each tag is what a range has for it. */
+function isAsInRange(lanes: Lanes, size: number): boolean {
+  if (lanes.plain || lanes.decided) return true;
+  for (let i = 0; i < size; i++) {
+    const tag = lanes.tags[i]!;
+    if (tag > Tag.yesNo || tag === Tag.text) return false;
+  }
+  return true;
+}
+
+const shares = ({ tags, numbers }: Lanes, size: number) => ({
+  kinds: tags.subarray(0, size),
+  numbers: numbers.subarray(0, size),
+});
+
 /** What a cell of a column holds for a tag: dates with a time of day are dates, all other numbers numbers. */
 export function kindOfTag(tag: number): number {
   if (tag <= Tag.error) return tag;
@@ -55,8 +76,15 @@ export function kindOfTag(tag: number): number {
  * An area as the cell engine takes it; a column without rows is a blank, as for free formulas. A new object each time: the
  * engine writes into arrays it is handed.
  */
-export function engineRange(area: Area): SimpleRangeValue {
+export function engineRange(area: Area): SimpleRangeValue | CellError {
   const { rows, columns, lanes } = area;
+  if (rows * columns > limits.handedCells)
+    return errorOf(
+      issue('#VALUE!', 'too-many-cells', {
+        received: rows * columns,
+        details: { most: limits.handedCells },
+      }),
+    );
   const data: Inner[][] = [];
   for (let r = 0; r < rows; r++) {
     const line: Inner[] = [];

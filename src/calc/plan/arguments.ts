@@ -2,6 +2,7 @@ import { CellError, type FunctionArgument, type SimpleRangeValue } from 'hyperfo
 import type { Range } from '../../../functions/core/value.ts';
 import type { FunctionBody } from '../cell-engine/engine.ts';
 import { errorOf } from '../cell-engine/values.ts';
+import { limits } from '../limits.ts';
 import { engineRange, rangeOfArea } from './areas.ts';
 import { found, readNumber, textOf, truthOf } from './coerce.ts';
 import { isNumberTag, Lanes, Tag } from './lanes.ts';
@@ -90,11 +91,19 @@ function rangeOfLane(lanes: Lanes, i: number): Range {
   return rangeOfArea({ rows: 1, columns: 1, lanes: one, range: null });
 }
 
-const engineRanges = new WeakMap<Area, SimpleRangeValue>();
+/** Cells that ranges of the cell engine may have together before those made so far are let go: each takes some 50 bytes. */
+const ENGINE_CELLS = 2 * limits.handedCells;
+let engineRanges = new WeakMap<Area, SimpleRangeValue | CellError>();
+let engineCells = 0;
 /** Functions only read the ranges they are handed, so one object serves every row. */
-function sharedEngineRange(area: Area): SimpleRangeValue {
+function sharedEngineRange(area: Area): SimpleRangeValue | CellError {
   let range = engineRanges.get(area);
   if (!range) {
+    engineCells += area.rows * area.columns;
+    if (engineCells > ENGINE_CELLS) {
+      engineRanges = new WeakMap();
+      engineCells = area.rows * area.columns;
+    }
     range = engineRange(area);
     engineRanges.set(area, range);
   }
@@ -114,7 +123,8 @@ export function coerceArea(callee: Callee, parameter: FunctionArgument, area: Ar
     if (takesRange(parameter)) return rangeOfArea(area);
     if (area.rows * area.columns !== 1) return wrong;
   }
-  return callee.coerce(sharedEngineRange(area), parameter) ?? wrong;
+  const range = sharedEngineRange(area);
+  return range instanceof CellError ? range : (callee.coerce(range, parameter) ?? wrong);
 }
 
 /** Cells of arrays that single-value parameters are handed, in turn: the function is called for each. */

@@ -61,9 +61,11 @@ const INDEXED = new Set([
   ...['AND', 'OR', 'XOR', 'ROWS', 'COLUMNS', 'RANK', 'RANK.EQ', 'RANK.AVG', 'PERCENTRANK', 'PERCENTRANK.INC'],
   ...['PERCENTRANK.EXC', 'XMATCH', 'FORECAST', 'FORECAST.LINEAR', 'INTERCEPT', 'MODE', 'MODE.SNGL', 'KURT'],
 ]);
+/** Bodies over ranges that have no index to remember. */
+const WHOLE = new Set(['SUMPRODUCT', 'FILTER']);
 /** Functions that do not work through a whole column again in each row. */
 export const isIndexed = (name: string): boolean =>
-  INDEXED.has(name) || (name !== 'SUMPRODUCT' && rangeBody(name) !== undefined);
+  INDEXED.has(name) || (!WHOLE.has(name) && rangeBody(name) !== undefined);
 
 /** ROW() and ROW of a reference; undefined for anything else. */
 export function rowNode(args: readonly Bound[]): ScalarNode | undefined {

@@ -3,6 +3,7 @@ import type { Matrix, Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { Bound, CallNode } from '../ast.ts';
 import { builtins } from '../builtins/index.ts';
+import { childrenOf } from '../language/walk.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 import { issueOf } from '../sentences.ts';
 import { aggregateNode } from './aggregates.ts';
@@ -22,15 +23,16 @@ import {
   fixedScalar,
   frameOfRun,
   localNode,
+  newRun,
   nextId,
   type PlanNode,
-  type Run,
   type ScalarNode,
   varyingScalar,
 } from './nodes.ts';
 import { binaryKernels, negate, percent } from './operators.ts';
 import { wrongCount } from './problems.ts';
 import { cellNode, cellsNode, columnNode, wholeColumnNode } from './references.ts';
+import { shared } from './shared.ts';
 
 /** Compiles a bound formula into a plan over columns. */
 export const compile: Compile = (formula) => {
@@ -48,7 +50,13 @@ interface Compiling {
   readonly slow: Set<string>;
 }
 
+/** A piece of a formula; what works on whole columns is shared with all formulas that have the same piece. */
 function nodeOf(formula: Bound, compiling: Compiling): PlanNode {
+  const node = ownNodeOf(formula, compiling);
+  return childrenOf(formula).length > 0 ? shared(formula, node) : node;
+}
+
+function ownNodeOf(formula: Bound, compiling: Compiling): PlanNode {
   switch (formula.type) {
     case 'number':
     case 'text':
@@ -170,7 +178,7 @@ function asRow(node: PlanNode): ScalarNode {
 }
 
 function runPlan(root: ScalarNode, source: Source, rows: Int32Array | undefined, out: Results): void {
-  const run: Run = { source, id: nextId() };
+  const run = newRun(source);
   const total = rows ? rows.length : out.kinds.length;
   if (total === 0) return;
   const once = root.varies ? null : root.lanes(frameOfRun(run));
@@ -220,10 +228,21 @@ function write(lanes: Lanes, start: number, rows: Int32Array | null, count: numb
   }
 }
 
+/** Compiles a formula of a single cell, which may give an array: the answer is an area, of one cell for one value. */
+export function compileFree(formula: Bound): (source: Source, row: number) => Area {
+  const node = nodeOf(formula, { locals: new Map(), slow: new Set() });
+  return (source, row) => {
+    const run = newRun(source);
+    const frame = node.varies ? { ...frameOfRun(run), id: nextId(), start: row } : frameOfRun(run);
+    if (node.is === 'area') return node.area(frame, 0);
+    return { rows: 1, columns: 1, lanes: node.lanes(frame), range: null };
+  };
+}
+
 /** Computes a formula that does not depend on a row: one value, or an array. */
 export function evaluateOnce(formula: Bound, source: Source): Value | Matrix {
   const node = nodeOf(formula, { locals: new Map(), slow: new Set() });
-  const frame = frameOfRun({ source, id: nextId() });
+  const frame = frameOfRun(newRun(source));
   if (node.is === 'scalar') return node.lanes(frame).valueAt(0);
   const area = node.area(frame, 0);
   const size = area.rows * area.columns;

@@ -9,6 +9,8 @@ export const BLOCK = 1024;
 export interface Run {
   readonly source: Source;
   readonly id: number;
+  /** What was computed once in this run; gone with it, so that formulas do not hold on to arrays as long as a column. */
+  readonly once: Map<object, unknown>;
 }
 
 /**
@@ -28,6 +30,8 @@ export interface Frame {
 
 let ids = 0;
 export const nextId = (): number => ++ids;
+
+export const newRun = (source: Source): Run => ({ source, id: nextId(), once: new Map() });
 
 /** The frame for what does not depend on the row. */
 export const frameOfRun = (run: Run): Frame => ({
@@ -89,13 +93,12 @@ export function constantNode(value: Value, written: Written = 'value'): ScalarNo
 
 /** Computes `make` once a run. */
 export function oncePerRun<T>(make: (frame: Frame) => T): (frame: Frame) => T {
-  let id = -1;
-  let value: T;
   return (frame) => {
-    if (id !== frame.run.id) {
-      value = make(frameOfRun(frame.run));
-      id = frame.run.id;
-    }
+    const { once } = frame.run;
+    const known = once.get(make);
+    if (known !== undefined || once.has(make)) return known as T;
+    const value = make(frameOfRun(frame.run));
+    once.set(make, value);
     return value;
   };
 }

@@ -1,6 +1,6 @@
 import { SimpleRangeValue } from 'hyperformula';
 import { isIssue } from '../../../functions/core/issue.ts';
-import { isMatrix } from '../../../functions/core/value.ts';
+import { isMatrix, isRange } from '../../../functions/core/value.ts';
 import { type Inner, isRich } from '../cell-engine/values.ts';
 import { isCellOf } from '../ranges/lookup.ts';
 import { areaOfEngineRange, areaOfMatrix } from './areas.ts';
@@ -8,6 +8,7 @@ import type { Callee } from './arguments.ts';
 import { spilled } from './domain.ts';
 import { Lanes, Tag } from './lanes.ts';
 import type { Area } from './nodes.ts';
+import { areaOfRange } from './references.ts';
 
 /** Calls the body; a call that overflows the stack or meets a fault of the engine is an error value. */
 export function call(callee: Callee, handed: readonly unknown[]): unknown {
@@ -44,7 +45,7 @@ export function put(out: Lanes, i: number, callee: Callee, result: unknown): voi
       out.numbers[i] = result.range.numbers[result.at]!;
     }
   } else if (isIssue(result)) out.setError(i, result);
-  else if (result instanceof SimpleRangeValue || isMatrix(result)) {
+  else if (result instanceof SimpleRangeValue || isMatrix(result) || isRange(result)) {
     const area = areaOf(callee, result);
     if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
     else out.setError(i, spilled(area.rows, area.columns));
@@ -55,6 +56,7 @@ export function put(out: Lanes, i: number, callee: Callee, result: unknown): voi
 export function areaOf(callee: Callee, result: unknown): Area {
   if (result instanceof SimpleRangeValue) return areaOfEngineRange(result, callee.name);
   if (isMatrix(result)) return areaOfMatrix(result);
+  if (isRange(result)) return areaOfRange(result);
   const lanes = new Lanes(1);
   lanes.mixed();
   put(lanes, 0, callee, result);

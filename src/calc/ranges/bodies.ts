@@ -1,13 +1,14 @@
 import type { Issue } from '../../../functions/core/issue.ts';
-import type { Matrix } from '../../../functions/core/value.ts';
+import type { Matrix, Range } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
 import { conditional } from './conditional.ts';
+import { filtered } from './filter.ts';
 import { type CellOf, lookups } from './lookup.ts';
 import { ordered } from './order.ts';
 import { sumOfProducts } from './products.ts';
 
 /** What a function over ranges answers. */
-export type RangeAnswer = Inner | Issue | CellOf | Matrix;
+export type RangeAnswer = Inner | Issue | CellOf | Matrix | Range;
 export type RangeBody = (...args: never[]) => RangeAnswer;
 
 /**
@@ -19,6 +20,7 @@ const bodies: ReadonlyMap<string, RangeBody> = new Map<string, RangeBody>([
   ...Object.entries(lookups),
   ...Object.entries(ordered),
   ['SUMPRODUCT', sumOfProducts],
+  ['FILTER', filtered],
 ]);
 const aliases: Readonly<Record<string, string>> = {
   PERCENTILE: 'PERCENTILE.INC',
