@@ -41,6 +41,7 @@ export const columnSchema = z.strictObject({
     .strictObject({ digits: z.int().min(0).max(15).optional(), percent: z.boolean().optional() })
     .optional(),
   hidden: z.boolean().optional(),
+  role: short.optional(),
 });
 
 /** A sheet without its columns. */
@@ -63,6 +64,7 @@ const nameSchema = z.strictObject({
   column: short,
   row: z.int().min(1).max(limits.rows),
   note: long.optional(),
+  role: short.optional(),
 });
 
 export const frameSchema = z.strictObject({

@@ -177,8 +177,14 @@ function buildNames(book: LiveBook, frame: Frame): void {
     if (problem) damaged([...path, 'name'], problem.replace(/\.$/, ''));
     if (book.names.has(nameKey(named.name)))
       damaged([...path, 'name'], `a second cell named "${named.name}"`);
-    const { name, note } = named;
-    const at = { name, sheet: sheet.id, column: column.id, row: named.row - 1 };
-    book.names.set(nameKey(name), note === undefined ? at : { ...at, note });
+    const { name, note, role } = named;
+    book.names.set(nameKey(name), {
+      name,
+      sheet: sheet.id,
+      column: column.id,
+      row: named.row - 1,
+      ...(note === undefined ? {} : { note }),
+      ...(role === undefined ? {} : { role }),
+    });
   }
 }

@@ -29,6 +29,8 @@ export interface Column {
   readonly width?: number;
   readonly format?: NumberFormat;
   readonly hidden?: boolean;
+  /** What the column is, by a usual name that it no longer has; see roles.ts. */
+  readonly role?: string;
 }
 
 /** What a sheet is for; the page lists the book's contents by it. */
@@ -54,6 +56,8 @@ export interface NamedCell {
   readonly column: string;
   readonly row: number;
   readonly note?: string;
+  /** What it is, by a usual name that it no longer has; see roles.ts. */
+  readonly role?: string;
 }
 
 /** A JSON value, for the parts of a book that one layer alone understands. */

@@ -11,6 +11,7 @@ export {
   loseSheet,
   renameColumn,
   renameNamed,
+  renameNames,
   renameSheet,
 } from './language/rewrite.ts';
 export { sentenceOf } from './sentences.ts';

@@ -1,5 +1,6 @@
 import { closest, distance } from 'fastest-levenshtein';
 import type { Column } from '../book/model.ts';
+import { goneName } from '../book/references/gone.ts';
 import type { ColumnFinding } from './api.ts';
 import { readHeading } from './heading.ts';
 import type { Recipe, RecipeColumn } from './recipe.ts';
@@ -148,7 +149,7 @@ export function mapByRecipe(
     if (!column)
       throw new IntakeRefusal('recipe-column-unknown', {
         recipe: recipe.title,
-        column: how.column,
+        column: goneName(how.column),
         sheet: recipe.sheet,
         columns: listed(columns.map((c) => c.name)),
       });

@@ -1,13 +1,13 @@
 import type { AnyDefinition } from '../../functions/core/define.ts';
 import { Kind, type Range } from '../../functions/core/value.ts';
 import { registry } from '../../functions/registry.ts';
-import { columnNamed } from '../book/book.ts';
 import type { Book, Column, Sheet } from '../book/model.ts';
+import { definePart, pointsAtNothing } from '../book/references/part.ts';
 import { z } from '../book/zod.ts';
 import { today, writeDate } from '../units/date.ts';
 import type { Doubt } from './api.ts';
 import { keyOf } from './doubt-key.ts';
-import { chosenColumns, titleOf } from './figure-lifter.ts';
+import { chosenColumns, columnFor, titleOf } from './figure-lifter.ts';
 import type { Viewed } from './views.ts';
 
 /** What looks wrong in the measures themselves, sheet by sheet. */
@@ -25,10 +25,9 @@ const LENGTHS_LISTED = 200;
 /** Rows whose lengths do not fit together, with the words of SEG.CHECK. Remembered until one of the columns changes. */
 function lengthDoubts(viewed: Viewed, sheet: Sheet): readonly Doubt[] {
   const chosen = chosenColumns(viewed.book);
-  const columnFor = (measure: string) => columnNamed(sheet, chosen[measure] ?? measure);
-  const columns = ['femur', 'tibia', 'trunk'].map(columnFor);
+  const columns = ['femur', 'tibia', 'trunk'].map((measure) => columnFor(sheet, measure, chosen));
   if (!columns.every((column) => column !== undefined)) return [];
-  const stature = columnFor('stature');
+  const stature = columnFor(sheet, 'stature', chosen);
   const ranges = [...columns, ...(stature ? [stature] : [])].map(({ id }) =>
     viewed.calculation.column(sheet.id, id),
   );
@@ -85,7 +84,7 @@ const ENOUGH = 3;
 
 /** An ankle range that was not measured with weight on the foot is 15–20° lower, and the lean far too large. */
 function ankleDoubts({ book, calculation }: Viewed, sheet: Sheet): readonly Doubt[] {
-  const column = columnNamed(sheet, chosenColumns(book).ankle ?? 'ankle');
+  const column = columnFor(sheet, 'ankle', chosenColumns(book));
   if (!column || (column.dimension !== undefined && column.dimension !== 'angle')) return [];
   const doubt = (why: string): Doubt => ({
     place: { sheet: sheet.id, column: column.id },
@@ -117,6 +116,14 @@ function ankleDoubts({ book, calculation }: Viewed, sheet: Sheet): readonly Doub
 }
 
 const setting = z.object({ testsOlderThan: z.number().int().positive().optional() });
+
+export const doubtsPart = definePart({
+  word: 'setting',
+  part: 'settings',
+  key: 'doubts',
+  schema: setting,
+  references: pointsAtNothing,
+});
 
 /** After how many days a test counts as old; undefined where nobody has chosen. */
 export function oldAfter(book: Book): number | undefined {

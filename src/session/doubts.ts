@@ -1,3 +1,4 @@
+import { definePart, pointsAtNothing } from '../book/references/part.ts';
 import { z } from '../book/zod.ts';
 import type { Acceptance, Doubt } from './api.ts';
 import { keyOf } from './doubt-key.ts';
@@ -47,6 +48,14 @@ export function doubtCount(viewed: Viewed): number {
 }
 
 const acceptance = z.object({ reason: z.string().min(1), on: z.string().optional() });
+
+/** An acceptance stands under a key that is made from ids and from what was found: nothing in it can be followed. */
+export const acceptedPart = definePart({
+  word: 'accepted doubt',
+  part: 'accepted',
+  schema: acceptance,
+  references: pointsAtNothing,
+});
 
 function acceptanceOf(value: unknown): Acceptance | undefined {
   const read = acceptance.safeParse(value);

@@ -4,8 +4,11 @@ import type { BarRulePlacement } from '../../functions/posture/balance.ts';
 import type { Lifter } from '../../functions/posture/figure.ts';
 import { registry } from '../../functions/registry.ts';
 import { columnNamed } from '../book/book.ts';
-import type { Book, Sheet } from '../book/model.ts';
+import type { Book, Column, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
+import { goneName } from '../book/references/gone.ts';
+import { definePart, type References } from '../book/references/part.ts';
+import { cellInRole, columnInRole } from '../book/roles.ts';
 import { z } from '../book/zod.ts';
 import { displayOf } from './display.ts';
 import type { Viewed } from './views.ts';
@@ -52,12 +55,55 @@ export interface Known {
   readonly missing: readonly string[];
 }
 
-const settingSchema = z.object({ columns: z.record(z.string(), z.string()).optional() });
+const settingSchema = z.looseObject({ columns: z.record(z.string(), z.string()).optional() });
+
+/** The figure's setting names columns of whichever sheet has them, and named cells. */
+export const figurePart = definePart({
+  word: 'figure',
+  part: 'settings',
+  key: 'figure',
+  schema: settingSchema,
+  references: (setting, visit) =>
+    setting.columns
+      ? {
+          ...setting,
+          columns: Object.fromEntries(
+            Object.entries(setting.columns).map(([measure, name]) => [measure, chosenAfter(name, visit)]),
+          ),
+        }
+      : setting,
+});
+
+/** Where another sheet or a cell goes on under the name, it stays: a renamed column is known by its role then. */
+function chosenAfter(name: string, { book, columns, names }: References): string {
+  const homes = book.sheets.filter((sheet) => columnNamed(sheet, name));
+  const after = homes.map(({ id }) => columns.named(id, name));
+  if (book.names.has(nameKey(name))) return homes.length === 0 ? names(name) : name;
+  return after.every((one) => one !== name) ? (after[0] ?? name) : name;
+}
 
 /** Which columns and named cells the book's setting names for the measures. */
 export function chosenColumns(book: Book): Readonly<Record<string, string>> {
   const setting = settingSchema.safeParse(book.parts.settings.get('figure'));
   return (setting.success && setting.data.columns) || {};
+}
+
+/** The measure that a column goes on being for, though the setting keeps naming others of its name. */
+export function chosenRole(book: Book, name: string): string | undefined {
+  const homes = book.sheets.filter((sheet) => columnNamed(sheet, name));
+  if (homes.length < 2) return undefined;
+  return Object.entries(chosenColumns(book)).find(([, chosen]) => nameKey(chosen) === nameKey(name))?.[0];
+}
+
+/** The column for a measure: the one that the setting names, else the one in its role or of its name. */
+export function columnFor(
+  sheet: Sheet,
+  measure: string,
+  chosen: Readonly<Record<string, string>>,
+): Column | undefined {
+  const own = Object.hasOwn(chosen, measure) ? chosen[measure]! : undefined;
+  if (own === undefined) return columnInRole(sheet, measure);
+  return columnNamed(sheet, own) ?? sheet.columns.find(({ role }) => role === measure);
 }
 
 /**
@@ -98,11 +144,12 @@ function valueFor(
   chosen: Readonly<Record<string, string>>,
 ): readonly [Argument, Origin] {
   const own = Object.hasOwn(chosen, measure) ? chosen[measure] : undefined;
-  const column = columnNamed(sheet, own ?? measure);
+  const column = columnFor(sheet, measure, chosen);
   const value = column ? calculation.value(sheet.id, column.id, row) : null;
   if (value !== null && value !== '') return [value, 'row'];
   const needed = (NEEDED as readonly string[]).includes(measure);
-  const named = book.names.get(nameKey(own ?? (needed ? '' : measure)));
+  const named =
+    own === undefined ? (needed ? undefined : cellInRole(book, measure)) : book.names.get(nameKey(own));
   const cell = named ? calculation.value(named.sheet, named.column, named.row) : null;
   return cell === null || cell === '' ? [null, 'left out'] : [cell, 'named cell'];
 }
@@ -120,8 +167,8 @@ export function titleOf({ calculation }: Viewed, sheet: Sheet, row: number): str
 /** Measures that the figure cannot do without and that a sheet has no column for. */
 export function absentFrom(book: Book, sheet: Sheet): readonly string[] {
   const chosen = chosenColumns(book);
-  return NEEDED.filter(
-    (measure) => !columnNamed(sheet, Object.hasOwn(chosen, measure) ? chosen[measure]! : measure),
+  return NEEDED.filter((measure) => !columnFor(sheet, measure, chosen)).map((measure) =>
+    Object.hasOwn(chosen, measure) ? goneName(chosen[measure]!) : measure,
   );
 }
 

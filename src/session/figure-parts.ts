@@ -1,6 +1,6 @@
 import type { Argument } from '../../functions/core/value.ts';
 import { parts, referenceBuild } from '../../functions/posture/part.ts';
-import { nameKey } from '../book/names.ts';
+import { cellInRole } from '../book/roles.ts';
 import type { FigureParts } from './api.ts';
 import { ask, build, type Known, setup } from './figure-lifter.ts';
 import type { Viewed } from './views.ts';
@@ -14,7 +14,7 @@ const REFERENCE_ANKLE = 38;
  */
 export function partsOf({ book, calculation }: Viewed, known: Known, lift: number): FigureParts | null {
   if (known.missing.length) return null;
-  const named = book.names.get(nameKey('reference_ankle'));
+  const named = cellInRole(book, 'reference_ankle');
   const set = named ? calculation.value(named.sheet, named.column, named.row) : null;
   const ankle = typeof set === 'number' ? set : REFERENCE_ANKLE;
   const values = parts.map((part) => ask('LEAN.PART', [part, ...build(known), ankle, lift, ...setup(known)]));

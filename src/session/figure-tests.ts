@@ -1,18 +1,16 @@
-import { columnNamed, sheetOf } from '../book/book.ts';
+import { sheetOf } from '../book/book.ts';
 import type { Column, Sheet } from '../book/model.ts';
+import { columnInRole, laterEndings, takenAgain } from '../book/roles.ts';
 import type { OtherTest } from './api.ts';
 import { dateOf, type Known, type Measure, titleOf } from './figure-lifter.ts';
 import type { Viewed } from './views.ts';
 
 /** What may be measured again: the build, the ankle range and body mass. */
-const again = ['femur', 'tibia', 'trunk', 'ankle', 'foot', 'mass', 'stature'] as const;
-
-/** A sheet of later tests calls its columns like the roster, or says that they are the later ones. */
-const endings = ['', '_now', '_after', '_again'] as const;
+const again = takenAgain;
 
 const remeasured = (sheet: Sheet, measure: Measure): Column | undefined => {
-  for (const ending of endings) {
-    const found = columnNamed(sheet, `${measure}${ending}`);
+  for (const ending of laterEndings) {
+    const found = columnInRole(sheet, `${measure}${ending}`);
     if (found?.kind === 'number') return found;
   }
   return undefined;

@@ -1,10 +1,12 @@
-import { columnNamed, columnOf, sheetOf } from '../book/book.ts';
+import { columnOf, sheetOf } from '../book/book.ts';
 import type { Sheet } from '../book/model.ts';
+import { goneName } from '../book/references/gone.ts';
 import { refuse } from '../book/refusal.ts';
 import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './api.ts';
 import {
   absentFrom,
   chosenColumns,
+  columnFor,
   dateOf,
   type FigureOptions,
   figureOptions,
@@ -124,8 +126,9 @@ const controlsOf = (known: Known): readonly FigureControl[] => [
 
 /** Where a lift that was tried out can be written, and the text that would be; or why it cannot. */
 function keepOf({ book, calculation, locale }: Viewed, sheet: Sheet, row: number, lift: number): KeepLift {
-  const name = chosenColumns(book).lift ?? 'lift';
-  const found = columnNamed(sheet, name);
+  const chosen = chosenColumns(book);
+  const name = goneName(chosen.lift ?? 'lift');
+  const found = columnFor(sheet, 'lift', chosen);
   if (!found)
     return {
       sentence: `The sheet ${sheet.label} has no column "${name}": add one in cm, and a lift can be kept here.`,

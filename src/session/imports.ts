@@ -1,5 +1,6 @@
 import type { Book, Json } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
+import { definePart } from '../book/references/part.ts';
 import { z } from '../book/zod.ts';
 
 const count = z.number().int().min(0);
@@ -27,6 +28,14 @@ const kept = z.object({
   cells: z.object({ filled: count, held: count }),
   heldRows: z.array(heldRow),
   apart: z.array(z.object({ line: count, raw: z.string(), as: z.enum(['preamble', 'footer']) })),
+});
+
+/** A record of an import is told by its file and its sheet; what else it says of the file is kept as it came. */
+export const provenancePart = definePart({
+  word: 'record of an import',
+  part: 'provenance',
+  schema: z.looseObject({ sheet: z.string() }),
+  references: (record, { sheets }) => ({ ...record, sheet: sheets.named(record.sheet) }),
 });
 
 /** One file that came into a sheet. */

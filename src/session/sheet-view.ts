@@ -1,4 +1,5 @@
 import type { Book } from '../book/model.ts';
+import { definePart } from '../book/references/part.ts';
 import { z } from '../book/zod.ts';
 import { rowView } from './row-view.ts';
 
@@ -37,4 +38,33 @@ export function sheetViewOf(book: Book, sheet: string): SheetView | undefined {
   if (kept === undefined) return undefined;
   const read = sheetView.safeParse(kept);
   return read.success ? read.data : undefined;
+}
+
+/** Conditions, order, groups and summaries go with their column; a summary is copied with it. */
+export const viewPart = definePart({
+  word: 'view',
+  part: 'views',
+  bySheet: true,
+  schema: sheetView,
+  references: ({ rows, summaries, ...rest }, { columns }, sheet) => {
+    const where = rows?.where && columns.about(sheet, rows.where);
+    const sort = rows?.sort && columns.about(sheet, rows.sort);
+    const group = rows?.group === undefined ? undefined : columns.ofId(sheet, rows.group);
+    const own =
+      summaries &&
+      columns.own(sheet, summaries, (one, follow) =>
+        'formula' in one ? { ...one, formula: follow(one.formula, sheet) } : one,
+      );
+    const looked = without({ where, sort, group });
+    const after = without({ rows: looked, ...rest, summaries: own }) as SheetView | undefined;
+    return after ?? null;
+  },
+});
+
+/** A record without what is undefined or an empty list; undefined where nothing is left. */
+function without(record: Readonly<Record<string, unknown>>): object | undefined {
+  const left = Object.entries(record).filter(
+    ([, value]) => value !== undefined && !(Array.isArray(value) && value.length === 0),
+  );
+  return left.length ? Object.fromEntries(left) : undefined;
 }

@@ -76,6 +76,8 @@ describe('the figure of a row', () => {
   test('takes other columns that the book’s setting names, and set-up from named cells', () => {
     const session = ada();
     session.execute({ do: 'change-column', sheet: 'roster', column: 'femur', change: { name: 'thigh' } });
+    expect(posture(session.figure('roster', 0).flat).lean).toBeCloseTo(leanOf(build)!, 9);
+    session.execute({ do: 'change-column', sheet: 'roster', column: 'femur', change: { role: null } });
     expect(session.figure('roster', 0).missing).toEqual(['femur']);
     session.execute({
       do: 'set-part',

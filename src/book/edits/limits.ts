@@ -44,10 +44,11 @@ export function checkTitle(title: string): void {
     refuse(`The title has ${title.length} characters; at most ${limits.short} can be kept.`);
 }
 
-export function checkName({ name, note = '' }: Pick<NamedCell, 'name' | 'note'>): void {
+export function checkName({ name, note = '', role = '' }: Pick<NamedCell, 'name' | 'note' | 'role'>): void {
   if (name.length > limits.short)
     refuse(`The name "${clipped(name)}" has ${name.length} characters; at most ${limits.short} can be kept.`);
   checkText(note.length);
+  checkText(role.length);
 }
 
 /** Refuses a record that is no JSON, or that is nested too deep. */

@@ -107,6 +107,13 @@ export function renameSheet(formula: string, book: Book, _home: string, sheetId:
   });
 }
 
+/** Names that stand alone, each in the place of another: by the key of the name that it replaces. */
+export const renameNames = (formula: string, to: ReadonlyMap<string, string>): string =>
+  rewrite(formula, (node) => {
+    const name = node.type === 'name' ? to.get(nameKey(node.name)) : undefined;
+    return name === undefined ? undefined : { ...node.span, text: name };
+  });
+
 /** True for a mention of a named cell: a column of the formula's own sheet would come first. */
 const isNamed = (node: Mention, book: Book, home: string, name: string): boolean =>
   node.type === 'name' &&

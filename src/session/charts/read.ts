@@ -2,6 +2,7 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
 import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
+import { goneName, isGone } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
 import { displayOf } from '../display.ts';
@@ -39,13 +40,17 @@ export function readChart(viewed: Viewed, record: ChartRecord): Read {
   const { book } = viewed;
   const sheet = book.sheets.some(({ id }) => id === record.sheet)
     ? sheetOf(book, record.sheet)
-    : refuse('The sheet of this chart is no longer in the book. Change or remove the chart.');
+    : refuse(
+        isGone(record.sheet)
+          ? `The sheet "${goneName(record.sheet)}" of this chart is no longer in the book. Change or remove the chart.`
+          : 'The sheet of this chart is no longer in the book. Change or remove the chart.',
+      );
   const { roles, name } = chartRoles[record.kind];
   if (record.columns.length !== roles.length)
     refuse(`The chart "${name}" takes ${roles.length} columns; this one has ${record.columns.length}.`);
   const column = (wanted: string): Column =>
     columnNamed(sheet, wanted) ??
-    refuse(`The sheet ${sheet.label} has no column "${wanted}" any more. Change the chart.`);
+    refuse(`The sheet ${sheet.label} has no column "${goneName(wanted)}" any more. Change the chart.`);
   const measures = record.columns.map((wanted, index) =>
     measureOf(viewed, sheet, column(wanted), roles[index]!),
   );

@@ -4,7 +4,7 @@ import type { Column } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { movedColumns, rewriteFormulas } from '../rewriting.ts';
+import { followReferences } from '../follow-references.ts';
 import { columnParts, tidyColumn } from './column-parts.ts';
 import { defineCommand } from './define.ts';
 import { withFormula } from './set-formula.ts';
@@ -35,10 +35,11 @@ export const addColumn = defineCommand({
       true,
     );
     const at = Math.min(index ?? sheet.columns.length, sheet.columns.length);
-    const { edits } = rewriteFormulas(
-      state.book,
-      movedColumns(state.book, id, (c) => (c < at ? c : c + 1)),
-    );
+    const { edits } = followReferences(state.book, {
+      is: 'move-columns',
+      sheet: id,
+      letters: (c) => (c < at ? c : c + 1),
+    });
     return {
       edit: together([...edits, { do: 'add-column', sheet: id, index: at, column }]),
       words: `Add column ${column.label}`,

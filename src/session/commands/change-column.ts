@@ -1,18 +1,27 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Cell, Cells } from '../../book/cells.ts';
 import type { Edit } from '../../book/edit.ts';
-import type { Column } from '../../book/model.ts';
+import type { Book, Column } from '../../book/model.ts';
+import { roleAfter } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
 import { renameColumn } from '../../calc/index.ts';
 import type { Locale } from '../../units/locale.ts';
-import { remeasuredMarks } from '../marks/follow.ts';
-import { renamedInRecipes } from '../recipes.ts';
-import { rewriteFormulas } from '../rewriting.ts';
+import { chosenRole } from '../figure-lifter.ts';
+import { followReferences } from '../follow-references.ts';
+import { remeasuredMarks } from '../marks/remeasured.ts';
 import { readTyped, valueText } from '../typed.ts';
 import { columnParts, tidyColumn } from './column-parts.ts';
-import { defineCommand } from './define.ts';
+import { defineCommand, type State } from './define.ts';
 import { noteOf } from './set-formula.ts';
-import { bareFormula, checkColumnName, columnId, plural, sheetId, together } from './shared.ts';
+import {
+  bareFormula,
+  checkColumnName,
+  columnId,
+  plural,
+  renamedInWords,
+  sheetId,
+  together,
+} from './shared.ts';
 
 /**
  * Changes what is said about a column; null takes a part away. A new name goes into every formula and recipe that uses
@@ -35,27 +44,22 @@ export const changeColumn = defineCommand({
     const after = tidyColumn({ ...fittingUnit(before, { ...given, ...label }), formula: text });
     const renamed = after.name !== before.name;
     if (renamed) checkColumnName(state, id, after.name, before.name);
-    const rename = (f: string, home: string) => renameColumn(f, book, home, id, ofId, after.name);
-    const rewritten = renamed
-      ? rewriteFormulas(book, (f, home) => rename(f, home.sheet), { sheet: id, column: ofId })
-      : { edits: [], count: 0 };
-    const column: Column =
-      after.formula === undefined ? after : { ...after, formula: rename(after.formula, id) };
-    const edits: Edit[] = [
-      ...rewritten.edits,
-      { do: 'change-column', sheet: id, column: renamed ? column : after },
-    ];
-    if (renamed)
-      edits.push(...renamedInRecipes(book, { sheet: sheet.name, column: before.name }, after.name));
+    const followed = renamed
+      ? followReferences(
+          book,
+          { is: 'rename-column', sheet: id, column: ofId, to: after.name },
+          { sheet: id, column: ofId },
+        )
+      : undefined;
+    const column = renamed ? renamedColumn(state, id, before, after) : after;
+    const edits: Edit[] = [...(followed?.edits ?? []), { do: 'change-column', sheet: id, column }];
     const cells = sheet.cells.get(ofId)!;
     const reread = readAgain(before, after) ? rereadCells(cells, before, after, locale) : undefined;
     if (reread) edits.push({ do: 'put-cells', sheet: id, row: 0, columns: [ofId], cells: [reread.cells] });
     if (before.dimension !== after.dimension && after.kind === 'number')
       edits.push(...remeasuredMarks(book, edits, id, ofId, (n) => remeasured(n, before, after, locale)));
     const notes = [
-      renamed && rewritten.count
-        ? `${plural(rewritten.count, 'formula')} now ${rewritten.count === 1 ? 'says' : 'say'} ${after.name}.`
-        : '',
+      (followed && renamedInWords(followed, after.name)) ?? '',
       reread?.held
         ? `${plural(reread.held, 'cell')} did not fit and ${reread.held === 1 ? 'is' : 'are'} held.`
         : '',
@@ -72,6 +76,24 @@ export const changeColumn = defineCommand({
     };
   },
 });
+
+/** A column under its new name: its own formula follows, and what it is for figure and handouts stays. */
+function renamedColumn({ book }: State, sheet: string, before: Column, after: Column): Column {
+  const { role: _, ...rest } = after;
+  const role = roleAfter({ ...before, ...(before.role ? {} : roleChosen(book, before)) }, after);
+  return {
+    ...rest,
+    ...(rest.formula === undefined
+      ? {}
+      : { formula: renameColumn(rest.formula, book, sheet, sheet, before.id, after.name) }),
+    ...(role === undefined ? {} : { role }),
+  };
+}
+
+function roleChosen(book: Book, { name }: Column): { role?: string } {
+  const role = chosenRole(book, name);
+  return role === undefined ? {} : { role };
+}
 
 /** A change of one part is called by it. */
 function wordsFor({ label }: Column, parts: readonly string[]): string {

@@ -1,14 +1,12 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
 import { z } from '../../book/zod.ts';
-import { renameSheet } from '../../calc/index.ts';
-import { renamedInRecipes } from '../recipes.ts';
-import { rewriteFormulas } from '../rewriting.ts';
+import { followReferences } from '../follow-references.ts';
 import { purpose } from './add-sheet.ts';
 import { defineCommand } from './define.ts';
-import { checkSheetName, plural, sheetId, together } from './shared.ts';
+import { checkSheetName, renamedInWords, sheetId, together } from './shared.ts';
 
-/** Changes name, label, purpose or note of a sheet. A new name goes into every formula and recipe that uses it. */
+/** Changes name, label, purpose or note of a sheet. A new name goes into everything that names it. */
 export const changeSheet = defineCommand({
   id: 'change-sheet',
   schema: z.strictObject({
@@ -26,9 +24,10 @@ export const changeSheet = defineCommand({
     const name = change.name ?? sheet.name;
     const renamed = name !== sheet.name;
     if (renamed) checkSheetName(state, name, sheet.name);
-    const rewritten = renamed
-      ? rewriteFormulas(book, (formula, home) => renameSheet(formula, book, home.sheet, id, name))
-      : { edits: [], count: 0 };
+    const followed = renamed
+      ? followReferences(book, { is: 'rename-sheet', sheet: id, to: name })
+      : undefined;
+    const said = followed && renamedInWords(followed, name);
     const note = change.note === undefined ? sheet.note : (change.note ?? undefined);
     const edit: Edit = {
       do: 'change-sheet',
@@ -38,15 +37,10 @@ export const changeSheet = defineCommand({
       purpose: change.purpose ?? sheet.purpose,
       ...(note ? { note } : {}),
     };
-    const recipes = renamed ? renamedInRecipes(book, { sheet: sheet.name }, name) : [];
     return {
-      edit: together([...rewritten.edits, edit, ...recipes]),
+      edit: together([...(followed?.edits ?? []), edit]),
       words: renamed ? `Rename sheet ${sheet.name} to ${name}` : `Change sheet ${sheet.label}`,
-      ...(rewritten.count
-        ? {
-            note: `${plural(rewritten.count, 'formula')} now ${rewritten.count === 1 ? 'says' : 'say'} ${name}.`,
-          }
-        : {}),
+      ...(said === undefined ? {} : { note: said }),
     };
   },
 });

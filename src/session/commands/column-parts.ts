@@ -4,7 +4,7 @@ import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { unitOf, unitsOf } from '../../units/unit.ts';
 
-const { name, label, kind, dimension, unit, choices, formula, note, width, format, hidden } =
+const { name, label, kind, dimension, unit, choices, formula, note, width, format, hidden, role } =
   columnSchema.shape;
 
 /** What can be said about a column when it is made or changed; null takes a part away. */
@@ -20,6 +20,7 @@ export const columnParts = z.strictObject({
   width: width.nullable(),
   format: format.nullable(),
   hidden: hidden.nullable(),
+  role: role.nullable(),
 });
 
 /** A column as it comes from a command: parts may be missing or taken away. */

@@ -3,10 +3,7 @@ import { limits } from '../../book/file-frame.ts';
 import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { renameColumn } from '../../calc/index.ts';
-import { copyingMarks } from '../marks/follow.ts';
-import { movedColumns, rewriteFormulas } from '../rewriting.ts';
-import { copyingSummary } from '../sheet-view-follow.ts';
+import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';
 import { columnId, columnTaken, newId, sheetId, together } from './shared.ts';
 
@@ -21,30 +18,24 @@ export const duplicateColumn = defineCommand({
     const index = sheet.columns.indexOf(column) + 1;
     const cells = sheet.cells.get(ofId)!;
     const name = properName(column.name, columnTaken(state, id));
+    const { role: _, ...rest } = column;
     const copy = {
-      ...column,
+      ...rest,
       id: newId(name, (n) => sheet.columns.some((c) => c.id === n)),
       name,
       label: `${column.label} (copy)`,
     };
-    const { edits } = rewriteFormulas(
-      state.book,
-      movedColumns(state.book, id, (c) => (c < index ? c : c + 1)),
-    );
-    const renamed = (formula: string) => renameColumn(formula, state.book, id, id, ofId, name);
+    const { edits } = followReferences(state.book, {
+      is: 'copy-column',
+      sheet: id,
+      column: ofId,
+      id: copy.id,
+      name,
+      letters: (c) => (c < index ? c : c + 1),
+    });
     const add = { do: 'add-column', sheet: id, index, column: copy } as const;
     return {
-      edit: together([
-        ...copyingSummary(
-          state.book,
-          copyingMarks(state.book, edits, id, ofId, copy.id, renamed),
-          id,
-          ofId,
-          copy.id,
-          renamed,
-        ),
-        cells.blank ? add : { ...add, cells: cells.block() },
-      ]),
+      edit: together([...edits, cells.blank ? add : { ...add, cells: cells.block() }]),
       words: `Duplicate column ${column.label}`,
     };
   },

@@ -7,8 +7,7 @@ import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { renameSheet } from '../../calc/index.ts';
-import { copiedMarks } from '../marks/follow.ts';
-import { copiedView } from '../sheet-view-follow.ts';
+import { followReferences } from '../follow-references.ts';
 import { defineCommand, type State } from './define.ts';
 import { newId, sheetId, sheetTaken, together } from './shared.ts';
 
@@ -23,7 +22,6 @@ export const duplicateSheet = defineCommand({
     const name = properName(sheet.name, sheetTaken(state));
     const id = newId(name, (n) => sheets.some((s) => s.id === n));
     const content = contentOf(sheet);
-    const renamed = (formula: string) => renameSheet(formula, state.book, ofId, ofId, name);
     const copy = {
       ...content,
       id,
@@ -34,8 +32,7 @@ export const duplicateSheet = defineCommand({
     return {
       edit: together([
         { do: 'add-sheet', index: sheets.indexOf(sheet) + 1, sheet: copy },
-        ...copiedMarks(state.book, ofId, id, renamed),
-        ...copiedView(state.book, ofId, id, renamed),
+        ...followReferences(state.book, { is: 'copy-sheet', sheet: ofId, id, name }).edits,
       ]),
       words: `Duplicate sheet ${sheet.label}`,
     };

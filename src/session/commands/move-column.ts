@@ -1,6 +1,6 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { z } from '../../book/zod.ts';
-import { movedColumns, rewriteFormulas } from '../rewriting.ts';
+import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';
 import { columnId, sheetId, together } from './shared.ts';
 
@@ -18,7 +18,7 @@ export const moveColumn = defineCommand({
       const without = c < from ? c : c - 1;
       return without < to ? without : without + 1;
     };
-    const { edits } = rewriteFormulas(state.book, movedColumns(state.book, id, place));
+    const { edits } = followReferences(state.book, { is: 'move-columns', sheet: id, letters: place });
     return {
       edit: together([...edits, { do: 'move-column', sheet: id, column: ofId, index: to }]),
       words: `Move column ${column.label}`,

@@ -1,13 +1,10 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { z } from '../../book/zod.ts';
-import { loseColumn } from '../../calc/index.ts';
-import { losingMarks } from '../marks/follow.ts';
-import { movedColumns, rewriteFormulas } from '../rewriting.ts';
-import { losingInView } from '../sheet-view-follow.ts';
+import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';
-import { columnId, plural, sheetId, together } from './shared.ts';
+import { columnId, lostInWords, sheetId, together } from './shared.ts';
 
-/** Removes a column. Formulas that used it say #REF! with its name. */
+/** Removes a column. Formulas that used it say #REF! with its name; charts, handouts, report and import settings say what is gone. */
 export const removeColumn = defineCommand({
   id: 'remove-column',
   schema: z.strictObject({ sheet: sheetId, column: columnId }),
@@ -16,27 +13,17 @@ export const removeColumn = defineCommand({
     const sheet = sheetOf(book, id);
     const column = columnOf(sheet, ofId);
     const gone = sheet.columns.indexOf(column);
-    const letters = movedColumns(book, id, (c) => (c < gone ? c : c === gone ? undefined : c - 1));
-    const lost = rewriteFormulas(book, (formula, home) => loseColumn(formula, book, home.sheet, id, ofId));
-    const { edits } = rewriteFormulas(book, (formula, home) =>
-      loseColumn(letters(formula, home), book, home.sheet, id, ofId),
-    );
+    const followed = followReferences(book, {
+      is: 'remove-column',
+      sheet: id,
+      column: ofId,
+      letters: (c) => (c < gone ? c : c === gone ? undefined : c - 1),
+    });
+    const note = lostInWords(followed);
     return {
-      edit: together([
-        ...losingInView(
-          book,
-          losingMarks(book, edits, (of, one) => of === id && one === ofId),
-          id,
-          ofId,
-        ),
-        { do: 'remove-column', sheet: id, column: ofId },
-      ]),
+      edit: together([...followed.edits, { do: 'remove-column', sheet: id, column: ofId }]),
       words: `Remove column ${column.label}`,
-      ...(lost.count
-        ? {
-            note: `${plural(lost.count, 'formula')} used it and ${lost.count === 1 ? 'says' : 'say'} #REF! now.`,
-          }
-        : {}),
+      ...(note === undefined ? {} : { note }),
     };
   },
 });

@@ -1,7 +1,7 @@
 import { sheetOf } from '../../book/book.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { movedRows, rewriteFormulas } from '../rewriting.ts';
+import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';
 import { count, row, rowsInWords, sheetId, together } from './shared.ts';
 
@@ -14,7 +14,7 @@ export const removeRows = defineCommand({
     const count = Math.min(asked, sheet.rows - row);
     if (count <= 0) refuse(`The sheet "${sheet.name}" has no row ${row + 1}.`);
     const to = (r: number) => (r < row ? r : r < row + count ? undefined : r - count);
-    const rewritten = rewriteFormulas(state.book, movedRows(state.book, id, to));
+    const rewritten = followReferences(state.book, { is: 'move-rows', sheet: id, rows: to });
     return {
       edit: together([...rewritten.edits, { do: 'remove-rows', sheet: id, row, count }]),
       words: `Remove ${rowsInWords(row, count)}`,

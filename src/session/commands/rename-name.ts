@@ -1,10 +1,10 @@
 import { nameKey } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
+import { cellRoleAfter } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
-import { renameNamed } from '../../calc/index.ts';
-import { rewriteFormulas } from '../rewriting.ts';
+import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';
-import { checkCellName, plural, together } from './shared.ts';
+import { checkCellName, renamedInWords, together } from './shared.ts';
 
 /** Gives a named cell another name, in every formula too. */
 export const renameName = defineCommand({
@@ -14,16 +14,18 @@ export const renameName = defineCommand({
     const { book } = state;
     const named = book.names.get(nameKey(from)) ?? refuse(`There is no cell named "${from}".`);
     checkCellName(state, to, named.name);
-    const { name, ...target } = named;
-    const { edits, count } = rewriteFormulas(book, (f, home) => renameNamed(f, book, home.sheet, name, to));
+    const { name, role: _, ...target } = named;
+    const role = cellRoleAfter(named, to);
+    const followed = followReferences(book, { is: 'rename-cell', name, to });
+    const note = renamedInWords(followed, to);
     return {
       edit: together([
-        ...edits,
+        ...followed.edits,
         { do: 'set-name', name, target: null },
-        { do: 'set-name', name: to, target },
+        { do: 'set-name', name: to, target: role === undefined ? target : { ...target, role } },
       ]),
       words: `Rename ${name} to ${to}`,
-      ...(count ? { note: `${plural(count, 'formula')} now ${count === 1 ? 'says' : 'say'} ${to}.` } : {}),
+      ...(note === undefined ? {} : { note }),
     };
   },
 });

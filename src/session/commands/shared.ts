@@ -3,6 +3,7 @@ import type { Column, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { givenNameProblem } from '../../calc/index.ts';
+import type { Following } from '../follow-references.ts';
 import type { State } from './define.ts';
 
 export const sheetId = z.string();
@@ -25,6 +26,33 @@ export function cellsInWords(columns: readonly Column[], from: number, many: num
   const names = columns.map((c) => c.label || c.name);
   const what = names.length > 2 ? plural(names.length, 'column') : names.join(' and ');
   return `${what} of ${rowsInWords(from, many)}`;
+}
+
+const more = (count: number): string => (count === 1 ? 'says' : 'say');
+
+/** What a rename did elsewhere, in a sentence or two; undefined for nothing. */
+export function renamedInWords({ formulas, parts }: Following, to: string): string | undefined {
+  const said = [
+    formulas ? `${plural(formulas, 'formula')} now ${more(formulas)} ${to}.` : '',
+    parts.length ? `Changed with it: ${counted(parts)}.` : '',
+  ].filter(Boolean);
+  return said.length ? said.join(' ') : undefined;
+}
+
+/** What a removal did elsewhere; undefined for nothing. */
+export function lostInWords({ formulas, parts }: Following): string | undefined {
+  const said = [
+    formulas ? `${plural(formulas, 'formula')} used it and ${more(formulas)} #REF! now.` : '',
+    parts.length ? `Also used by: ${counted(parts)}.` : '',
+  ].filter(Boolean);
+  return said.length ? said.join(' ') : undefined;
+}
+
+/** "2 charts, handout settings": one of several is counted, the only one of its kind is named. */
+function counted(words: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
+  return [...counts].map(([word, count]) => (count === 1 ? word : `${count} × ${word}`)).join(', ');
 }
 
 /** The columns from the one named to as many to the right as asked. */

@@ -2,14 +2,16 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import * as say from '../../../functions/tables/sources.ts';
 import { columnNamed } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
+import { columnInRole, roleOf } from '../../book/roles.ts';
 import { writeDate } from '../../units/date.ts';
 import type { Figure } from '../api.ts';
 import { figureOf } from '../figure.ts';
 import type { Viewed } from '../views.ts';
 import { usualNumberLines } from './numbers.ts';
-import { usualRetestWeeks, usualRules } from './rules.ts';
+import { usualRetestWeeks } from './rules.ts';
 import { type HandoutPart, type HandoutRule, type HandoutSettings, handoutParts } from './settings.ts';
 import { errorWords, filled, numberIn, readable, unknownPlaces, valueIn } from './texts.ts';
+import { usualRulesFor } from './usual-rules.ts';
 
 /** What every handout says, whatever its settings. */
 export const handoutCautions: readonly string[] = [
@@ -49,7 +51,7 @@ export interface Recipe {
 export function recipeFor(viewed: Viewed, sheet: Sheet, settings: HandoutSettings): Recipe {
   const own = settings.rules;
   const notes: string[] = [];
-  const rules = (own ?? usualRules).filter((rule, index) => {
+  const rules = (own ?? usualRulesFor(viewed.book, sheet)).filter((rule, index) => {
     const problem = problemOf(viewed, rule, sheet);
     if (problem !== null && own) notes.push(`Rule ${index + 1} of the handouts is left out: ${problem}`);
     return problem === null;
@@ -75,7 +77,7 @@ export function handoutOf(viewed: Viewed, recipe: Recipe, row: number): Handout 
     recipe.rules
       .filter((rule) => rule.part === part && valueIn(viewed, rule.when, sheet, row) === true)
       .flatMap((rule) => filled(viewed, rule.say, sheet, row) ?? []);
-  const tested = dateOf(viewed, sheet, row, settings.tested ?? 'tested');
+  const tested = dateIn(viewed, sheet, row, settings.tested);
   return {
     book: viewed.book.title,
     row,
@@ -106,7 +108,7 @@ function numbersOf(
       ? `none: ${viewed.calculation.sentence(value)}`
       : readable(value, column, viewed);
     if (text === null) return [];
-    const isLean = column.name === 'lean' || column.name === 'lean_lifted';
+    const isLean = roleOf(column) === 'lean' || roleOf(column) === 'lean_lifted';
     const off =
       error === undefined ? (isLean ? figure.leanError : null) : numberIn(viewed, error, sheet, row);
     return [
@@ -115,8 +117,8 @@ function numbersOf(
   });
 }
 
-function dateOf(viewed: Viewed, sheet: Sheet, row: number, name: string): number | null {
-  const column = columnNamed(sheet, name);
+function dateIn(viewed: Viewed, sheet: Sheet, row: number, name: string | undefined): number | null {
+  const column = name === undefined ? columnInRole(sheet, 'tested') : columnNamed(sheet, name);
   if (column?.kind !== 'date') return null;
   const value = viewed.calculation.value(sheet.id, column.id, row);
   return typeof value === 'number' ? value : null;

@@ -1,12 +1,13 @@
-import { columnNamed } from '../../book/book.ts';
 import type { Book, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
+import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
+import { measuredSheet } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
 import type { Viewed } from '../views.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
-import { usualRules } from './rules.ts';
 import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './settings.ts';
+import { usualRulesFor } from './usual-rules.ts';
 
 /** For whom handouts are asked: a sheet by id or name, some of its rows or all of them. */
 export const handoutRequest = z.strictObject({
@@ -45,7 +46,7 @@ export function handoutsOf(viewed: Viewed, request: HandoutRequest = {}): Handou
     handouts: named.map((row) => handoutOf(viewed, recipe, row)),
     notes: recipe.notes,
     settings,
-    usualRules,
+    usualRules: usualRulesFor(viewed.book, sheet),
   };
 }
 
@@ -55,15 +56,12 @@ function sheetFor(book: Book, wanted: string | undefined): Sheet {
     return (
       found ??
       refuse(
-        `There is no sheet "${wanted}" to make handouts from. The book has: ${book.sheets.map(({ name }) => name).join(', ') || 'none'}.`,
+        `There is no sheet "${goneName(wanted)}" to make handouts from. The book has: ${book.sheets.map(({ name }) => name).join(', ') || 'none'}.`,
       )
     );
   }
-  const measured = book.sheets.find((sheet) =>
-    ['femur', 'tibia', 'trunk'].every((name) => columnNamed(sheet, name)),
-  );
   return (
-    measured ??
+    measuredSheet(book.sheets) ??
     refuse(
       'No sheet of this book has the columns femur, tibia and trunk that handouts are made from. Name the sheet to use.',
     )

@@ -1,5 +1,5 @@
 import type { Book, Sheet } from '../../book/model.ts';
-import { nameKey } from '../../book/names.ts';
+import { cellInRole, columnInRole } from '../../book/roles.ts';
 import { MEASURING_ERROR } from '../figure.ts';
 import type { NumberLine } from './settings.ts';
 
@@ -20,18 +20,17 @@ const usualNumbers: readonly (readonly [column: string, of: 'tape' | 'ankle' | '
 
 /** The numbers that are shown where the book does not choose: those of these names that the sheet has. */
 export function usualNumberLines(book: Book, sheet: Sheet): readonly NumberLine[] {
-  const has = (name: string): boolean => sheet.columns.some((column) => nameKey(column.name) === name);
-  const named = (name: string, otherwise: number): string =>
-    book.names.has(name) ? name : String(otherwise);
+  const named = (role: string, otherwise: number): string =>
+    cellInRole(book, role)?.name ?? String(otherwise);
   const errors = {
     tape: named('tape_error', MEASURING_ERROR.length),
     ankle: named('ankle_error', MEASURING_ERROR.ankle),
-    lean: has('lean_error') ? 'lean_error' : undefined,
+    lean: columnInRole(sheet, 'lean_error')?.name,
   };
-  return usualNumbers
-    .filter(([name]) => has(name))
-    .map(([column, of]) => {
-      const error = of === null ? undefined : errors[of];
-      return error === undefined ? { column } : { column, error };
-    });
+  return usualNumbers.flatMap(([role, of]) => {
+    const column = columnInRole(sheet, role)?.name;
+    if (column === undefined) return [];
+    const error = of === null ? undefined : errors[of];
+    return error === undefined ? { column } : { column, error };
+  });
 }

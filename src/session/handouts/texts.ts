@@ -3,6 +3,7 @@ import { isMatrix, type Value } from '../../../functions/core/value.ts';
 import { columnNamed, columnOf, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
+import { roleOf } from '../../book/roles.ts';
 import { writeNumber } from '../../units/number.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
 import { displayOf } from '../display.ts';
@@ -42,7 +43,7 @@ export function valueIn(viewed: Viewed, formula: string, sheet: Sheet, row: numb
   return isMatrix(value) ? null : value;
 }
 
-const placePattern = /\{([^{}]{1,200})\}/g;
+export const placePattern = /\{([^{}]{1,200})\}/g;
 
 /** The names in a sentence's {places} that are neither a column of the sheet nor a named cell. */
 export function unknownPlaces(viewed: Viewed, say: string, sheet: Sheet): readonly string[] {
@@ -71,10 +72,10 @@ function wordsFor(viewed: Viewed, name: string, sheet: Sheet, row: number): stri
   const value = calculation.value(named.sheet, named.column, named.row);
   // A named angle stands in a column without a unit: it reads like the column of the same kind that it is compared with.
   const own = columnOf(sheetOf(book, named.sheet), named.column);
-  const like = own.dimension === undefined ? likeOf(name, sheet) : undefined;
+  const like = own.dimension === undefined ? likeOf(roleOf(named), sheet) : undefined;
   return readable(value, like ?? own, viewed);
 }
 
 /** The column whose name ends a named cell's name: target_lean reads like lean, max_lift like lift. */
 const likeOf = (name: string, sheet: Sheet): Column | undefined =>
-  sheet.columns.find((column) => nameKey(name).endsWith(`_${nameKey(column.name)}`));
+  sheet.columns.find((column) => nameKey(name).endsWith(`_${roleOf(column)}`));

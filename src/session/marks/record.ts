@@ -74,7 +74,7 @@ const columnMarks = z.strictObject({
 export type ColumnMarks = z.infer<typeof columnMarks>;
 
 /** What the book's part `marks` keeps under a sheet's id: the columns that are marked. */
-const sheetMarks = z.strictObject({ columns: z.array(columnMarks).max(1000) });
+export const sheetMarks = z.strictObject({ columns: z.array(columnMarks).max(1000) });
 
 const read = new WeakMap<object, readonly ColumnMarks[] | string>();
 

@@ -2,6 +2,7 @@ import { Kind } from '../../../functions/core/value.ts';
 import { columnNamed } from '../../book/book.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
+import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { writeNumber } from '../../units/number.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
@@ -13,13 +14,15 @@ import type { Viewed } from '../views.ts';
 /** A sheet by id or name. @throws Refusal */
 export const sheetFound = ({ sheets }: Book, wanted: string): Sheet =>
   sheets.find(({ id, name }) => id === wanted || nameKey(name) === nameKey(wanted)) ??
-  refuse(`The report names a sheet "${wanted}" that the book does not have. Change what the report holds.`);
+  refuse(
+    `The report names a sheet "${goneName(wanted)}" that the book does not have. Change what the report holds.`,
+  );
 
 /** @throws Refusal */
 export const columnFound = (sheet: Sheet, wanted: string): Column =>
   columnNamed(sheet, wanted) ??
   refuse(
-    `The report names a column "${wanted}" that ${sheet.label} does not have. Change what the report holds.`,
+    `The report names a column "${goneName(wanted)}" that ${sheet.label} does not have. Change what the report holds.`,
   );
 
 /** The rows that a sheet's filter shows: the report counts what the page and the charts show. */

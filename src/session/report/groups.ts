@@ -1,7 +1,7 @@
 import { Kind, valueAt } from '../../../functions/core/value.ts';
 import { ascending, mean, quantile, standardDeviation } from '../../../functions/statistics/describe.ts';
-import { columnNamed } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
+import { columnInRole, measuredSheet } from '../../book/roles.ts';
 import { displayOf } from '../display.ts';
 import type { Viewed } from '../views.ts';
 import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';
@@ -88,13 +88,11 @@ const grouping = ['sex', 'group', 'team', 'squad'];
 /** What is described where the book does not say: the measures of the roster, by sex or group. */
 export function usualGroups({ book }: Viewed): readonly GroupSet[] {
   const gathered = book.sheets.filter(({ purpose }) => purpose === 'gathered');
-  const roster =
-    gathered.find((sheet) => ['femur', 'tibia', 'trunk'].every((name) => columnNamed(sheet, name))) ??
-    gathered[0];
+  const roster = measuredSheet(gathered) ?? gathered[0];
   const columns = roster?.columns.filter(({ kind, hidden }) => kind === 'number' && !hidden) ?? [];
   if (!roster || columns.length === 0) return [];
   const by =
-    grouping.map((name) => columnNamed(roster, name)).find((one) => one !== undefined) ??
+    grouping.map((name) => columnInRole(roster, name)).find((one) => one !== undefined) ??
     roster.columns.find(({ kind }) => kind === 'choice');
   return [{ sheet: roster.id, columns: columns.map(({ name }) => name), ...(by ? { by: by.name } : {}) }];
 }

@@ -1,0 +1,28 @@
+/** Every kind of record that a book keeps: whoever adds one adds it here. */
+
+import type { AnyPart } from '../book/references/part.ts';
+import { recipePart } from '../intake/index.ts';
+import { chartPart } from './charts/references.ts';
+import { acceptedPart } from './doubts.ts';
+import { doubtsPart } from './doubts-data.ts';
+import { figurePart } from './figure-lifter.ts';
+import { handoutPart } from './handouts/references.ts';
+import { provenancePart } from './imports.ts';
+import { marksPart } from './marks/references.ts';
+import { reportPart } from './report/references.ts';
+import { localePart } from './settings.ts';
+import { viewPart } from './sheet-view.ts';
+
+export const bookParts = [
+  chartPart,
+  handoutPart,
+  reportPart,
+  figurePart,
+  recipePart,
+  provenancePart,
+  marksPart,
+  viewPart,
+  acceptedPart,
+  doubtsPart,
+  localePart,
+] as readonly unknown[] as readonly AnyPart[];
