@@ -3,6 +3,7 @@ import { type Bench, print } from './measure.ts';
 
 type Make = (rows: number | undefined) => Bench | Promise<Bench>;
 const benches: Readonly<Record<string, () => Promise<{ readonly bench: Make }>>> = {
+  cohort: () => import('./cohort.ts'),
   columns: () => import('./columns.ts'),
   log: () => import('./log.ts'),
   edit: () => import('./edit.ts'),

@@ -1,36 +1,14 @@
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { type Bench, median } from './measure.ts';
+import { type Ran, ran } from './ran.ts';
 
 /** npm runs scripts in the package's folder. */
 const root = process.cwd();
 const data = join(root, '..', 'shared', 'data');
 const files = ['MALE', 'FEMALE'].map((sex) => join(data, `ANSUR_II_${sex}_Public.csv`));
-
-/** Has a process say its own peak memory when it ends. */
-const peakHook = `data:text/javascript,${encodeURIComponent(
-  "import{readFileSync}from'node:fs';process.on('exit',()=>{let k;try{k=/VmHWM:\\s+(\\d+)/.exec(readFileSync('/proc/self/status','utf8'))?.[1]}catch{}process.stderr.write('PEAK '+(k??process.resourceUsage().maxRSS)+'\\n')})",
-)}`;
-
-interface Ran {
-  readonly ms: number;
-  readonly megabytes: number;
-  readonly out: string;
-}
-
-function run(args: readonly string[]): Ran {
-  const start = performance.now();
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', peakHook, ...args], {
-    cwd: root,
-    encoding: 'utf8',
-  });
-  const ms = performance.now() - start;
-  if (status !== 0) throw new Error(stderr);
-  return { ms, megabytes: Number(/PEAK (\d+)/.exec(stderr)?.[1]) / 1024, out: stdout };
-}
 
 const bare = `import Papa from 'papaparse';import {readFileSync} from 'node:fs';let n=0;for(const f of process.argv.slice(1))n+=Papa.parse(readFileSync(f,'latin1'),{skipEmptyLines:true}).data.length-1;console.log(n)`;
 
@@ -52,8 +30,8 @@ export async function bench(): Promise<Bench> {
   const ours: Ran[] = [];
   const theirs: Ran[] = [];
   for (let k = 0; k < 5; k++) {
-    ours.push(run(command));
-    theirs.push(run(['--input-type=module', '-e', bare, ...files]));
+    ours.push(ran(command));
+    theirs.push(ran(['--input-type=module', '-e', bare, ...files]));
   }
   const rows = ['men', 'women'].map(
     (sheet) =>
