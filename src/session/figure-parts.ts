@@ -9,21 +9,22 @@ import type { Viewed } from './views.ts';
 const REFERENCE_ANKLE = 38;
 
 /**
- * Where the lean at parallel comes from: the parts of femur, tibia, trunk and ankle, which add up to the difference from
- * a lifter of the same size with the reference's build and ankle. Null where LEAN.PART has no answer.
+ * Where the minimum lean at parallel on the flat comes from, whatever lift or depth is tried out: the parts of femur,
+ * tibia, trunk and ankle, which add up to the difference from a lifter of the same size with the reference's build and
+ * ankle. Null where LEAN.PART has no answer.
  */
-export function partsOf({ book, calculation }: Viewed, known: Known, lift: number): FigureParts | null {
+export function partsOf({ book, calculation }: Viewed, known: Known): FigureParts | null {
   if (known.missing.length) return null;
   const named = cellInRole(book, 'reference_ankle');
   const set = named ? calculation.value(named.sheet, named.column, named.row) : null;
   const ankle = typeof set === 'number' ? set : REFERENCE_ANKLE;
-  const values = parts.map((part) => ask('LEAN.PART', [part, ...build(known), ankle, lift, ...setup(known)]));
+  const values = parts.map((part) => ask('LEAN.PART', [part, ...build(known), ankle, 0, ...setup(known)]));
   const lengths = (['femur', 'tibia', 'trunk'] as const).map((one) => known.number(one)!);
   const sum = lengths.reduce((all, one) => all + one, 0);
   // The reference stands on this lifter's foot; left out, the foot follows from the same sum either way.
   const reference: readonly Argument[] = [...referenceBuild(sum), ankle];
-  const from = ask('LEAN.PARALLEL', [...reference, lift, ...setup(known)]);
-  const to = ask('LEAN.PARALLEL', [...build(known), lift, ...setup(known)]);
+  const from = ask('LEAN.PARALLEL', [...reference, 0, ...setup(known)]);
+  const to = ask('LEAN.PARALLEL', [...build(known), 0, ...setup(known)]);
   if (typeof from !== 'number' || typeof to !== 'number') return null;
   if (!values.every((value) => typeof value === 'number')) return null;
   return {

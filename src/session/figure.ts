@@ -53,7 +53,7 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
       viewed.book.sheets.find((one) => one.id !== sheet.id && absentFrom(viewed.book, one).length === 0)
         ?.label ?? null,
     numbers,
-    parts: partsOf(viewed, known, lift),
+    parts: partsOf(viewed, known),
     controls: controlsOf(known),
     keep: keepOf(viewed, sheet, row, lift),
     lifters: liftersOf(viewed, sheet, row),

@@ -4,7 +4,7 @@ import { degrees } from './words.ts';
 const width = 150;
 const height = 14;
 
-/** Where the lean at parallel comes from: from the reference's lean, part by part, to this lifter's. */
+/** Where the minimum lean at parallel on the flat comes from: from the reference's lean, part by part, to this lifter's. */
 export function Parts({ parts }: { parts: FigureParts }) {
   const { lean, reference, items, referenceAnkle } = parts;
   const ends = [reference];
@@ -27,7 +27,7 @@ export function Parts({ parts }: { parts: FigureParts }) {
   ];
   return (
     <section class="parts">
-      <h4>Where the lean at parallel comes from</h4>
+      <h4>Where the minimum lean at parallel comes from, heels flat</h4>
       <table>
         <caption class="unseen">Parts of the lean, in degrees</caption>
         <tbody>
@@ -45,7 +45,7 @@ export function Parts({ parts }: { parts: FigureParts }) {
         </tbody>
       </table>
       <p class="soft">
-        The reference has the same femur + tibia + trunk, shared out as in the survey, and an ankle range of{' '}
+        The reference has the same femur + tibia + trunk, in average proportions, and an ankle range of{' '}
         {Math.round(referenceAnkle)}°.
       </p>
     </section>

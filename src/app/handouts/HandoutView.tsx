@@ -16,6 +16,7 @@ export function HandoutView({ made, close }: { made: Handouts; close: () => void
       style={handoutStyle}
       html={(paper) => handoutDocument(made, paper)}
       close={close}
+      notes={made.notes}
     >
       {handoutShapes(made).map(asElements)}
     </Preview>

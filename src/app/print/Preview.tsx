@@ -16,13 +16,15 @@ interface Props {
   /** A document of its own. */
   readonly html: (paper: Paper) => string;
   readonly close: () => void;
+  /** What to know before printing, a sentence each; shown above the pages and never printed. */
+  readonly notes?: readonly string[];
   /** Buttons of its own. */
   readonly more?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
 /** Pages as they will be printed, with what can be done with them above. */
-export function Preview({ label, amount, file, style, html, close, more, children }: Props) {
+export function Preview({ label, amount, file, style, html, close, notes = [], more, children }: Props) {
   const paper = useSignal<Paper>('a4');
   const first = useRef<HTMLButtonElement>(null);
   useEffect(() => first.current?.focus(), []);
@@ -76,6 +78,16 @@ export function Preview({ label, amount, file, style, html, close, more, childre
           Close
         </button>
       </div>
+      {notes.length > 0 && (
+        <section class="handout-notes" aria-label="Before you print">
+          <h2>Before you print</h2>
+          <ul>
+            {notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       <div class="handout-pages">{children}</div>
     </div>
   );

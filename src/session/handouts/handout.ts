@@ -7,15 +7,16 @@ import { writeDate } from '../../units/date.ts';
 import type { Figure } from '../api.ts';
 import { figureOf } from '../figure.ts';
 import type { Viewed } from '../views.ts';
+import { decide } from './decide.ts';
 import { usualNumberLines } from './numbers.ts';
 import { usualRetestWeeks } from './rules.ts';
 import { type HandoutPart, type HandoutRule, type HandoutSettings, handoutParts } from './settings.ts';
-import { errorWords, filled, numberIn, readable, unknownPlaces, valueIn } from './texts.ts';
+import { errorWords, numberIn, readable, unknownPlaces } from './texts.ts';
 import { usualRulesFor } from './usual-rules.ts';
 
 /** What every handout says, whatever its settings. */
 export const handoutCautions: readonly string[] = [
-  'Leans are in whole degrees: ±1 cm and ±2° of measuring error are ±2–3° of lean.',
+  'Leans are in whole degrees. Together, errors of ±1 cm and ±2° shift the lean by about 2–4°.',
   say.modelCaution,
   say.liftCaution,
   say.painCaution,
@@ -33,30 +34,38 @@ export interface Handout {
   readonly numbers: readonly { readonly label: string; readonly value: string; readonly error: string }[];
   readonly findings: readonly string[];
   readonly toTry: readonly string[];
+  /** Sentences that could not be decided, each with the reason; a part of which one is open is never called empty. */
+  readonly open: readonly Open[];
   readonly retest: string | null;
   readonly contact: string | null;
   readonly cautions: readonly string[];
+}
+
+/** A sentence of which it is not known whether it holds. `rule` counts from 1. */
+export interface Open {
+  readonly rule: number;
+  readonly part: HandoutRule['part'];
+  readonly reason: string;
 }
 
 /** How the handouts of a sheet are made: its settings with everything usual filled in, and what is wrong with them. */
 export interface Recipe {
   readonly sheet: Sheet;
   readonly settings: HandoutSettings;
+  /** All rules, in the order in which the book has them. */
   readonly rules: readonly HandoutRule[];
-  /** A sentence for each rule that cannot be used. */
-  readonly notes: readonly string[];
+  /** Rules that can be said of nobody: what is wrong with each. */
+  readonly unusable: readonly Open[];
 }
 
-/** Sorts out which rules can be used on a sheet. The usual ones are left out quietly, the book's own with a sentence. */
+/** Sorts out which rules can be used on a sheet. */
 export function recipeFor(viewed: Viewed, sheet: Sheet, settings: HandoutSettings): Recipe {
-  const own = settings.rules;
-  const notes: string[] = [];
-  const rules = (own ?? usualRulesFor(viewed.book, sheet)).filter((rule, index) => {
-    const problem = problemOf(viewed, rule, sheet);
-    if (problem !== null && own) notes.push(`Rule ${index + 1} of the handouts is left out: ${problem}`);
-    return problem === null;
+  const rules = settings.rules ?? usualRulesFor(viewed.book, sheet);
+  const unusable = rules.flatMap((rule, index): Open[] => {
+    const reason = problemOf(viewed, rule, sheet);
+    return reason === null ? [] : [{ rule: index + 1, part: rule.part, reason }];
   });
-  return { sheet, settings, rules, notes };
+  return { sheet, settings, rules, unusable };
 }
 
 /** Why a rule can be said of nobody; null when it can. */
@@ -67,16 +76,20 @@ export function problemOf(viewed: Viewed, { when, say }: HandoutRule, sheet: She
   const [unknown] = unknownPlaces(viewed, say, sheet);
   return unknown === undefined
     ? null
-    : `its sentence has a place {${unknown}}, which is neither a column of ${sheet.label} nor a named cell.`;
+    : `its sentence has a place {${unknown}}, which is neither a column of ${sheet.label} nor a setting.`;
 }
 
 export function handoutOf(viewed: Viewed, recipe: Recipe, row: number): Handout {
   const { sheet, settings } = recipe;
   const figure = figureOf(viewed, sheet.id, row);
-  const said = (part: HandoutRule['part']): string[] =>
-    recipe.rules
-      .filter((rule) => rule.part === part && valueIn(viewed, rule.when, sheet, row) === true)
-      .flatMap((rule) => filled(viewed, rule.say, sheet, row) ?? []);
+  const open: Open[] = [...recipe.unusable];
+  const texts: Record<HandoutRule['part'], string[]> = { finding: [], try: [] };
+  recipe.rules.forEach((rule, index) => {
+    if (recipe.unusable.some((one) => one.rule === index + 1)) return;
+    const decided = decide(viewed, rule, sheet, row);
+    if (decided.is === 'said') texts[rule.part].push(decided.text);
+    if (decided.is === 'open') open.push({ rule: index + 1, part: rule.part, reason: decided.reason });
+  });
   const tested = dateIn(viewed, sheet, row, settings.tested);
   return {
     book: viewed.book.title,
@@ -86,8 +99,9 @@ export function handoutOf(viewed: Viewed, recipe: Recipe, row: number): Handout 
     tested: tested === null ? null : writeDate(tested, viewed.locale),
     figure,
     numbers: numbersOf(viewed, recipe, figure, row),
-    findings: said('finding'),
-    toTry: said('try'),
+    findings: texts.finding,
+    toTry: texts.try,
+    open,
     retest: retestWords(viewed, tested, settings.retestWeeks ?? usualRetestWeeks),
     contact: settings.contact ?? null,
     cautions: handoutCautions,
@@ -108,7 +122,7 @@ function numbersOf(
       ? `none: ${viewed.calculation.sentence(value)}`
       : readable(value, column, viewed);
     if (text === null) return [];
-    const isLean = roleOf(column) === 'lean' || roleOf(column) === 'lean_lifted';
+    const isLean = ['lean', 'lean_used', 'lean_lifted'].includes(roleOf(column));
     const off =
       error === undefined ? (isLean ? figure.leanError : null) : numberIn(viewed, error, sheet, row);
     return [

@@ -6,6 +6,7 @@ import { measuredSheet } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
 import type { Viewed } from '../views.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
+import { openNotes } from './open-notes.ts';
 import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './settings.ts';
 import { usualRulesFor } from './usual-rules.ts';
 
@@ -20,7 +21,7 @@ export interface Handouts {
   readonly title: string;
   readonly sheet: string;
   readonly handouts: readonly Handout[];
-  /** Rules that cannot be used, a sentence each. */
+  /** What the coach should know before printing: sentences that could not be decided, for whom and why. */
   readonly notes: readonly string[];
   /** What the book says of its handouts, and the rules that hold where it names none. */
   readonly settings: HandoutSettings;
@@ -40,11 +41,12 @@ export function handoutsOf(viewed: Viewed, request: HandoutRequest = {}): Handou
   const all = rows ?? Array.from({ length: sheet.rows }, (_, row) => row);
   const named = all.filter((row) => isFilled(viewed, sheet, row));
   if (named.length === 0) refuse(`The sheet ${sheet.label} has no athletes to make handouts for.`);
+  const handouts = named.map((row) => handoutOf(viewed, recipe, row));
   return {
     title: viewed.book.title,
     sheet: sheet.id,
-    handouts: named.map((row) => handoutOf(viewed, recipe, row)),
-    notes: recipe.notes,
+    handouts,
+    notes: openNotes(handouts),
     settings,
     usualRules: usualRulesFor(viewed.book, sheet),
   };

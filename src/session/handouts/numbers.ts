@@ -12,8 +12,12 @@ const usualNumbers: readonly (readonly [column: string, of: 'tape' | 'ankle' | '
   ['foot', null],
   ['wall_left', null],
   ['wall_right', null],
+  ['ankle_left', 'ankle'],
+  ['ankle_right', 'ankle'],
   ['ankle', 'ankle'],
   ['lean', 'lean'],
+  ['lean_used', 'lean'],
+  ['lift_needed', null],
   ['lift', null],
   ['lean_lifted', 'lean'],
 ];

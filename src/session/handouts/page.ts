@@ -2,7 +2,7 @@ import type { Figure } from '../api.ts';
 import { commonExtent, drawingOf } from '../drawing/drawing.ts';
 import { el, type Shape } from '../drawing/shape.ts';
 import { centimetres, degrees, isPosture } from '../drawing/words.ts';
-import type { Handout } from './handout.ts';
+import type { Handout, Open } from './handout.ts';
 
 /** One athlete's page. `prefix` keeps the ids of several pages in one document apart. */
 export function handoutPage(handout: Handout, prefix: string): Shape {
@@ -26,8 +26,8 @@ export function handoutPage(handout: Handout, prefix: string): Shape {
       el(
         'div',
         { class: 'handout-words' },
-        has('findings') && list('What was found', handout.findings, 'Nothing that the rules speak of.'),
-        has('try') && list('What to try', handout.toTry, 'Nothing to change for now.'),
+        has('findings') && list('Findings', handout.findings, none(handout, 'finding')),
+        has('try') && list('Suggestions', handout.toTry, none(handout, 'try')),
         has('retest') && retest !== null && el('section', {}, el('h2', {}, 'Next test'), el('p', {}, retest)),
       ),
     ),
@@ -40,9 +40,18 @@ export function handoutPage(handout: Handout, prefix: string): Shape {
         {},
         handout.cautions.map((caution) => el('li', {}, caution)),
       ),
-      contact !== null && el('p', { class: 'handout-contact' }, `Questions: ${contact}`),
+      contact !== null && el('p', { class: 'handout-contact' }, `Contact: ${contact}`),
     ),
   );
+}
+
+/** What an empty part says. Where a sentence could not be decided, the page says so and does not sound like a result. */
+function none({ open }: Handout, part: Open['part']): string {
+  const reasons = [...new Set(open.filter((one) => one.part === part).map(({ reason }) => reason))];
+  if (reasons.length > 0) return `Not assessed, because data are missing. ${reasons.slice(0, 2).join(' ')}`;
+  return part === 'finding'
+    ? 'No finding from these measurements.'
+    : 'No suggestion from these measurements.';
 }
 
 function figures(figure: Figure, prefix: string): Shape {
@@ -54,7 +63,7 @@ function figures(figure: Figure, prefix: string): Shape {
       'figure',
       {},
       drawingOf(figure, { only, extent, prefix: `${prefix}${only}-` }),
-      el('figcaption', {}, `${name}: lean ${degrees(stand.lean)}${error}`),
+      el('figcaption', {}, `${name}: minimum lean ${degrees(stand.lean)}${error}`),
     );
   };
   const { flat, lifted } = figure;
@@ -63,7 +72,7 @@ function figures(figure: Figure, prefix: string): Shape {
     { class: 'handout-figures' },
     one(flat, 'flat', 'Flat'),
     lifted !== null &&
-      one(lifted, 'lifted', isPosture(lifted) ? `Heels on ${centimetres(lifted.lift)}` : 'With the lift'),
+      one(lifted, 'lifted', isPosture(lifted) ? `Heel lift ${centimetres(lifted.lift)}` : 'With heel lift'),
   );
 }
 
@@ -71,7 +80,7 @@ const numbers = ({ numbers }: Handout): Shape =>
   el(
     'section',
     { class: 'handout-numbers' },
-    el('h2', {}, 'Measured and worked out'),
+    el('h2', {}, 'Measurements and results'),
     el(
       'table',
       {},

@@ -4,60 +4,75 @@ import type { HandoutRule } from './settings.ts';
 export const usualRetestWeeks = 8;
 
 /**
- * The rules that a book begins with. One that asks for columns or named cells that the book does not have says nothing.
- * The step for left and right is the minimal detectable change of knee-to-wall from its standard error of .4 cm
- * (Konor et al. 2012, Int J Sports Phys Ther 7:279–287).
+ * The rules that a new book starts with. Every threshold is a setting of the book: the target is the user's own, the
+ * error of the lean is computed from the errors of tape and ankle test, and the difference between sides that counts is
+ * `wall_sides`. A rule of which something is missing is reported to the coach, never passed over.
  */
 export const usualRules: readonly HandoutRule[] = [
   {
     part: 'finding',
+    when: 'lean <= 90',
+    say: 'By the model, {lean} is the minimum lean at parallel that your build and ankles allow. All of the ankle range is used; a lifter who uses less leans more.',
+  },
+  {
+    part: 'finding',
+    when: 'lean_used <= 90',
+    say: 'With {ankle_share} of the ankle range used (a working assumption) the lean is {lean_used}.',
+  },
+  {
+    part: 'finding',
     when: 'lean > target_lean + lean_error',
-    say: 'At parallel your trunk is estimated to lean {lean} from the vertical: more than the {target_lean} aimed at, and by more than the measuring error.',
+    say: 'The minimum lean is above the target of {target_lean}, by more than the error.',
   },
   {
     part: 'finding',
     when: 'ABS(lean - target_lean) <= lean_error',
-    say: 'At parallel your trunk is estimated to lean {lean} from the vertical: the same as the {target_lean} aimed at, within the measuring error.',
+    say: 'The minimum lean equals the target of {target_lean} within error.',
   },
   {
     part: 'finding',
     when: 'lean < target_lean - lean_error',
-    say: 'At parallel your trunk is estimated to lean {lean} from the vertical: less than the {target_lean} aimed at.',
+    say: 'The minimum lean is below the target of {target_lean}, by more than the error.',
   },
   {
     part: 'finding',
-    when: 'AND(from_ankle > lean_error, from_ankle >= from_build)',
+    when: 'AND(from_build + from_ankle > lean_error, from_ankle > lean_error, from_ankle > from_build)',
     say: 'Compared with a lifter of average build, most of the extra lean comes from the ankles.',
   },
   {
     part: 'finding',
-    when: 'AND(from_build > lean_error, from_build > from_ankle)',
-    say: 'Compared with a lifter of average build, most of the extra lean comes from the lengths of thigh, shank and trunk. They do not change: the lean is yours, not a fault.',
+    when: 'AND(from_build + from_ankle > lean_error, from_build > lean_error, from_build > from_ankle)',
+    say: 'Compared with a lifter of average build, most of the extra lean comes from the lengths of thigh, shin and trunk. Training does not alter them: the lean is yours, not a fault.',
   },
   {
     part: 'finding',
-    when: 'ABS(wall_left - wall_right) > TEST.MDC(0.4)',
-    say: 'Your ankles differ: {wall_left} from knee to wall on the left, {wall_right} on the right, more than the test’s own error.',
+    when: 'ABS(wall_left - wall_right) > wall_sides',
+    say: 'Knee to wall differs between sides by more than the error: {wall_left} left, {wall_right} right. The smaller ankle range is used.',
   },
   {
     part: 'finding',
     when: 'limiter = "ankle"',
-    say: 'In the model it is the ankles that end your descent first.',
+    say: 'By the model, ankle mobility limits your depth.',
+  },
+  {
+    part: 'finding',
+    when: 'OR(limiter = "knee", limiter = "hip", limiter = "lean")',
+    say: 'By the model, an assumed limit ({limiter}) ends your descent. That limit was not measured.',
   },
   {
     part: 'try',
-    when: 'AND(lift > 0, lean_lifted < lean)',
-    say: 'Try {lift} under the heels (a shoe with a heel, or a wedge), with light loads first. The model then puts the lean at {lean_lifted} instead of {lean}. The work moves from hip and back toward the knees.',
+    when: 'IF(ISNUMBER(lift), AND(lift > 0, lean > target_lean + lean_error), FALSE)',
+    say: 'Try up to {lift} under the heels, with light loads first: by the model, a minimum lean of {lean_lifted} instead of {lean}. Use a firm, non-slip wedge or shoe that supports the whole heel. Change one thing at a time. Stop if the knee hurts. More load goes to the knees, less to the hips and lower back.',
   },
   {
     part: 'try',
-    when: 'AND(lift = 0, lean <= target_lean + lean_error)',
-    say: 'A heel lift is not needed for the lean that is aimed at.',
+    when: 'lean <= target_lean + lean_error',
+    say: 'No heel lift is needed for the target of {target_lean}.',
   },
   {
     part: 'try',
-    when: 'lean_lifted > target_lean + lean_error',
-    say: 'Even with the lift the lean stays above the {target_lean} aimed at. Ask your coach about the bar’s place, the stance, or another aim.',
+    when: 'IF(ISNUMBER(lift), lean_lifted > target_lean + lean_error, FALSE)',
+    say: 'Even with that heel lift the minimum lean stays above the target of {target_lean}. Ask your coach about bar placement, stance or another target.',
   },
   {
     part: 'try',
@@ -66,7 +81,7 @@ export const usualRules: readonly HandoutRule[] = [
   },
   {
     part: 'try',
-    when: 'ABS(wall_left - wall_right) > TEST.MDC(0.4)',
+    when: 'ABS(wall_left - wall_right) > wall_sides',
     say: 'Measure both ankles again on another day before acting on the difference between them.',
   },
 ];

@@ -45,11 +45,13 @@ export function valueIn(viewed: Viewed, formula: string, sheet: Sheet, row: numb
 
 export const placePattern = /\{([^{}]{1,200})\}/g;
 
+/** The names in a sentence's {places}. */
+export const placesOf = (say: string): readonly string[] =>
+  [...say.matchAll(placePattern)].map((found) => found[1]!.trim());
+
 /** The names in a sentence's {places} that are neither a column of the sheet nor a named cell. */
 export function unknownPlaces(viewed: Viewed, say: string, sheet: Sheet): readonly string[] {
-  return [...say.matchAll(placePattern)]
-    .map((found) => found[1]!.trim())
-    .filter((name) => !columnNamed(sheet, name) && !viewed.book.names.has(nameKey(name)));
+  return placesOf(say).filter((name) => !columnNamed(sheet, name) && !viewed.book.names.has(nameKey(name)));
 }
 
 /** A sentence with its {places} filled for a row; null when one of them has no value there. */

@@ -44,8 +44,8 @@ describe('a handout', () => {
     const text = shapeText(handoutShapes(made)[0]!);
     const build = { femur: 43, tibia: 40, trunk: 51, ankle: 32, foot: 26 };
     // The bar rule as a closed form, written for the tests apart from the program (tests/session/posture.ts).
-    expect(text).toContain(`Flat: lean ${Math.round(leanOf(build)!)}° ± `);
-    expect(text).toContain(`Heels on 2.5 cm: lean ${Math.round(leanOf(build, 2.5)!)}° ± `);
+    expect(text).toContain(`Flat: minimum lean ${Math.round(leanOf(build)!)}° ± `);
+    expect(text).toContain(`Heel lift 2.5 cm: minimum lean ${Math.round(leanOf(build, 2.5)!)}° ± `);
   });
 
   test('always carries every caution, whatever its parts', () => {
@@ -53,7 +53,7 @@ describe('a handout', () => {
     const text = shapeText(handoutShapes(made)[0]!);
     for (const caution of handoutCautions) expect(text).toContain(escaped(caution));
     for (const words of [
-      '±2–3° of lean',
+      'about 2–4°',
       'not for diagnosis',
       'hip and back toward the knee',
       'licensed clinician',
@@ -91,8 +91,53 @@ describe('a handout', () => {
     );
     expect(made.handouts[0]!.findings).toEqual(['Good.']);
     expect(made.notes).toHaveLength(2);
-    expect(made.notes[0]).toContain('Rule 1');
+    expect(made.notes[0]).toContain('Sentence 1 not assessed for Ada');
     expect(made.notes[1]).toContain('{feemur}');
+  });
+
+  test('never sounds like a result where a value is missing: the page and the coach get the reason', () => {
+    const session = one('Ada', {
+      rules: [
+        { part: 'finding', when: 'femur > tibia', say: 'Thigh {femur}.' },
+        { part: 'try', when: 'ABS(lift - ankle) > 1', say: 'Never without an ankle.' },
+      ],
+    });
+    session.execute({ do: 'set-cells', sheet: 'roster', row: 0, columns: ['ankle'], texts: [['']] });
+    const made = handoutsFor(session);
+    // A blank counts as 0 in arithmetic, so that 2.5 − blank would be "more than 1".
+    expect(made.handouts[0]!.toTry).toEqual([]);
+    expect(made.notes).toEqual(['Sentence 2 not assessed for Ada: ankle is empty.']);
+    const text = shapeText(handoutShapes(made)[0]!);
+    expect(text).toContain('Not assessed, because data are missing. ankle is empty.');
+    expect(text).not.toMatch(/Nothing to change|No suggestion/);
+  });
+
+  test('gives an error in a formula as the reason, and a place without a value too', () => {
+    const session = one('Ada', {
+      rules: [
+        { part: 'finding', when: '1 / (femur - 43) > 1', say: 'x' },
+        { part: 'try', when: 'femur > 1', say: 'Lift {lift}.' },
+        { part: 'try', when: 'IF(ISNUMBER(lift), lift > 0, FALSE)', say: 'Asks about the blank itself.' },
+      ],
+    });
+    session.execute({ do: 'set-cells', sheet: 'roster', row: 0, columns: ['lift'], texts: [['']] });
+    const { notes, handouts } = handoutsFor(session);
+    expect(notes).toHaveLength(2);
+    expect(notes[0]).toMatch(/^Sentence 1 not assessed for Ada: .*divided by 0/);
+    expect(notes[1]).toBe('Sentence 2 not assessed for Ada: lift is empty.');
+    expect(handouts[0]!.open.map(({ rule }) => rule)).toEqual([1, 2]);
+  });
+
+  test('an empty part says that there is nothing only where every sentence was decided', () => {
+    const made = handoutsFor(one('Ada', { rules: [{ part: 'try', when: 'femur > 99', say: 'x' }] }));
+    expect(shapeText(handoutShapes(made)[0]!)).toContain('No suggestion from these measurements.');
+    expect(made.notes).toEqual([]);
+  });
+
+  test('the rules of a new book that ask for what it lacks are told to the coach, not passed over', () => {
+    const { notes } = handoutsFor(one('Ada'));
+    expect(notes.join(' ')).toContain('no column or named cell called "lean"');
+    expect(notes.join(' ')).toContain('no column or named cell called "wall_left"');
   });
 
   test('says of a rule that is being written for how many rows it is true, or what is wrong with it', () => {

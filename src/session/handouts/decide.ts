@@ -1,0 +1,94 @@
+import { isIssue } from '../../../functions/core/issue.ts';
+import type { Value } from '../../../functions/core/value.ts';
+import { columnNamed, sheetOf } from '../../book/book.ts';
+import type { Sheet } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+import type { Node } from '../../calc/ast.ts';
+import { parse } from '../../calc/language/parse.ts';
+import { walk } from '../../calc/language/walk.ts';
+import { titleOf } from '../figure-lifter.ts';
+import type { Viewed } from '../views.ts';
+import type { HandoutRule } from './settings.ts';
+import { filled, placesOf, valueIn } from './texts.ts';
+
+/**
+ * Whether a rule's sentence appears on a lifter's page. A rule that nothing can be said of, because a value is missing
+ * or an error, is neither true nor false: it has a reason.
+ */
+export type Decided =
+  | { readonly is: 'said'; readonly text: string }
+  | { readonly is: 'not said' }
+  | { readonly is: 'open'; readonly reason: string };
+
+export function decide(viewed: Viewed, rule: HandoutRule, sheet: Sheet, row: number): Decided {
+  const empty = readIn(rule.when).find((name) => isEmpty(viewed, name, sheet, row));
+  if (empty !== undefined) return { is: 'open', reason: `${labelOf(viewed, empty, sheet)} is empty.` };
+  const value = valueIn(viewed, rule.when, sheet, row);
+  if (isIssue(value)) return { is: 'open', reason: viewed.calculation.sentence(value) };
+  if (typeof value !== 'boolean')
+    return { is: 'open', reason: `The formula ${rule.when} is neither true nor false.` };
+  if (!value) return { is: 'not said' };
+  const text = filled(viewed, rule.say, sheet, row);
+  if (text !== null) return { is: 'said', text };
+  const place = placesOf(rule.say).find((name) => !hasWords(viewed, name, sheet, row));
+  return {
+    is: 'open',
+    reason: `${place === undefined ? 'A value' : labelOf(viewed, place, sheet)} is empty.`,
+  };
+}
+
+/** What asks by itself whether there is a value: a name inside one of these may be empty. */
+const asking = new Set([
+  ...['COUNT', 'COUNTA', 'COUNTBLANK', 'ISBLANK', 'ISNUMBER', 'ISTEXT', 'ISNONTEXT', 'ISLOGICAL'],
+  ...['IFERROR', 'IFNA', 'ISERROR', 'ISNA', 'ISERR'],
+]);
+const isNothing = (node: Node): boolean => node.type === 'text' && node.value === '';
+
+/** The names that a formula needs a value of; those whose absence it asks about are left out. */
+function readIn(formula: string): readonly string[] {
+  const parsed = parse(formula);
+  if (!parsed.ok) return [];
+  const asked = new Set<string>();
+  const namesOf = (node: Node, found: Set<string>): void =>
+    walk<Node>(node, (inner) => {
+      if (inner.type === 'name') found.add(nameKey(inner.name));
+      return undefined;
+    });
+  walk<Node>(parsed.node, (node) => {
+    if (node.type === 'call' && asking.has(node.name)) for (const arg of node.args) namesOf(arg, asked);
+    if (node.type === 'binary' && (isNothing(node.left) || isNothing(node.right))) {
+      namesOf(node.left, asked);
+      namesOf(node.right, asked);
+    }
+    return undefined;
+  });
+  const all = new Set<string>();
+  namesOf(parsed.node, all);
+  return [...all].filter((name) => !asked.has(name));
+}
+
+/** The value of a column in the row or of a setting; undefined for a name that is neither. */
+function named({ book, calculation }: Viewed, name: string, sheet: Sheet, row: number): Value | undefined {
+  const column = columnNamed(sheet, name);
+  if (column) return calculation.value(sheet.id, column.id, row);
+  const cell = book.names.get(nameKey(name));
+  return cell && calculation.value(cell.sheet, cell.column, cell.row);
+}
+
+const isEmpty = (viewed: Viewed, name: string, sheet: Sheet, row: number): boolean => {
+  const value = named(viewed, name, sheet, row);
+  return value === null || (typeof value === 'string' && value.trim() === '');
+};
+const hasWords = (viewed: Viewed, name: string, sheet: Sheet, row: number): boolean => {
+  const value = named(viewed, name, sheet, row);
+  return value !== undefined && !isIssue(value) && !isEmpty(viewed, name, sheet, row);
+};
+
+function labelOf(viewed: Viewed, name: string, sheet: Sheet): string {
+  const column = columnNamed(sheet, name);
+  if (column) return column.label || column.name;
+  const cell = viewed.book.names.get(nameKey(name));
+  if (!cell) return name;
+  const own = sheetOf(viewed.book, cell.sheet);
+  return `The setting ${titleOf(viewed, own, cell.row)} (${cell.name})`;
+}
