@@ -9,7 +9,7 @@ export const limits = {
   sheets: 500,
   columns: 2_000,
   rows: 2_000_000,
-  /** Rows × columns with values, over all sheets: 9 bytes each. */
+  /** Rows × columns with values or a formula, over all sheets: 9 bytes each. */
   cells: 60_000_000,
   names: 10_000,
   /** Characters of a name or a label, of any other text, of a formula. */

@@ -93,7 +93,8 @@ function build(frame: Frame): LiveBook {
   const ids = new Set<string>();
   let size = 0;
   for (const sheet of frame.sheets)
-    for (const column of sheet.columns) if (column.cells?.length) size += sheet.rows;
+    for (const { cells, formula } of sheet.columns)
+      if (cells?.length || formula !== undefined) size += sheet.rows;
   if (size > limits.cells) damaged(['sheets'], `${size} cells; at most ${limits.cells} are accepted`);
   frame.sheets.forEach((sheet, s) => {
     const path = ['sheets', s];

@@ -3,7 +3,7 @@ import { Cells } from '../cells.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { limits } from '../file-frame.ts';
 import { refuse } from '../refusal.ts';
-import { checkColumn, checkCount } from './limits.ts';
+import { checkCells, checkColumn, checkCount } from './limits.ts';
 import { checkColumnName, checkIndex, checkRun, inserted, replaceSheet, withColumns } from './shared.ts';
 
 export function addColumn(book: LiveBook, edit: EditOf<'add-column'>): Applied {
@@ -12,6 +12,7 @@ export function addColumn(book: LiveBook, edit: EditOf<'add-column'>): Applied {
   checkColumnName(book, edit.sheet, edit.column, true);
   checkColumn(edit.column);
   checkCount(sheet.columns.length + 1, limits.columns, 'columns in the sheet');
+  if (edit.cells || edit.column.formula !== undefined) checkCells(book, sheet.rows);
   if (edit.cells && edit.cells.length > sheet.rows)
     refuse(
       `The sheet "${sheet.name}" has ${sheet.rows} rows; the new column has ${edit.cells.length} cells.`,

@@ -2,7 +2,7 @@ import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { limits } from '../file-frame.ts';
 import { refuse } from '../refusal.ts';
-import { checkCount } from './limits.ts';
+import { checkCells, checkCount, filledColumns } from './limits.ts';
 import { checkIndex, checkRun, moveNames, replaceSheet, withRows } from './shared.ts';
 
 export function addRows(book: LiveBook, edit: EditOf<'add-rows'>): Applied {
@@ -10,6 +10,7 @@ export function addRows(book: LiveBook, edit: EditOf<'add-rows'>): Applied {
   checkIndex(edit.row, sheet.rows, 'row');
   if (!Number.isInteger(edit.count) || edit.count < 0) refuse(`${edit.count} is no number of rows.`);
   checkCount(sheet.rows + edit.count, limits.rows, 'rows in the sheet');
+  checkCells(book, edit.count * filledColumns(sheet).length);
   if (edit.cells && edit.cells.length > sheet.columns.length)
     refuse(`The sheet "${sheet.name}" has ${sheet.columns.length} columns; ${edit.cells.length} were given.`);
   if (edit.cells?.some((run) => run.length > edit.count))

@@ -4,7 +4,7 @@ import type { Applied, EditOf } from '../edit.ts';
 import { limits } from '../file-frame.ts';
 import { nameKey } from '../names.ts';
 import { refuse } from '../refusal.ts';
-import { checkColumn, checkCount, checkSheet } from './limits.ts';
+import { checkCells, checkColumn, checkCount, checkSheet, filledColumns } from './limits.ts';
 import { checkIndex, checkRun, checkSheetName, inserted } from './shared.ts';
 
 export function addSheet(book: LiveBook, edit: EditOf<'add-sheet'>): Applied {
@@ -22,6 +22,10 @@ export function addSheet(book: LiveBook, edit: EditOf<'add-sheet'>): Applied {
     checkRun(cells);
   }
   const cells = new Map(columns.map(({ column, cells }) => [column.id, Cells.from(cells, sheet.rows)]));
+  checkCells(
+    book,
+    sheet.rows * filledColumns({ columns: columns.map(({ column }) => column), cells }).length,
+  );
   const added = { ...sheet, columns: columns.map((c) => c.column), cells };
   book.sheets = inserted(book.sheets, edit.index, added);
   return { inverse: { do: 'remove-sheet', sheet: sheet.id }, changes: [{ what: 'sheets' }] };

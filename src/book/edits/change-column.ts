@@ -1,6 +1,6 @@
 import { columnOf, type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
-import { checkColumn } from './limits.ts';
+import { checkCells, checkColumn, filledColumns } from './limits.ts';
 import { checkColumnName, replaceSheet, withColumns } from './shared.ts';
 
 export function changeColumn(book: LiveBook, edit: EditOf<'change-column'>): Applied {
@@ -8,6 +8,8 @@ export function changeColumn(book: LiveBook, edit: EditOf<'change-column'>): App
   const before = columnOf(sheet, edit.column.id);
   checkColumnName(book, edit.sheet, edit.column, false);
   checkColumn(edit.column);
+  if (edit.column.formula !== undefined && !filledColumns(sheet).includes(before))
+    checkCells(book, sheet.rows);
   replaceSheet(
     book,
     withColumns(

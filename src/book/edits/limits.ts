@@ -3,7 +3,7 @@ import { isList } from '../cells.ts';
 import type { SheetContent } from '../edit.ts';
 import { columnSchema, limits, sheetHeadSchema } from '../file-frame.ts';
 import { jsonProblem } from '../json.ts';
-import type { Column, Json, NamedCell } from '../model.ts';
+import type { Book, Column, Json, NamedCell, Sheet } from '../model.ts';
 import { refuse } from '../refusal.ts';
 import type { z } from '../zod.ts';
 
@@ -38,6 +38,17 @@ export function checkSheet({ id, name, label, purpose, note, rows }: SheetHead):
 export function checkCount(count: number, most: number, what: string): void {
   if (count > most) refuse(`There would be ${count} ${what}; at most ${most} can be kept.`);
 }
+
+/** Refuses `more` cells with values or a column's formula where the book would have too many to be opened again. */
+export function checkCells(book: Book, more: number): void {
+  if (more === 0) return;
+  const total = book.sheets.reduce((sum, sheet) => sum + sheet.rows * filledColumns(sheet).length, more);
+  checkCount(total, limits.cells, 'cells in the book');
+}
+
+/** Columns that count: those with a formula or with anything in a cell. */
+export const filledColumns = ({ columns, cells }: Pick<Sheet, 'columns' | 'cells'>): readonly Column[] =>
+  columns.filter(({ id, formula }) => formula !== undefined || !cells.get(id)!.blank);
 
 export function checkTitle(title: string): void {
   if (title.length > limits.short)
