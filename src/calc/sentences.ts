@@ -60,6 +60,8 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `A range has at most ${most(i)} cells. Name the columns that are meant, such as roster.femur.`,
   'too-many-cells': (i) =>
     `The function takes at most ${most(i)} cells at once; here are ${Number(i.received).toLocaleString('en')}. Take fewer rows first, for example with FILTER.`,
+  'too-much-at-once': (i) =>
+    `${i.function ?? 'The formula'} cannot take so many cells at once. Take fewer rows first, for example with FILTER.`,
   // Names
   'unknown-name': (i) =>
     `There is no column or named cell called ${word(i)}${i.details?.sheet ? ` for the sheet ${i.details.sheet}` : ''}.${perhaps(i)}`,

@@ -175,3 +175,27 @@ test('a function of single cells is refused more cells than it can be handed, wi
   const { lanes } = skew({ column: () => column, cell: () => null }, 0);
   expect(lanes.valueAt(0)).toMatchObject({ code: '#VALUE!', reason: 'too-many-cells' });
 });
+
+describe('what is too large is refused with a sentence', () => {
+  const rows = 200_000;
+  const column = rangeOf(rows, 1, Array(rows).fill('some text'));
+  const book = bookOf({ s: { x: [1] } });
+  const reasonOf = (text: string): unknown => {
+    const { bound } = readAndBind(text, indexBook(book), { sheet: 's', column: false });
+    const { rows, columns, lanes } = compileFree(bound)({ column: () => column, cell: () => null }, 0);
+    return [rows, columns, (lanes.valueAt(0) as { reason?: string }).reason];
+  };
+  test.each([
+    'SUM((s.x="a")*TRANSPOSE(s.x="a"))',
+    '(s.x="a")*TRANSPOSE(s.x="a")',
+    'IF(s.x="a", TRANSPOSE(s.x), 1)',
+  ])('%s, before it starts', (text) => {
+    expect(reasonOf(text)).toEqual([1, 1, 'array-too-large']);
+  });
+  test('TEXTJOIN of more cells than fit on the stack', () => {
+    expect(reasonOf('TEXTJOIN(",", TRUE, s.x)')).toEqual([1, 1, 'too-much-at-once']);
+    expect(
+      bench.calculation.sentence({ code: '#VALUE!', reason: 'too-much-at-once', function: 'TEXTJOIN' }),
+    ).toBe('TEXTJOIN cannot take so many cells at once. Take fewer rows first, for example with FILTER.');
+  });
+});

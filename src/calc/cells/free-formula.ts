@@ -1,8 +1,8 @@
 import { SimpleRangeValue } from 'hyperformula';
-import { issue } from '../../../functions/core/issue.ts';
 import { isRange, Kind, type Range } from '../../../functions/core/value.ts';
 import type { Bound } from '../ast.ts';
 import { cellEngine, type Tree } from '../cell-engine/engine.ts';
+import { faultOf } from '../plan/problems.ts';
 import { isDate, rangeOfResult, valueFrom } from './convert.ts';
 import type { Place, Spot } from './place.ts';
 import { treeOf } from './tree.ts';
@@ -30,10 +30,7 @@ export function freeFormula(bound: Bound, place: Place): FreeFormula {
         const value = valueFrom(result);
         return { value, kind: isDate(result) ? Kind.date : kindOf(value) };
       } catch (error) {
-        return {
-          kind: Kind.error,
-          value: issue('#ERROR!', 'failed', { details: { message: String(error) } }),
-        };
+        return { kind: Kind.error, value: faultOf(error, 'failed') };
       }
     },
   };

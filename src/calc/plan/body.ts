@@ -1,6 +1,7 @@
 import { CellError, EmptyValue, ErrorType, type FunctionArgument } from 'hyperformula';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { issueOfError } from '../cell-engine/values.ts';
+import { limits } from '../limits.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 import {
   type Callee,
@@ -16,7 +17,7 @@ import {
   wrongTypeError,
 } from './arguments.ts';
 import { elementwise } from './elementwise.ts';
-import { Lanes, Tag } from './lanes.ts';
+import { Lanes, singleLane, Tag } from './lanes.ts';
 import {
   type AreaNode,
   constantNode,
@@ -28,7 +29,7 @@ import {
 } from './nodes.ts';
 import { numberLoop } from './number-loops.ts';
 import type { Kernel } from './operators.ts';
-import { wrongCount, wrongType } from './problems.ts';
+import { arrayTooLarge, wrongCount, wrongType } from './problems.ts';
 import { areaOf, call, put } from './results.ts';
 
 /**
@@ -184,6 +185,8 @@ function vectorized(
       rows = Math.max(rows, area.rows);
       columns = Math.max(columns, area.columns);
     });
+    if (rows * columns > limits.rangeCells)
+      return { rows: 1, columns: 1, lanes: singleLane(arrayTooLarge), range: null };
     const out = new Lanes(rows * columns);
     out.mixed();
     for (let row = 0; row < rows; row++)

@@ -1,4 +1,5 @@
-import { Lanes, Tag } from './lanes.ts';
+import { limits } from '../limits.ts';
+import { Lanes, singleLane, Tag } from './lanes.ts';
 import {
   type Area,
   type Frame,
@@ -9,7 +10,7 @@ import {
   varyingScalar,
 } from './nodes.ts';
 import type { Kernel } from './operators.ts';
-import { noMatch } from './problems.ts';
+import { arrayTooLarge, noMatch } from './problems.ts';
 
 /** Spreads an argument over the cells of the array that all make together; it may have no cell at some. */
 function spread(lanes: Lanes, from: Area, rows: number, columns: number, none: number): Lanes {
@@ -66,6 +67,8 @@ export function elementwise(kernel: Kernel, args: readonly PlanNode[], none: num
     const rows = Math.max(1, ...areas.map((area) => area.rows));
     const columns = Math.max(1, ...areas.map((area) => area.columns));
     const size = rows * columns;
+    if (size > limits.rangeCells)
+      return { rows: 1, columns: 1, lanes: singleLane(arrayTooLarge), range: null };
     const handedAreas = areas.map((area) => {
       if (area.rows === 1 && area.columns === 1) return scalarOfArea(area)!;
       return spread(area.lanes, area, rows, columns, none);

@@ -1,4 +1,5 @@
 import { type Issue, issue } from '../../../functions/core/issue.ts';
+import { limits } from '../limits.ts';
 
 /** Error values of operators and of the calling of functions, in the cell engine's words. */
 const builtIn = (code: Issue['code'], message: string): Issue =>
@@ -12,4 +13,17 @@ export const wrongType = builtIn('#VALUE!', 'Wrong type of argument.');
 export const badMode = builtIn('#VALUE!', 'Mode not recognized.');
 export const wrongCount = builtIn('#N/A', 'Wrong number of arguments.');
 export const noMatch = builtIn('#N/A', '');
+/** An array that would have more cells than there is memory for. */
+export const arrayTooLarge = issue('#VALUE!', 'array-too-large', { details: { most: limits.rangeCells } });
+
+const OUT_OF_ROOM = /call stack|array length|allocation/i;
+
+/** What a fault becomes: a stack that ran over, or an array that finds no memory, says that there were too many cells. */
+export function faultOf(error: unknown, reason: 'fault' | 'failed', of?: string): Issue {
+  const named = of === undefined ? {} : { function: of };
+  if (error instanceof RangeError && OUT_OF_ROOM.test(error.message))
+    return issue('#VALUE!', 'too-much-at-once', named);
+  return issue('#ERROR!', reason, { ...named, details: { message: String(error) } });
+}
+
 export const unknownError = issue('#ERROR!', 'unknown');

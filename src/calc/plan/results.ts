@@ -8,6 +8,7 @@ import type { Callee } from './arguments.ts';
 import { spilled } from './domain.ts';
 import { Lanes, Tag } from './lanes.ts';
 import type { Area } from './nodes.ts';
+import { faultOf } from './problems.ts';
 import { areaOfRange } from './references.ts';
 
 /** Calls the body; a call that overflows the stack or meets a fault of the engine is an error value. */
@@ -15,12 +16,7 @@ export function call(callee: Callee, handed: readonly unknown[]): unknown {
   try {
     return callee.run(...handed);
   } catch (error) {
-    return {
-      code: '#ERROR!',
-      reason: 'fault',
-      function: callee.name,
-      details: { message: String(error) },
-    };
+    return faultOf(error, 'fault', callee.name);
   }
 }
 
