@@ -13,6 +13,8 @@ const formulas = [
   'SEQUENCE(40000,1000)',
   'SUM(SEQUENCE(40000,1000))',
   'SEQUENCE(x*40000,1000)',
+  'SEQUENCE(10000,1)*SEQUENCE(1,10000)',
+  'SUM(SEQUENCE(10000,1)=SEQUENCE(1,10000))',
   'SEARCH("*a*b*c*d*e*f*g*h*","aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa")',
   'SEARCH(REPT("*a",12),REPT("a",3000))',
   'SEARCH(SEARCH(SEARCH("a","ba"),"12"),"123")',

@@ -8,9 +8,11 @@ import {
   HyperFormula,
   SimpleRangeValue,
 } from 'hyperformula';
+import { issue } from '../../../functions/core/issue.ts';
+import { limits } from '../limits.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
 import { cellEngineSettings } from './settings.ts';
-import type { Inner, RichNumber } from './values.ts';
+import { errorOf, type Inner, type RichNumber } from './values.ts';
 
 /** What a function of the cell engine is made of: its parameters and its body, apart from cells and formulas. */
 export interface FunctionBody {
@@ -76,6 +78,9 @@ export interface Held {
 interface Grid {
   readonly dependencyGraph: { getCellValue(address: Held): Inner };
   readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, unknown]> };
+}
+interface Operating {
+  binaryRangeWrapper(op: unknown, left: unknown, right: unknown, state: unknown): unknown;
 }
 export type BinaryTree =
   | 'PLUS_OP'
@@ -169,6 +174,10 @@ function open(): CellEngine {
   const inside = insides!;
   const grid = inside.interpreter as unknown as Grid;
   grid.dependencyGraph.getCellValue = (address) => address.read();
+  const interpreter = inside.interpreter as unknown as Operating;
+  const operate = interpreter.binaryRangeWrapper.bind(interpreter);
+  interpreter.binaryRangeWrapper = (op, left, right, state) =>
+    tooWide(left, right) ?? operate(op, left, right, state);
   addRangesApart(grid.functionRegistry.functions.get('SUM')![1] as Aggregation);
   inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
@@ -202,6 +211,15 @@ function open(): CellEngine {
     has: (name) => HyperFormula.getFunctionPlugin(name) !== undefined,
     evaluate: (tree) => inside.interpreter.evaluateAst(tree, nowhere),
   };
+}
+
+/** A column against a row gives every pair: what would be larger than a range that is handed over ends in an error. */
+function tooWide(left: unknown, right: unknown): CellError | undefined {
+  if (!(left instanceof SimpleRangeValue && right instanceof SimpleRangeValue)) return undefined;
+  const cells = Math.max(left.height(), right.height()) * Math.max(left.width(), right.width());
+  const given = Math.max(left.height() * left.width(), right.height() * right.width());
+  if (cells === given || cells <= limits.handedCells) return undefined;
+  return errorOf(issue('#NUM!', 'array-too-large', { details: { most: limits.handedCells } }));
 }
 
 /** The numbers of values and ranges. The engine's own way overflows the stack at some 100,000 cells. */
