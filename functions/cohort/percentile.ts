@@ -5,6 +5,7 @@ import { columnRange } from '../core/value.ts';
 import { columnOf } from '../statistics/columns.ts';
 import { tooFew } from '../statistics/few.ts';
 import { column } from '../statistics/parameters.ts';
+import { tied } from '../statistics/ties.ts';
 
 /** COHORT.PERCENTILE(value, range): percentile rank, 0–100. @throws nothing; no value #N/A. */
 export default defineFunction({
@@ -16,7 +17,9 @@ export default defineFunction({
   result: { is: 'number', unit: '%', about: 'percentile rank, 0 to 100' },
   rule: '100 (number below + ½ · number equal) / n',
   sources: [definition('mid-rank percentile')],
-  notes: ['The value need not stand in the group. Blanks in the group are left out.'],
+  notes: [
+    'The value need not be in the group. Blanks in the group are left out. Values within a relative 1e-12 count as equal.',
+  ],
   examples: [
     { formula: '=COHORT.PERCENTILE(3, {1;2;3;4})', gives: 62.5, says: 'two below, one equal, of four' },
     { formula: '=COHORT.PERCENTILE(9, {1;2;3;4})', gives: 100 },
@@ -32,13 +35,14 @@ export default defineFunction({
   },
 });
 
-/** How many ascending values are below a value, or not above it. */
+/** How many ascending values are below a value, or not above it; values tied with it count as equal. */
 function countBelow(sorted: Float64Array, value: number, orEqual: boolean): number {
   let low = 0;
   let high = sorted.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (sorted[middle]! < value || (orEqual && sorted[middle] === value)) low = middle + 1;
+    const equal = tied(sorted[middle]!, value);
+    if (equal ? orEqual : sorted[middle]! < value) low = middle + 1;
     else high = middle;
   }
   return low;

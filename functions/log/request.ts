@@ -59,13 +59,13 @@ export function tooShort(series: Series, begin: number, name: string | undefined
   });
 }
 
-/** The issue of an acute window longer than the chronic one (`less` 1: it must be shorter), or undefined. */
-export function windowsClash(acuteDays: number, chronicDays: number, less: 0 | 1): Issue | undefined {
-  if (acuteDays <= chronicDays - less) return undefined;
+/** The issue of an acute window that is not shorter than the chronic one, or undefined. */
+export function windowsClash(acuteDays: number, chronicDays: number): Issue | undefined {
+  if (acuteDays < chronicDays) return undefined;
   return issue('#NUM!', 'acute-too-long', {
     parameter: 'acute',
     received: acuteDays,
-    details: { chronic: chronicDays, less: less ? ' less a day' : '' },
+    details: { chronic: chronicDays },
   });
 }
 

@@ -26,7 +26,7 @@ export default defineFunction({
       gives: 381.953,
       says: 'a front squat, more upright',
     },
-    { formula: '=MOMENT.HIP(30, 51, 80, 0, "arms-forward")', gives: 128.732, says: 'without a bar' },
+    { formula: '=MOMENT.HIP(30, 51, 80, 0, "arms-forward")', gives: 120.77, says: 'without a bar' },
   ],
   seeAlso: ['MOMENT.KNEE', 'MOMENT.SHARE', 'MOMENT.BACK', 'LEAN.PARALLEL'],
   typical: [40, 51, 80, 100, 'high-bar'],

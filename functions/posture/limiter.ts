@@ -1,44 +1,55 @@
-import { LOWEST } from './deepest.ts';
+import type { BarRulePlacement } from './balance.ts';
+import { barRule } from './balance.ts';
+import { deepestOf, LOWEST } from './deepest.ts';
 
-export type Limiter = 'ankle' | 'knee' | 'hip' | 'lean' | 'none';
+/** What can limit the depth, in the order in which equal gains are told. */
+export const limitWords = ['ankle', 'knee', 'hip', 'lean'] as const;
+export type Limit = (typeof limitWords)[number];
 
-/** What holds the descent, with the gain in depth (deg) of each degree more. */
-export interface Held {
-  readonly word: Limiter;
+/** The deepest position, and how many degrees deeper each limit loosened by 1° would make it. */
+export interface Gains extends Readonly<Record<Limit, number>> {
   readonly deepest: number;
-  readonly ankle: number;
-  readonly knee: number;
-  readonly hip: number;
-  readonly lean: number;
 }
 
-/** From the deepest position as a function of ankle range and limits; undefined when there is none. */
-export function limiterOf(
-  deepest: (ankle: number, maxLean: number, maxHip: number, maxKnee: number) => number,
+/** Gains within this count as equal, deg. */
+const EQUAL = 0.01;
+/** A smaller gain is none, deg. */
+const SMALLEST = 0.02;
+
+/** Gains of all four limits, deg; undefined when there is no posture at 60°. Limits are loosened past their bounds too. */
+export function gainsOf(
+  placement: BarRulePlacement,
+  femur: number,
+  tibia: number,
+  trunk: number,
   ankle: number,
+  lift: number,
+  foot: number,
+  stance: number,
   maxLean: number,
   maxHip: number,
   maxKnee: number,
-): Held | undefined {
+): Gains | undefined {
+  const balance = barRule(placement);
+  const deepest = (a: number, lean: number, hip: number, knee: number): number =>
+    deepestOf(balance, femur, tibia, trunk, a, lift, foot, stance, lean, hip, knee);
   const now = deepest(ankle, maxLean, maxHip, maxKnee);
   if (Number.isNaN(now)) return undefined;
   // a loosened limit that leaves no posture gains nothing
-  const gain = (then: number): number => (Number.isNaN(then) ? 0 : now - then);
-  const gains = {
+  const gain = (then: number): number => (then < now ? now - then : 0);
+  return {
     deepest: now,
     ankle: gain(deepest(ankle + 1, maxLean, maxHip, maxKnee)),
     knee: gain(deepest(ankle, maxLean, maxHip, maxKnee + 1)),
     hip: gain(deepest(ankle, maxLean, maxHip + 1, maxKnee)),
     lean: gain(deepest(ankle, maxLean + 1, maxHip, maxKnee)),
   };
-  return { word: wordOf(gains), ...gains };
 }
 
-function wordOf({ deepest, ankle, knee, hip, lean }: Omit<Held, 'word'>): Limiter {
-  if (deepest <= LOWEST) return 'none';
-  if (ankle >= 0.5) return 'ankle';
-  const most = Math.max(knee, hip, lean);
-  if (most < 0.02) return 'none';
-  if (knee >= most - 0.01) return 'knee';
-  return hip >= most - 0.01 ? 'hip' : 'lean';
+/** The limit that gains most when loosened, or "none". */
+export function limiterOf(gains: Gains): Limit | 'none' {
+  if (gains.deepest <= LOWEST) return 'none';
+  const most = Math.max(...limitWords.map((word) => gains[word]));
+  if (most < SMALLEST) return 'none';
+  return limitWords.find((word) => gains[word] >= most - EQUAL)!;
 }

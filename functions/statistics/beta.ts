@@ -19,7 +19,7 @@ export function stirlingError(n: number): number {
 }
 
 /** x ln(x/m) + m − x without cancellation for x near m (Loader 2000, Fast and accurate computation of binomial probabilities). */
-function deviance(x: number, m: number): number {
+export function deviance(x: number, m: number): number {
   if (Math.abs(x - m) >= 0.1 * (x + m)) return x * Math.log(x / m) + m - x;
   const v = (x - m) / (x + m);
   let sum = (x - m) * v;

@@ -1,6 +1,7 @@
 import type { Pairs } from './columns.ts';
 import { mean } from './describe.ts';
 import { tTwoSided, zOf } from './distributions.ts';
+import { tied } from './ties.ts';
 
 /** Product-moment correlation; NaN when a side has no spread. A result within rounding of ±1 is ±1. */
 export function pearson({ a, b, n }: Pairs): number {
@@ -20,13 +21,13 @@ export function pearson({ a, b, n }: Pairs): number {
   return 1 - Math.abs(r) < 1e-14 ? Math.sign(r) : r;
 }
 
-/** Ranks from 1; equal values share the mean of their ranks. */
+/** Ranks from 1; equal values, as far as a unit conversion leaves them equal, share the mean of their ranks. */
 export function meanRanks(values: Float64Array): Float64Array {
   const order = Array.from(values.keys()).sort((i, j) => values[i]! - values[j]!);
   const ranks = new Float64Array(values.length);
   for (let start = 0; start < order.length; ) {
     let end = start;
-    while (end < order.length && values[order[end]!] === values[order[start]!]) end++;
+    while (end < order.length && tied(values[order[end]!]!, values[order[start]!]!)) end++;
     for (let k = start; k < end; k++) ranks[order[k]!] = (start + 1 + end) / 2;
     start = end;
   }

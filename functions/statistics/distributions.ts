@@ -1,4 +1,5 @@
 import { betaRatio, betaTails, stirlingError } from './beta.ts';
+import { gammaQuantile } from './gamma.ts';
 import { normalQuantile } from './normal.ts';
 
 export { normalBelow, normalQuantile } from './normal.ts';
@@ -28,6 +29,10 @@ export function fQuantile(p: number, d1: number, d2: number): number {
   const ratio = p < 0.5 ? betaRatio('below', p, d1 / 2, d2 / 2) : betaRatio('above', 1 - p, d1 / 2, d2 / 2);
   return (ratio * d2) / d1;
 }
+
+/** The value that χ² with `df` degrees of freedom (any positive number) stays below (or above) with probability p. */
+export const chiSquareQuantile = (tail: 'below' | 'above', p: number, df: number): number =>
+  2 * gammaQuantile(tail, p, df / 2);
 
 /**
  * Hedges' correction J(m) = Γ(m/2) / (√(m/2) Γ((m−1)/2)), exact for any m > 1 (Hedges 1981, J Educ Stat 6:107–128): the

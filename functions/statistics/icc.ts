@@ -20,17 +20,19 @@ export interface MeanSquares {
 
 /**
  * Two-way analysis of variance without repeats. Each sum of squares comes from its own effects, none as a difference.
- * Effects that are nothing but rounding (1e-12 of the largest value) are 0.
+ * All is taken as differences from the first value, so that a large offset costs no digits. Effects that are nothing but
+ * rounding are 0: 1e-12 of the largest difference, or four last places of the largest value.
  */
-export function meanSquares(rows: readonly Float64Array[]): MeanSquares {
-  const n = rows.length;
-  const k = rows[0]?.length ?? 0;
+export function meanSquares(given: readonly Float64Array[]): MeanSquares {
+  const n = given.length;
+  const k = given[0]?.length ?? 0;
+  const first = given[0]?.[0] ?? 0;
+  const rows = given.map((row) => row.map((value) => value - first));
   const subject = rows.map(mean);
   const trial = Array.from({ length: k }, (_, j) => mean(rows.map((row) => row[j]!)));
   const grand = mean(subject);
-  let largest = 0;
-  for (const row of rows) for (const value of row) largest = Math.max(largest, Math.abs(value));
-  const real = (effect: number) => (Math.abs(effect) <= 1e-12 * largest ? 0 : effect);
+  const rounding = Math.max(1e-12 * largestOf(rows), 4 * Number.EPSILON * largestOf(given));
+  const real = (effect: number) => (Math.abs(effect) <= rounding ? 0 : effect);
   let between = 0;
   let trials = 0;
   let residual = 0;
@@ -51,6 +53,12 @@ export function meanSquares(rows: readonly Float64Array[]): MeanSquares {
     ems: residual / ((n - 1) * (k - 1)),
     wms: within / (n * (k - 1)),
   };
+}
+
+function largestOf(rows: readonly Float64Array[]): number {
+  let largest = 0;
+  for (const row of rows) for (const value of row) largest = Math.max(largest, Math.abs(value));
+  return largest;
 }
 
 /** What is left over in the model of a form: 0 means that its trials agree perfectly. */

@@ -12,7 +12,9 @@ export default defineFunction({
   parameters: [
     loadParameter('load', 'load lifted'),
     massParameter,
-    numberOr(2 / 3, 'exponent', '', 'power of body mass; 2/3 is geometric similarity'),
+    numberOr(2 / 3, 'exponent', '', 'power of body mass; 2/3 is geometric similarity', {
+      bounds: { min: 0, max: 2, because: '0 leaves the load as it is; no scaling of bodies goes past 2.' },
+    }),
   ],
   result: { is: 'number', unit: '', about: 'load / mass^exponent' },
   rule: 'load / mass^exponent',

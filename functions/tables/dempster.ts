@@ -22,12 +22,17 @@ export const thighCentre = centre('the thigh', 0.433, 'hip');
 export const hatCentre = centre('head, arms and trunk', 0.626, 'hip');
 export const trunkHeadCentre = centre('trunk with head and neck', 0.66, 'hip');
 
-/** Where both arms' centre of mass lies when they are held level: .530 of an arm of .440 stature, in trunk lengths. */
+/**
+ * Where both arms’ centre of mass lies when they are held level, in trunk lengths: the table gives it from shoulder to
+ * wrist, .186 + .146 = .332 of stature, which is 1.153 trunk lengths.
+ */
 export const levelArms = constant(
   'arms’ centre of mass ahead of the shoulder, arms level',
-  0.81,
+  0.611,
   'of trunk length',
-  secondary('Winter Table 4.1: .530 of an arm of .440 stature, which is 1.528 trunk lengths'),
+  secondary(
+    'Winter Table 4.1: .530 of the length from shoulder to wrist, .332 of stature, which is 1.153 trunk lengths',
+  ),
 );
 
 const gobletHands = assumption('where the forearms hold a weight before the chest; this project’s choice');

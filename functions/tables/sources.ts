@@ -53,6 +53,10 @@ export const limitsAssumed = assumption(
   'the limits: lean 60°, hip flexion 145°, knee flexion 155°, the shank at the largest angle that ankle and knee allow',
 );
 
+/** Where a limit was not measured on this lifter. */
+export const limitsCaution =
+  'Limits of lean, hip and knee left at their defaults are assumed, not measured on this lifter.';
+
 /** Load estimates. */
 export const staticLoad =
   'Static and in the plane seen from the side, both sides together: speed, bracing, belt and the pull of antagonists come on top or take away.';

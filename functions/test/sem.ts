@@ -13,7 +13,12 @@ export default defineFunction({
       bounds: { min: 0, because: 'An SD is not negative.' },
     }),
     number('icc', '', 'intraclass correlation of the test', {
-      bounds: { min: -1, max: 1, because: 'A correlation lies between −1 and 1.' },
+      bounds: {
+        min: 0,
+        max: 1,
+        because:
+          'A negative one says that trials of one subject differ more than subjects do: give TEST.SEM.TRIALS or TEST.SEM.TABLE the trials.',
+      },
     }),
   ],
   result: { is: 'number', unit: '', about: 'standard error of one measurement, in the unit of sd' },

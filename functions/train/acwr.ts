@@ -39,7 +39,7 @@ function loads(
   names: Range | undefined,
   name: string | undefined,
 ): Loads | Issue {
-  const clash = windowsClash(acute, chronic, coupled ? 0 : 1);
+  const clash = windowsClash(acute, chronic);
   if (clash) return clash;
   const series = rowsOf(dates, values, names, name);
   if (isIssue(series)) return series;

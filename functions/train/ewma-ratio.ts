@@ -31,7 +31,7 @@ function levels(
   names: Range | undefined,
   name: string | undefined,
 ): { readonly acute: number; readonly chronic: number } | Issue {
-  const clash = windowsClash(acute, chronic, 0);
+  const clash = windowsClash(acute, chronic);
   if (clash) return clash;
   const series = rowsOf(dates, values, names, name);
   if (isIssue(series)) return series;

@@ -101,7 +101,7 @@ def upper_body(hip, t, beta, placement):
     """Mass shares and centres of what lies above the hip."""
     if placement == "arms-forward":
         shoulder = along_trunk(hip, t, beta, 1, 0)
-        return [(0.578, along_trunk(hip, t, beta, 0.660, 0)), (0.100, shoulder + np.array([0.810 * t, 0.0]))]
+        return [(0.578, along_trunk(hip, t, beta, 0.660, 0)), (0.100, shoulder + np.array([0.611 * t, 0.0]))]
     if placement == "goblet":
         return [(0.578, along_trunk(hip, t, beta, 0.660, 0)), (0.100, along_trunk(hip, t, beta, 0.80, 0.25))]
     return [(0.678, along_trunk(hip, t, beta, 0.626, 0))]
@@ -206,7 +206,7 @@ def quick_lean(f, s, t, sigma, lift, depth, placement, foot, stance):
     xh = xk - f * np.cos(np.radians(depth)) * out
     if placement == "arms-forward":
         need = -(
-            0.093 * (xk + 0.433 * (xa - xk)) + 0.2 * (xh + 0.433 * (xk - xh)) + 0.678 * xh + 0.1 * 0.810 * t
+            0.093 * (xk + 0.433 * (xa - xk)) + 0.2 * (xh + 0.433 * (xk - xh)) + 0.678 * xh + 0.1 * 0.611 * t
         )
         a, c = (0.578 * 0.660 + 0.1) * t, 0.0
     else:
@@ -234,33 +234,42 @@ def deepest(f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0, max_l
     return -45.0 if len(bad) == 0 else float(depth[bad[0] - 1])
 
 
-def limiter(f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0, max_lean=60, max_hip=145, max_knee=155):
+LIMITS = ("ankle", "knee", "hip", "lean")
+
+
+def gains(f, s, t, a, lift, placement, foot, stance, max_lean, max_hip, max_knee):
+    """The deepest position, and how much deeper each limit makes it when it is loosened by one degree."""
     foot = default_foot(f, s, t) if foot is None else foot
     go = lambda a=a, ml=max_lean, mh=max_hip, mk=max_knee: deepest(
         f, s, t, a, lift, placement, foot, stance, ml, mh, mk, 0.0005
     )
     base = go()
-    if base <= -45:
-        return "none"
 
     def gain(**kw):
         try:
-            return base - go(**kw)
+            return max(0.0, base - go(**kw))
         except Refused:
-            return -1e9
+            return 0.0
 
-    ankle = gain(a=a + 1)
-    rest = {"knee": gain(mk=max_knee + 1), "hip": gain(mh=max_hip + 1), "lean": gain(ml=max_lean + 1)}
-    best = max(rest.values())
+    loose = {"ankle": {"a": a + 1}, "knee": {"mk": max_knee + 1}, "hip": {"mh": max_hip + 1}, "lean": {"ml": max_lean + 1}}
+    return base, {word: gain(**loose[word]) for word in LIMITS}
+
+
+def limiter(f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0, max_lean=60, max_hip=145, max_knee=155):
+    base, by = gains(f, s, t, a, lift, placement, foot, stance, max_lean, max_hip, max_knee)
+    if base <= -45:
+        return "none"
+    best = max(by.values())
     # too near a threshold for a scan to judge: not used as an expectation
-    close = sorted(rest.values())
-    if abs(ankle - 0.5) < 0.01 or abs(best - 0.02) < 0.005 or 0.005 < close[-1] - close[-2] < 0.015:
+    if abs(best - 0.02) < 0.005 or any(0.005 < best - gain < 0.015 for gain in by.values()):
         return None
-    if ankle >= 0.5:
-        return "ankle"
     if best < 0.02:
         return "none"
-    return next(k for k in ("knee", "hip", "lean") if rest[k] >= best - 0.01)
+    return next(word for word in LIMITS if by[word] >= best - 0.01)
+
+
+def gain(limit, f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0, max_lean=60, max_hip=145, max_knee=155):
+    return gains(f, s, t, a, lift, placement, foot, stance, max_lean, max_hip, max_knee)[1][limit]
 
 
 # ---------------------------------------------------------------- functions by name
@@ -269,7 +278,7 @@ SURVEY = {
     "sitting height": ((91.829, 3.570), (85.663, 3.305)),
     "femur": ((40.927, 2.842), (37.941, 2.405)),
     "tibia": ((41.875, 2.457), (40.319, 2.591)),
-    "trunk": ((53.981, 3.340), (48.974, 2.929)),
+    "trunk": ((53.981, 3.340), (48.974, 2.934)),
     "foot": ((27.118, 1.310), (24.629, 1.244)),
     "femur/tibia": ((0.9784, 0.0575), (0.9431, 0.0617)),
     "trunk/femur": ((1.3257, 0.1270), (1.2956, 0.1085)),
@@ -431,18 +440,21 @@ def lean_quick(b, lift, placement, foot, stance):
     return lean_parallel(b["femur"], b["tibia"], b["trunk"], b["ankle"], lift, placement, foot, stance)
 
 
-def error(sd_length, sd_ankle, f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0):
+def error(sd_length, sd_ankle, f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0, how="tape"):
     bar_rule_word(placement)
     foot = default_foot(f, s, t) if foot is None else foot
     base = {"femur": f, "tibia": s, "trunk": t, "ankle": a}
-    total = 0
+    by = {}
     for name in base:
         up, down = dict(base), dict(base)
         up[name] += 0.01
         down[name] -= 0.01
-        slope = (lean_quick(up, lift, placement, foot, stance) - lean_quick(down, lift, placement, foot, stance)) / 0.02
-        total += (slope * (sd_ankle if name == "ankle" else sd_length)) ** 2
-    return math.sqrt(total)
+        by[name] = (lean_quick(up, lift, placement, foot, stance) - lean_quick(down, lift, placement, foot, stance)) / 0.02
+    # the lean as a linear function of what was measured; the heights from top to bottom
+    lengths = np.array([by["trunk"], by["femur"], by["tibia"]])
+    if how == "heights":
+        lengths = lengths @ np.array([[1, -1, 0, 0], [0, 1, -1, 0], [0, 0, 1, -1]])
+    return math.sqrt(float(lengths @ lengths) * sd_length**2 + (by["ankle"] * sd_ankle) ** 2)
 
 
 def from_points(hx, hy, sx, sy):
@@ -616,6 +628,7 @@ FUNCTIONS = {
     "LEAN.LOADED": lean_loaded,
     "LEAN.DEEPEST": deepest,
     "LEAN.LIMITER": limiter,
+    "LEAN.GAIN": gain,
     "LEAN.OFFSET": offset,
     "LEAN.SHANK": shank,
     "LEAN.KNEE": lambda sigma, depth=0: 90 + sigma - depth,
@@ -648,7 +661,7 @@ FUNCTIONS = {
     "FT.IN": lambda feet, inches: 30.48 * feet + 2.54 * inches,
     "MM": lambda x: x / 10,
 }
-TOLERANCE = {"LEAN.DEEPEST": 0.01, "LIFT.FOR.LEAN": 1e-6, "LIFT.FOR.DEPTH": 0.001, "LEAN.ERROR": 1e-6}
+TOLERANCE = {"LEAN.DEEPEST": 0.01, "LEAN.GAIN": 0.01, "LIFT.FOR.LEAN": 1e-6, "LIFT.FOR.DEPTH": 0.001, "LEAN.ERROR": 1e-6}
 
 
 def literal(v):
@@ -756,6 +769,11 @@ def random_cases(rng):
         for table in ("dempster", "deleva-male", "deleva-female"):
             add("SEG.MASS", seg, 80, table)
             add("SEG.COM", seg, table)
+    for _ in range(16):
+        limit = rng.choice(LIMITS)
+        add("LEAN.GAIN", limit, *build(), rng.choice([0, u(0, 3)]), *setup())
+        add("LEAN.GAIN", limit, *build(), rng.choice([0, u(0, 3)]), *setup(), u(40, 90), u(110, 170), u(110, 165))
+        add("LEAN.ERROR", u(0, 2), u(0, 4), *build(), u(0, 2), *setup(), "heights")
     return [r for r in rows if r]
 
 

@@ -1,4 +1,4 @@
-"""Quantiles of the normal distribution, of Student's t and of F to 17 digits, from error function and incomplete beta function at 40 digits (mpmath).
+"""Quantiles of the normal distribution, of Student's t, of F and of chi-square to 17 digits, from error function, incomplete beta and incomplete gamma function at 40 digits (mpmath).
 
 Independent of the program: run `python3 quantiles.py > quantiles.csv` with mpmath and scipy installed (scipy only gives
 the starting point of the root search).
@@ -40,3 +40,10 @@ for a in ["1", "2", "4.3", "9", "15.07", "60", "499"]:
 for p in ["1e-300", "1e-17", "1e-6", "0.001", "0.025", "0.2", "0.4999", "0.6", "0.975", "0.9999"]:
     root = mp.findroot(lambda z: mp.log(mp.erfc(-z / mp.sqrt(2)) / 2 / mp.mpf(p)), stats.norm.ppf(float(p)))
     print(f"normal,{p},,,{digits(root)}")
+for df in ["1", "2", "3", "7", "14", "49.5", "200", "5000"]:
+    for p in ["1e-9", "0.005", "0.025", "0.5", "0.975", "0.9999"]:
+        half = mp.mpf(df) / 2
+        below = lambda x: mp.gammainc(half, 0, x / 2, regularized=True)
+        start = stats.chi2.ppf(float(p), float(df))
+        root = mp.findroot(lambda z: mp.log(below(z) / mp.mpf(p)), (start, start * (1 + 1e-6)))
+        print(f"chi2,{p},{df},,{digits(root)}")

@@ -21,7 +21,7 @@ export const dataSentences: Sentences = {
   'from-after-to': (i) =>
     `${of(i)} is ${say(i, 'from')}, after "to", ${say(i, 'to')}; it must be the same day or earlier. Exchange the two.`,
   'acute-too-long': (i) =>
-    `${of(i)} got ${i.received} days; it accepts at most the chronic window${say(i, 'less')}, ${say(i, 'chronic')} days. Shorten it, or lengthen "chronic".`,
+    `${of(i)} got ${i.received} days; it accepts fewer than "chronic", ${say(i, 'chronic')} days. Shorten it, or lengthen "chronic".`,
   'no-earlier-load': (i) =>
     `${of(i)}: the load${whose(i)} in the chronic window to ${say(i, 'on')} is 0, and nothing can be divided by it. Take a later day.`,
   'equal-days': (i) =>
@@ -50,6 +50,8 @@ export const dataSentences: Sentences = {
     `${of(i)} got "${i.received}"; with "${say(i, 'method')}" it accepts ${i.expected}. Take another word or method.`,
   'needs-at': (i) =>
     `${of(i)} is blank; "${say(i, 'what')}" needs the x at which the line is read. Add it as the last argument.`,
+  'not-published': (i) =>
+    `${of(i)} got "${i.received}", which was not published for "${say(i, 'test')}"; it accepts ${i.expected}. Take one of these.`,
   collinear: (i) =>
     `${of(i)} holds a column that is a sum of multiples of the others, or the same number throughout; its slope has no value. Leave that column out.`,
 };

@@ -16,6 +16,8 @@ describe('place in a group', () => {
     ['COHORT.T(3, {3})', '#N/A', 'range'],
     ['COHORT.PERCENTILE(3, {3})', 50],
     ['COHORT.PERCENTILE(2, {2;2;2})', 50],
+    // 30 in is 76.2 cm, and a conversion may leave the last digit off
+    ['COHORT.PERCENTILE(76.2, {76.20000000000002;76.19999999999999;80;70})', 50],
     ['COHORT.PERCENTILE(1, {2;2;2})', 0],
     ['COHORT.PERCENTILE(1, {"";""})', '#N/A', 'range'],
     ['COHORT.TRIMMED({5})', 5],

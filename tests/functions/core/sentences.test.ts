@@ -69,6 +69,7 @@ const formulas: Readonly<Record<string, readonly string[]>> = {
   'log-too-short': ['=TRAIN.ACWR({46020;46027}, {300;400}, 46030)'],
   'nothing-in-time': ['=TRAIN.BEST({46027}, {300}, 46040, 46050)'],
   'from-after-to': ['=TRAIN.BEST({46027}, {300}, 46050, 46040)'],
+  'not-published': ['=TEST.PUBLISHED("wall sides", "sem")'],
   'acute-too-long': ['=TRAIN.ACWR({46000;46027}, {300;400}, 46030, 28, 7)'],
   'no-earlier-load': ['=TRAIN.ACWR({46000;46027}, {0;0}, 46030)'],
   'equal-days': ['=TRAIN.MONOTONY({46024;46025;46026;46027;46028;46029;46030}, {3;3;3;3;3;3;3}, 46030)'],

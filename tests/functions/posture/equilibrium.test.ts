@@ -88,7 +88,7 @@ describe('static equilibrium, segment by segment', () => {
             placement === 'arms-forward'
               ? [
                   [0.578, onTrunk(0.66, 0)],
-                  [0.1, [shoulder[0] + 0.81 * l.trunk, shoulder[1]]],
+                  [0.1, [shoulder[0] + 0.611 * l.trunk, shoulder[1]]],
                 ]
               : placement === 'goblet'
                 ? [

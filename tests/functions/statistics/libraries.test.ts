@@ -12,6 +12,7 @@ import { columnOf, pairsOf } from '../../../functions/statistics/columns.ts';
 import { pearson, spearman } from '../../../functions/statistics/correlation.ts';
 import { medianDeviation, quantile } from '../../../functions/statistics/describe.ts';
 import {
+  chiSquareQuantile,
   fQuantile,
   hedgesJ,
   normalBelow,
@@ -39,7 +40,7 @@ const pairs = fc
 const close = (value: number, other: number, digits: number) =>
   expect(Math.abs(value - other)).toBeLessThanOrEqual(10 ** -digits * Math.max(1, Math.abs(other)));
 
-describe('quantiles of the normal distribution, t and F', () => {
+describe('quantiles of the normal distribution, t, F and χ²', () => {
   test.each(readReference('quantiles.csv'))(
     '$distribution($df1, $df2) at $p is $quantile, computed at 40 digits',
     ({ distribution, p, df1, df2, quantile: expected }) => {
@@ -47,6 +48,7 @@ describe('quantiles of the normal distribution, t and F', () => {
         normal: () => normalQuantile(Number(p)),
         t: () => tQuantile(Number(p), Number(df1)),
         F: () => fQuantile(Number(p), Number(df1), Number(df2)),
+        chi2: () => chiSquareQuantile('below', Number(p), Number(df1)),
       };
       const value = by[distribution!]!();
       // Near 1, p itself is only a double: 1 − .9995 has 12 digits.

@@ -137,6 +137,9 @@ describe('STRENGTH.FROM.VELOCITY', () => {
 describe('scores of federations', () => {
   // A clamp holds the score still beyond the limit of its table.
   checks([
+    ['STRENGTH.WILKS(2000.1, 100, "M")', '#NUM!', 'total'],
+    ['STRENGTH.ALLOMETRIC(200, 90, -0.01)', '#NUM!', 'exponent'],
+    ['STRENGTH.ALLOMETRIC(200, 90, 2.01)', '#NUM!', 'exponent'],
     ['STRENGTH.WILKS(500, 12, "M")', call('STRENGTH.WILKS', 500, 40, 'M')],
     ['STRENGTH.WILKS(500, 300, "M")', call('STRENGTH.WILKS', 500, 201.9, 'M')],
     ['STRENGTH.WILKS(500, 12, "F")', call('STRENGTH.WILKS', 500, 26.51, 'F')],

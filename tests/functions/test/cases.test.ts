@@ -106,6 +106,22 @@ describe('TEST.ICC', () => {
     ['TEST.ICC({40,40;40,40})', '#DIV/0!', 'range'],
     ['TEST.ICC({40,41;40,41}, "3,1")', '#DIV/0!', 'range'],
     ['TEST.ICC({1,3;3,1}, "1,1")', -1],
+    // the same rows without 1e12 before them: BMS 15.167, EMS .6667, computed with centred sums of squares
+    ...forms.map(
+      (form) =>
+        [
+          `TEST.ICC({1000000000001,1000000000002;1000000000003,1000000000003;1000000000005,1000000000007;1000000000009,1000000000008}, "${form}")`,
+          naive(
+            [
+              [1, 2],
+              [3, 3],
+              [5, 7],
+              [9, 8],
+            ],
+            form,
+          ),
+        ] as const,
+    ),
     ['TEST.ICC({40,41})', '#N/A', 'range'],
     ['TEST.ICC({40;41;42})', '#N/A', 'range'],
     ['TEST.ICC({40,;41,;42,43})', '#N/A', 'range'],
@@ -124,6 +140,7 @@ describe('TEST.ICC', () => {
 describe('error, change and agreement', () => {
   checks([
     ['TEST.SEM(5, 1.01)', '#NUM!', 'icc'],
+    ['TEST.SEM(5, -.01)', '#NUM!', 'icc'],
     ['TEST.SEM(-1, .9)', '#NUM!', 'sd'],
     ['TEST.SEM(5, 0)', 5],
     // Konor 2012, IJSPT 7:279: SEM .4 cm and 1.3 deg; exact quantile 1.959963985.
