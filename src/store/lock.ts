@@ -7,8 +7,9 @@ export interface Hold {
 const WAIT = 400;
 
 /**
- * Locks a book for writing, across the tabs and windows of this browser. Null when another one holds it. With `take`, the
- * other one loses it, and `onTaken` is called there. Where the platform has no locks (plain http from another machine)
+ * Locks a book for writing, across the tabs and windows of this browser. Null when another one is found to hold it: a busy
+ * machine alone never makes it so, however long an answer takes. With `take`, the other one loses it, and `onTaken` is
+ * called there. Where the platform has no locks (plain http from another machine)
  * everybody gets one: the number of the writer in the book's row then keeps two writers apart.
  */
 export function hold(book: string, take: boolean, onTaken: () => void): Promise<Hold | null> {
@@ -16,7 +17,9 @@ export function hold(book: string, take: boolean, onTaken: () => void): Promise<
   if (!locks) return Promise.resolve({ release: () => undefined });
   return new Promise((resolve) => {
     let held = false;
-    const options: LockOptions = take ? { steal: true } : { signal: AbortSignal.timeout(WAIT) };
+    const waiting = new AbortController();
+    const options: LockOptions = take ? { steal: true } : { signal: waiting.signal };
+    if (!take) void endWhenHeld(locks, book, waiting, () => held);
     locks
       .request(lockName(book), options, () => {
         held = true;
@@ -27,6 +30,24 @@ export function hold(book: string, take: boolean, onTaken: () => void): Promise<
         else resolve(null);
       });
   });
+}
+
+/** Ends the wait for a lock once another one has it and has not given it back for a while. */
+async function endWhenHeld(
+  locks: LockManager,
+  book: string,
+  waiting: AbortController,
+  isMine: () => boolean,
+): Promise<void> {
+  const name = lockName(book);
+  const isIn = (list: readonly LockInfo[] | undefined): boolean =>
+    list?.some((lock) => lock.name === name) ?? false;
+  while (!isMine()) {
+    await new Promise((resolve) => setTimeout(resolve, WAIT));
+    const { held, pending } = await locks.query();
+    // While this request still waits, whoever has the lock is another one.
+    if (isIn(held) && isIn(pending)) return waiting.abort();
+  }
 }
 
 /** Answers true when nobody holds the book any more; false when the signal ended the wait, or nobody can tell. */

@@ -34,7 +34,10 @@ export class FakeLocks {
   }
 
   query(): Promise<LockManagerSnapshot> {
-    return Promise.resolve({ held: [...this.held.keys()].map((name) => ({ name })), pending: [] });
+    return Promise.resolve({
+      held: [...this.held.keys()].map((name) => ({ name })),
+      pending: this.queue.map(({ name }) => ({ name })),
+    });
   }
 
   private next(name: string): void {

@@ -1,8 +1,9 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Charted } from '../../session/charts/chart.ts';
 import { perform } from '../commands/all.ts';
 import { usePage } from '../shell/context.ts';
+import { focusCentre } from '../state/focus.ts';
 import './charts.css';
 import { ChartView } from './ChartView.tsx';
 
@@ -33,12 +34,19 @@ export function ChartPlace() {
       },
     );
   });
-  if (page.chart.value === null) return null;
+  const shown = page.chart.value !== null;
+  // The keys come along with what is in the centre, unless they are at work beside it.
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (shown && document.activeElement === document.body) place.current?.focus();
+  }, [shown]);
+  if (!shown) return null;
   const close = () => {
     page.chart.value = null;
+    requestAnimationFrame(() => focusCentre(page));
   };
   return (
-    <section class="chart-place" aria-label="Chart">
+    <section ref={place} class="chart-place" data-part="chart" aria-label="Chart" tabIndex={-1}>
       <header class="chart-head">
         <h2>{typeof chart.value === 'object' ? (chart.value?.title ?? 'Drawing…') : 'Chart'}</h2>
         <button type="button" class="firm" onClick={() => void perform('change-chart', page)}>

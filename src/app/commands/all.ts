@@ -55,13 +55,18 @@ export function bindKeys(page: Page): () => void {
       ({ keys, inGrid }) => !inGrid && keys?.some((combination) => isPressed(combination, event)),
     );
     if (!found || (typing && ofCells.has(found.group))) return;
+    // What is printed then is what is in front.
+    if (found.id === 'print-sheet' && isBehind()) return;
     event.preventDefault();
     event.stopPropagation();
-    if (isEnabled(found, page)) void found.run(page);
+    if (!isBehind() && isEnabled(found, page)) void found.run(page);
   };
   window.addEventListener('keydown', pressed, { capture: true });
   return () => window.removeEventListener('keydown', pressed, { capture: true });
 }
+
+/** True while a dialogue or a preview makes the rest of the page wait: its commands wait too. */
+const isBehind = (): boolean => document.querySelector('dialog:modal, [aria-modal="true"]') !== null;
 
 /** True while the keys belong to a text field: its own undo, not the book's. */
 function isTyping(event: KeyboardEvent): boolean {

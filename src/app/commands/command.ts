@@ -29,4 +29,12 @@ export interface PageCommand {
 export const labelOf = (command: PageCommand, page: Page): string =>
   typeof command.label === 'string' ? command.label : command.label(page);
 
-export const isEnabled = (command: PageCommand, page: Page): boolean => command.enabled?.(page) ?? true;
+/** Groups of commands that change what is selected in the sheet. */
+const ofSelection: ReadonlySet<Group> = new Set(['Column', 'Row']);
+
+/** A command for what is selected is none while a chart is over the sheet: it would change what nobody sees. */
+export function isEnabled(command: PageCommand, page: Page): boolean {
+  const selected = command.over !== undefined || ofSelection.has(command.group);
+  if (selected && page.chart.value !== null) return false;
+  return command.enabled?.(page) ?? true;
+}

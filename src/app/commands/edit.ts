@@ -1,5 +1,5 @@
 import { redo, run, undo } from '../state/actions.ts';
-import { copy, paste } from '../state/clipboard.ts';
+import { copy, pasteFromClipboard } from '../state/clipboard.ts';
 import { runOver } from '../state/entering.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
@@ -89,7 +89,7 @@ export const editCommands: readonly PageCommand[] = [
     over: ['cells'],
     enabled: chosen,
     run: async (page) => {
-      await paste(page, await navigator.clipboard.readText());
+      await pasteFromClipboard(page);
     },
   },
   {

@@ -15,11 +15,13 @@ const side = (which: Side, label: string, key: string, searchWords: string): Pag
   },
 });
 
-const parts = ['[data-part="contents"]', '[data-part="line"]', '[data-part="sheet"]', '[data-part="side"]'];
+const parts = ['contents', 'line', 'sheet', 'chart', 'side'].map((part) => `[data-part="${part}"]`);
 
 /** Moves the focus to the next part of the page that is on show. */
 function nextPart(page: Page): void {
-  const shown = parts.filter((part) => document.querySelector(part)?.checkVisibility());
+  const shown = parts.filter((part) =>
+    document.querySelector(part)?.checkVisibility({ visibilityProperty: true }),
+  );
   const now = shown.findIndex((part) => document.activeElement?.closest(part));
   const next = shown[(now + 1) % shown.length];
   if (next === '[data-part="sheet"]') page.grid.current?.focus();

@@ -11,6 +11,7 @@ import type { GridHost, GridSelection, Shown } from './host.ts';
 import { GridKeys } from './keys.ts';
 import { Looking } from './looking.ts';
 import { Pointer } from './pointer.ts';
+import { Reach } from './reach.ts';
 import { settingsOf, shapeOf } from './settings.ts';
 import { Showing, withRowsAhead } from './showing.ts';
 import { rowNumberWidth, widthOf } from './widths.ts';
@@ -26,6 +27,7 @@ export class SheetGrid {
   private readonly showing: Showing;
   private readonly looking: Looking;
   private readonly pointer: Pointer;
+  private readonly reach: Reach;
   private readonly watcher: ResizeObserver;
   private readonly endClipboard: () => void;
   /** What was to be chosen and is not on show yet. */
@@ -48,7 +50,11 @@ export class SheetGrid {
     const selection = () => this.selection();
     const key = (event: KeyboardEvent) => keys.take(event);
     this.hot = new Handsontable(element, settingsOf({ showing, looking, pointer, host, key, selection }));
-    const keys = new GridKeys(this.hot, showing, host, selection, (down, across) => this.step(down, across));
+    this.reach = new Reach(this.hot.rootElement);
+    const { reach } = this;
+    const keys = new GridKeys(this.hot, reach, showing, host, selection, (down, across) =>
+      this.step(down, across),
+    );
     hostEditor(
       this.hot,
       entering(showing, looking, host, (line) => this.goOnBelow(line)),
@@ -56,7 +62,7 @@ export class SheetGrid {
     this.enterByTab(element);
     this.watcher = new ResizeObserver(() => this.fit());
     this.watcher.observe(element);
-    this.endClipboard = listenToClipboard(this.hot, host, selection, () => keys.hasFocus());
+    this.endClipboard = listenToClipboard(this.hot, host, selection, () => reach.hasKeys());
     looking.begin(this.hot);
   }
 
@@ -138,7 +144,16 @@ export class SheetGrid {
     this.focus();
   }
 
+  /** Gives the sheet the keys; not while something is over it that does not go right now. */
   focus(): void {
+    if (this.reach.isOnScreen()) this.focusNow();
+    else
+      requestAnimationFrame(() => {
+        if (!this.hot.isDestroyed && this.reach.isOnScreen()) this.focusNow();
+      });
+  }
+
+  private focusNow(): void {
     this.hot.listen();
     if (!this.hot.getSelected()) this.hot.selectCell(0, 0);
     else this.hot.getFocusManager().focusOnHighlightedCell();
@@ -212,6 +227,7 @@ export class SheetGrid {
     this.watcher.disconnect();
     this.element.removeEventListener('focusin', this.heard);
     this.endClipboard();
+    this.reach.end();
     this.hot.destroy();
   }
 

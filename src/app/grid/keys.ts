@@ -1,12 +1,14 @@
 import type Handsontable from 'handsontable/base';
 import type { CellEditor } from './editor.ts';
 import type { GridHost, GridSelection } from './host.ts';
+import type { Reach } from './reach.ts';
 import type { Showing } from './showing.ts';
 
 /** The keyboard over the grid: which keys are for it at all, and those that mean something else here than to the library. */
 export class GridKeys {
   constructor(
     private readonly hot: Handsontable,
+    private readonly reach: Reach,
     private readonly showing: Showing,
     private readonly host: GridHost,
     private readonly selection: () => GridSelection | null,
@@ -17,23 +19,13 @@ export class GridKeys {
   take(event: KeyboardEvent): boolean {
     // The library listens to the whole document once it was clicked on: what is typed elsewhere is not for the sheet, nor
     // is a key that was pressed elsewhere and closed what it was pressed in, so that the sheet has the focus by now.
-    if (!this.hasFocus() || !this.isHere(event.target)) return true;
+    if (!this.reach.hasKeys() || !this.reach.isHere(event.target)) return true;
     const mine = this.own(event);
     if (mine) {
       event.stopImmediatePropagation();
       event.preventDefault();
     }
     return mine;
-  }
-
-  hasFocus(): boolean {
-    const { activeElement } = document;
-    return this.hot.rootElement.contains(activeElement) || activeElement === document.body;
-  }
-
-  /** True for what lies in the sheet, and for the page as a whole, which has the focus when nothing else has. */
-  private isHere(target: EventTarget | null): boolean {
-    return target === document.body || (target instanceof Node && this.hot.rootElement.contains(target));
   }
 
   private own(event: KeyboardEvent): boolean {

@@ -3,6 +3,7 @@ import { type ComponentChildren, render, type VNode } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Paper } from '../../session/handouts/settings.ts';
 import { download, fileNameFor } from '../files/files.ts';
+import { focusCentre } from '../state/focus.ts';
 import type { Page } from '../state/page.ts';
 import '../handouts/handouts.css';
 
@@ -94,7 +95,7 @@ export function Preview({ label, amount, file, style, html, close, notes = [], m
 }
 
 /** Shows a preview over the page, which rests until it is closed; then the keys go back to where they went, or to the sheet. */
-export function openPreview({ grid }: Page, preview: (close: () => void) => VNode): void {
+export function openPreview(page: Page, preview: (close: () => void) => VNode): void {
   const box = document.createElement('div');
   box.className = 'handout-view';
   const before = document.activeElement;
@@ -106,7 +107,7 @@ export function openPreview({ grid }: Page, preview: (close: () => void) => VNod
     box.remove();
     for (const element of behind) element.removeAttribute('inert');
     if (before instanceof HTMLElement && before.isConnected && before !== document.body) before.focus();
-    else grid.current?.focus();
+    else focusCentre(page);
   };
   render(preview(close), box);
 }

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
+import { focusCentre } from '../state/focus.ts';
 import { usePage } from './context.ts';
 import { CommandMenu } from './Menu.tsx';
 
@@ -23,7 +24,7 @@ export function ContextMenu() {
         commands={commands.filter(({ over }) => over?.includes(request.over))}
         close={(back) => {
           page.contextMenu.value = null;
-          if (back) page.grid.current?.focus();
+          if (back) focusCentre(page);
         }}
       />
     </div>

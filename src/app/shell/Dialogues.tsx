@@ -11,6 +11,7 @@ import { VersionsForm } from '../dialogues/VersionsForm.tsx';
 import { RulesForm } from '../handouts/RulesForm.tsx';
 import { BringIn } from '../intake/BringIn.tsx';
 import { Imports } from '../intake/Imports.tsx';
+import { focusCentre } from '../state/focus.ts';
 import { usePage } from './context.ts';
 import { Later } from './Later.tsx';
 
@@ -25,9 +26,9 @@ export function Dialogues() {
   if (!open) return null;
   const close = () => {
     page.dialogue.value = null;
-    // Back to the sheet, once the dialogue is gone.
+    // Back to what is in the centre, once the dialogue is gone.
     requestAnimationFrame(() => {
-      if (!page.dialogue.value) page.grid.current?.focus();
+      if (!page.dialogue.value) focusCentre(page);
     });
   };
   switch (open.is) {

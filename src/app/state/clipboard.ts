@@ -1,6 +1,7 @@
 import { spread, widthOf } from '../../session/block.ts';
 import type { Paste } from '../../session/commands/paste-text.ts';
 import { parseTsv, writeTsv } from '../../session/tsv.ts';
+import { keysInWords } from '../commands/keys.ts';
 import type { GridSelection } from '../grid/host.ts';
 import { guarded, run } from './actions.ts';
 import type { Page } from './page.ts';
@@ -42,15 +43,46 @@ export async function copy(page: Page, selection: GridSelection, event?: Clipboa
   event?.preventDefault();
   return guarded(page, async () => {
     const text = textsOf(page, selection).then(writeTsv);
-    if (typeof ClipboardItem === 'undefined') await navigator.clipboard.writeText(await text);
-    else {
-      const blob = text.then((plain) => new Blob([plain], { type: 'text/plain' }));
-      await navigator.clipboard.write([new ClipboardItem({ 'text/plain': blob })]);
+    try {
+      await write(text);
+    } catch (reason) {
+      if (!isRefused(reason)) throw reason;
+      const keys = keysInWords('Mod+C');
+      say(page, `The browser did not let this page copy. Click a cell, then press ${keys}.`, 'wrong');
+      return false;
     }
     const rows = rowsThere(selection.runs, sheetRows(page, selection.sheet));
     const { length } = selection.columns;
     say(page, rows * length === 1 ? 'Copied one cell' : `Copied ${rows} × ${length} cells`);
     return true;
+  });
+}
+
+async function write(text: Promise<string>): Promise<void> {
+  const { clipboard } = navigator as Partial<Navigator>;
+  if (!clipboard) throw new DOMException('no clipboard', 'NotAllowedError');
+  if (typeof ClipboardItem === 'undefined') return clipboard.writeText(await text);
+  const blob = text.then((plain) => new Blob([plain], { type: 'text/plain' }));
+  return clipboard.write([new ClipboardItem({ 'text/plain': blob })]);
+}
+
+/** True where the browser, or who uses it, keeps the clipboard from the page. Pages that came unsecured have none. */
+const isRefused = (reason: unknown): boolean =>
+  reason instanceof DOMException && ['NotAllowedError', 'SecurityError'].includes(reason.name);
+
+/** Pastes what is on the clipboard, as a menu asks for it. With the keys the browser hands it over unasked. */
+export async function pasteFromClipboard(page: Page): Promise<boolean> {
+  return guarded(page, async () => {
+    const { clipboard } = navigator as Partial<Navigator>;
+    try {
+      if (!clipboard?.readText) throw new DOMException('no clipboard', 'NotAllowedError');
+      return await paste(page, await clipboard.readText());
+    } catch (reason) {
+      if (!isRefused(reason)) throw reason;
+      const keys = keysInWords('Mod+V');
+      say(page, `The browser did not let this page paste. Click a cell, then press ${keys}.`, 'wrong');
+      return false;
+    }
   });
 }
 

@@ -1,0 +1,7 @@
+import type { Page } from './page.ts';
+
+/** Gives the keys to what is in the centre of the page: the chart on show, else the sheet. */
+export function focusCentre({ chart, grid }: Page): void {
+  if (chart.peek() === null) grid.current?.focus();
+  else document.querySelector<HTMLElement>('.chart-place')?.focus();
+}
