@@ -155,6 +155,8 @@ export interface ColumnChoice {
   readonly clock?: Clock | undefined;
   /** Of a column of units: positions of the numbers that it is for; none leaves it a column of texts. */
   readonly unitsOf?: readonly number[] | undefined;
+  /** Texts that are read as others; as '' they are blank. */
+  readonly readAs?: Readonly<Record<string, string>> | undefined;
   readonly missing?: readonly string[] | undefined;
   readonly yes?: readonly string[] | undefined;
   readonly no?: readonly string[] | undefined;
@@ -226,6 +228,17 @@ export interface ColumnReport {
   readonly blank: number;
   readonly held: number;
   readonly notes: readonly Note[];
+}
+
+/** Cells of one column that have the same text and cannot be read for the same reason. */
+export interface Unreadable {
+  /** Position of the column in the findings. */
+  readonly index: number;
+  readonly text: string;
+  readonly reason: string;
+  readonly count: number;
+  /** Line of the file on which the first of them is. */
+  readonly line: number;
 }
 
 /** A row that could not be placed. */

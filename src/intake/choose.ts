@@ -168,13 +168,25 @@ function howOf(
   choice: ColumnChoice | undefined,
 ): RecipeColumn | null {
   if (!choice) return how;
-  const { kind: _kind, label: _label, feeds: _feeds, unitsOf: _of, unit, missing, yes, no, ...rest } = choice;
+  const {
+    kind: _kind,
+    label: _label,
+    feeds: _feeds,
+    unitsOf: _of,
+    unit,
+    missing,
+    yes,
+    no,
+    readAs,
+    ...rest
+  } = choice;
   return {
     heading: source.heading || source.label,
     column: column.name,
     ...how,
     ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)),
     ...(unit ? { unit } : {}),
+    ...(readAs ? { readAs: { ...how?.readAs, ...readAs } } : {}),
     ...(missing ? { missing: [...missing] } : {}),
     ...(yes ? { yes: [...yes] } : {}),
     ...(no ? { no: [...no] } : {}),

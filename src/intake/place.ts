@@ -1,7 +1,7 @@
 import { limits } from '../book/file-frame.ts';
 import type { HeldRow } from './api.ts';
 import type { Inspected } from './inspect.ts';
-import { ownText } from './lanes/lane.ts';
+import { bare, ownText } from './lanes/lane.ts';
 import type { Match } from './map.ts';
 import type { Batch } from './parse.ts';
 import { type Placed, type PlacingOptions, placedBy } from './placed.ts';
@@ -38,6 +38,7 @@ export class Placing {
   private readonly inspected: Inspected;
   private waiting: Waiting[] = [];
   private readonly shaper: Reshaper | null;
+  private readonly readAs: readonly { readonly at: number; readonly texts: ReadonlyMap<string, string> }[];
   /** Records of the file that were placed or reshaped. */
   sourceRows = 0;
 
@@ -47,6 +48,9 @@ export class Placing {
     this.sheet = options.sheet;
     this.lines = new Uint32Array(options.expected);
     this.placed = matches.map((match) => placedBy(match, options));
+    this.readAs = matches.flatMap(({ how, source }) =>
+      how?.readAs ? [{ at: source.index, texts: new Map(Object.entries(how.readAs)) }] : [],
+    );
     const { shape, layout, findings } = inspected;
     this.shaper = shape ? reshaper(shape, layout.headings, findings.name) : null;
   }
@@ -96,7 +100,20 @@ export class Placing {
   }
 
   private fill(rows: readonly (readonly string[])[]): void {
-    if (rows.length > 0) for (const { match, lane } of this.placed) lane.put(rows, match.source.index);
+    const read = this.readAs.length > 0 ? rows.map((row) => this.withReadAs(row)) : rows;
+    if (rows.length > 0) for (const { match, lane } of this.placed) lane.put(read, match.source.index);
+  }
+
+  /** The row with the texts that were decided to mean others. */
+  private withReadAs(row: readonly string[]): readonly string[] {
+    let out: string[] | null = null;
+    for (const { at, texts } of this.readAs) {
+      const text = texts.get(bare(row[at] ?? '').trim());
+      if (text === undefined) continue;
+      out ??= [...row];
+      out[at] = text;
+    }
+    return out ?? row;
   }
 
   private count(batch: Batch, row: number): number {

@@ -22,6 +22,8 @@ export const recipeColumn = z.strictObject({
   factor: z.number().positive().optional(),
   /** Heading of the column that gives the unit of each row. */
   unitsIn: heading.optional(),
+  /** Texts that are read as others; as '' they are blank. */
+  readAs: z.record(z.string().max(1000), z.string().max(1000)).optional(),
   decimal: decimal.optional(),
   dateOrder: dateOrder.optional(),
   clock: z.enum(['h:mm', 'm:ss']).optional(),

@@ -22,6 +22,7 @@ import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
 import { IntakeRefusal } from './sentences.ts';
 import type { Taken } from './taken.ts';
+import { unreadableOf } from './unreadable.ts';
 
 /** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
 const MEANT = 0.5;
@@ -81,6 +82,7 @@ export function* takingIn(
     edits: [...(target.sheet ? [] : sheetEdits(sheet, target)), ...plan.edits],
     report,
     heldRows: [...placing.heldRows, ...plan.held].sort((a, b) => a.line - b.line),
+    unreadable: unreadableOf(placing.placed, lineOf),
     doubtfulLines: doubtful.rows.slice(0, MOST_DOUBTFUL).map(lineOf),
     provenance: provenanceOf(inspected, sheet, made, recipe !== null, plan.mode, options.now ?? '', report),
     findings,

@@ -1,5 +1,5 @@
 import type { Edit } from '../book/edit.ts';
-import type { Findings, HeldRow, Provenance, Report } from './api.ts';
+import type { Findings, HeldRow, Provenance, Report, Unreadable } from './api.ts';
 import type { Differing } from './differing.ts';
 import type { Who } from './options.ts';
 import type { CellChange, Mode } from './plan.ts';
@@ -12,6 +12,8 @@ export interface Taken {
   readonly edits: readonly Edit[];
   readonly report: Report;
   readonly heldRows: readonly HeldRow[];
+  /** Cells that could not be read, by text and reason. */
+  readonly unreadable: readonly Unreadable[];
   /** Lines of rows whose values do not make sense together, the first of them. */
   readonly doubtfulLines: readonly number[];
   readonly provenance: Provenance;

@@ -6,6 +6,7 @@ import type {
   Recipe,
   Report,
   Shape,
+  Unreadable,
 } from '../intake/index.ts';
 import type { WhoReport } from '../intake/who.ts';
 import type { Dimension } from '../units/dimension.ts';
@@ -149,6 +150,7 @@ export interface FileReading {
   readonly columns: readonly FileColumn[];
   readonly questions: readonly OpenQuestion[];
   readonly differing: Differing | null;
+  readonly unreadable: readonly Unreadable[];
   readonly rows: Report['rows'];
   readonly cells: Report['cells'];
   readonly notes: readonly string[];

@@ -177,6 +177,7 @@ function readingOf(
         : [];
     }),
     differing: differingOf(taken, columns, written),
+    unreadable: taken.unreadable,
     rows: report.rows,
     cells: report.cells,
     notes: report.notes.filter(({ reason }) => !elsewhere.has(reason)).map(sentence),

@@ -192,3 +192,27 @@ describe('“Weight”', () => {
     );
   });
 });
+
+describe('unreadable cells', () => {
+  const text =
+    'Load (kg),Reps\nheavy,5\n100,5\nheavy,3\n90,3\nskip,3\n80,2\n70,2\n60,1\n50,1\n40,1\nheavy,1\n';
+
+  test('are grouped by column, text and reason', () => {
+    const { taken } = into([[load], [reps]], text);
+    expect(taken.unreadable.map(({ index, text: t, count, line }) => [index, t, count, line])).toEqual([
+      [0, 'heavy', 3, 2],
+      [0, 'skip', 1, 6],
+    ]);
+  });
+
+  test('of one text are cleared, or read as another, all at once; the settings remember it', () => {
+    const { book, taken } = into([[load], [reps]], text, {
+      columns: { 0: { readAs: { heavy: '110', skip: '' } } },
+    });
+    expect(taken.unreadable).toEqual([]);
+    expect(taken.report.rows).toMatchObject({ in: 11, placed: 11 });
+    expect(column(book, 'log', 'load')).toEqual([110, 100, 110, 90, null, 80, 70, 60, 50, 40, 110]);
+    bring(book, 'log', 'Load (kg),Reps\nheavy,7\n', { recipe: taken.recipe });
+    expect(column(book, 'log', 'load').at(-1)).toBe(110);
+  });
+});

@@ -9,6 +9,7 @@ import { FileAsAWhole } from './FileAsAWhole.tsx';
 import { Changes, HeldList, Rows } from './Preview.tsx';
 import { Questions } from './Questions.tsx';
 import { Select } from './Select.tsx';
+import { UnreadableCells } from './UnreadableCells.tsx';
 import { Replaced, WhichSheet } from './WhichSheet.tsx';
 import { WhoIsWho } from './WhoIsWho.tsx';
 import { countsOf, importInWords, isAnythingDoubtful } from './words.ts';
@@ -75,6 +76,7 @@ export function Look({ state, reading, close }: Props) {
           <HeldList rows={heldRows} />
         </Part>
       )}
+      <UnreadableCells state={state} reading={reading} />
       {preview.doubtful.length > 0 && (
         <Part title="Rows to check" open>
           <Rows columns={preview.columns} rows={preview.doubtful} label="Rows to check" />

@@ -1,0 +1,104 @@
+/** Unreadable cells of the file by text and reason, with one action for all of a group: leave, clear, read as another. */
+import { useSignal } from '@preact/signals';
+import type { FileReading } from '../../worker/incoming.ts';
+import type { BringingIn } from './bringing.ts';
+import { cellsInWords } from './words.ts';
+
+interface Props {
+  readonly state: BringingIn;
+  readonly reading: FileReading;
+}
+
+const MOST = 50;
+
+export function UnreadableCells({ state, reading }: Props) {
+  const { unreadable, columns, cells } = reading;
+  const chosen = Object.entries(state.decisions.value.choices?.columns ?? {}).flatMap(([index, { readAs }]) =>
+    Object.entries(readAs ?? {}).map(([text, as]) => ({ index: Number(index), text, as })),
+  );
+  if (unreadable.length === 0 && chosen.length === 0) return null;
+  const heading = (at: number) => columns.find(({ index }) => index === at)?.heading ?? '';
+  /** What a text of a column is read as; undefined leaves it. */
+  const decide = (index: number, text: string, as: string | undefined) => {
+    const { [text]: _, ...rest } = state.decisions.value.choices?.columns?.[index]?.readAs ?? {};
+    state.decideColumn(index, { readAs: as === undefined ? rest : { ...rest, [text]: as } });
+  };
+  return (
+    <details class="intake-part" open>
+      <summary>Unreadable cells: {cells.held.toLocaleString('en')}</summary>
+      <p class="soft">They are imported as they came unless you decide otherwise.</p>
+      <ul class="intake-who">
+        {unreadable.slice(0, MOST).map(({ index, text, reason, count, line }) => (
+          <li key={`${index} ${text} ${reason}`}>
+            <p>
+              <strong>{heading(index)}</strong>: “{text}” in {cellsInWords(count)},{' '}
+              {count === 1 ? `line ${line}` : `first on line ${line}`}. <span class="soft">{reason}</span>
+            </p>
+            <Actions
+              label={`${heading(index)}, ${text}`}
+              clear={() => decide(index, text, '')}
+              readAs={(as) => decide(index, text, as)}
+              count={count}
+            />
+          </li>
+        ))}
+        {unreadable.length > MOST && <li>and {unreadable.length - MOST} more</li>}
+        {chosen.map(({ index, text, as }) => (
+          <li key={`${index} ${text}`}>
+            <p>
+              <strong>{heading(index)}</strong>: “{text}” is {as === '' ? 'cleared' : `read as ${as}`}.{' '}
+              <button type="button" class="firm" onClick={() => decide(index, text, undefined)}>
+                Leave as it came
+              </button>
+            </p>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function Actions({
+  label,
+  clear,
+  readAs,
+  count,
+}: {
+  label: string;
+  clear: () => void;
+  readAs: (text: string) => void;
+  count: number;
+}) {
+  const text = useSignal('');
+  return (
+    <div class="intake-choices intake-read-as">
+      <button type="button" class="firm" onClick={clear}>
+        Clear {count === 1 ? 'the cell' : `all ${count.toLocaleString('en')}`}
+      </button>
+      <label>
+        Read as{' '}
+        <input
+          type="text"
+          aria-label={`Read as, for ${label}`}
+          value={text.value}
+          onInput={(event) => {
+            text.value = event.currentTarget.value;
+          }}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter') return;
+            event.preventDefault();
+            if (text.value.trim() !== '') readAs(text.value.trim());
+          }}
+        />
+      </label>
+      <button
+        type="button"
+        class="firm"
+        disabled={text.value.trim() === ''}
+        onClick={() => readAs(text.value.trim())}
+      >
+        Apply
+      </button>
+    </div>
+  );
+}
