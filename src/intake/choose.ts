@@ -94,7 +94,7 @@ export function chooseColumns(
       most: limits.columns,
     });
   return {
-    matches: [...matches, ...made].sort((a, b) => a.source.index - b.source.index),
+    matches: [...matches, ...made].sort((a, b) => placeOf(a) - placeOf(b)),
     unmatched,
     proposals: mapping.proposals,
     units,
@@ -105,8 +105,11 @@ export function chooseColumns(
   };
 }
 
-/** Position of what no column of the file gives. */
+/** Position of what no column of the file gives; such columns come last. */
 export const NOWHERE = -1;
+
+const placeOf = ({ source }: Match): number =>
+  source.index === NOWHERE ? Number.POSITIVE_INFINITY : source.index;
 
 /** The column that counts sets gets 1 in each row; null where something else feeds it, or a formula does. */
 function oneSet(

@@ -7,16 +7,20 @@ import { z } from '../book/zod.ts';
 import { today, writeDate } from '../units/date.ts';
 import type { Doubt } from './api.ts';
 import { keyOf } from './doubt-key.ts';
+import { settingDoubts } from './exercise-settings.ts';
 import { chosenColumns, columnFor, titleOf } from './figure-lifter.ts';
 import type { Viewed } from './views.ts';
 
 /** What looks wrong in the measures themselves, sheet by sheet. */
 export function dataDoubts(viewed: Viewed): readonly Doubt[] {
-  return viewed.book.sheets.flatMap((sheet) => [
-    ...lengthDoubts(viewed, sheet),
-    ...ankleDoubts(viewed, sheet),
-    ...oldTests(viewed, sheet),
-  ]);
+  return [
+    ...settingDoubts(viewed),
+    ...viewed.book.sheets.flatMap((sheet) => [
+      ...lengthDoubts(viewed, sheet),
+      ...ankleDoubts(viewed, sheet),
+      ...oldTests(viewed, sheet),
+    ]),
+  ];
 }
 
 /** A sheet lists so many implausible builds one by one; where there are more, a column is wrong, not a lifter. */

@@ -9,7 +9,7 @@ import type { Viewed } from './views.ts';
 type About = Doubt['about'];
 
 /** What can be done about a doubt of the calculation or of a held value. */
-const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test'>, string>> = {
+const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test' | 'setting'>, string>> = {
   held: 'Correct the value in its cell, or change the kind, the unit or the choices of its column. Formulas of that row show errors until then.',
   dimension:
     'See what the formula adds or compares. Say what the column measures, or turn one side into the other’s unit.',

@@ -69,10 +69,7 @@ export const isDecided = (book: Book, { sheet, recipe }: FileDecisions): boolean
   (sheet === null || recipe !== undefined || !readable(book).some((one) => one.sheet.id === sheet));
 
 /** Import settings of the book that may be used for a file in place of those that failed. */
-export const otherSettings = (book: Book, than: string | null): SettingsChoice[] =>
-  readable(book)
-    .filter(({ key }) => key !== than)
-    .map(choiceOf);
+export const otherSettings = (book: Book): SettingsChoice[] => readable(book).map(choiceOf);
 
 const choiceOf = ({ key, recipe, sheet }: Pick<Candidate, 'key' | 'recipe' | 'sheet'>): SettingsChoice => ({
   sheet: sheet.id,

@@ -12,7 +12,6 @@ import {
   preparing as opening,
   type Progress,
   type Report,
-  readRecipe,
   sentence,
   type Taken,
 } from '../intake/index.ts';
@@ -103,7 +102,7 @@ export async function reading(
         reading: readingOf(book, taken, home, replaced, decisions.key ?? taken.key),
       };
     } catch (reason) {
-      throw reason instanceof IntakeRefusal ? new CannotRead(reason, stuckIn(book, home)) : reason;
+      throw reason instanceof IntakeRefusal ? new CannotRead(reason, stuckIn(book, home, reason)) : reason;
     }
   })();
 }
@@ -117,13 +116,14 @@ export class CannotRead extends Error {
   }
 }
 
-function stuckIn(book: Book, { sheet: id, recipe: key }: Home): Stuck {
+function stuckIn(book: Book, { sheet: id }: Home, { note: why }: IntakeRefusal): Stuck {
   const sheet = id === null ? undefined : sheetOf(book, id);
-  const json = typeof key === 'string' ? book.parts.recipes.get(key) : undefined;
+  // What the refusal says about import settings: the ones that did not fit.
+  const title = why.details.recipe === undefined ? undefined : String(why.details.recipe);
   return {
     sheet: sheet ? { id: sheet.id, label: sheet.label } : null,
-    title: json === undefined ? null : readRecipe(json, key ?? '').title,
-    others: otherSettings(book, key ?? null),
+    title: title ?? null,
+    others: otherSettings(book).filter((one) => one.title !== title),
   };
 }
 

@@ -81,7 +81,7 @@ describe('the roster’s file once more, after two people were corrected in the 
       'Tariq Holm row 19Knee to wall, right (cm)6.5stiff (unreadable)',
     ]);
     expect(await counts(page)).toContain(
-      '24 of 24 rows imported (20 already there, 4 differ from the rows there: not decided yet)',
+      '24 of 24 rows to import (20 already there, 4 differ from the rows there: not decided yet)',
     );
     expect(await submit(page).isDisabled()).toBe(true);
     expect(await violations(page)).toEqual([]);
@@ -155,7 +155,7 @@ describe.each([
       .evaluate((dialogue) => dialogue.scrollWidth - dialogue.clientWidth);
     expect(wide).toBeLessThanOrEqual(0);
     await question(page)
-      .getByLabel(/^Take the file/)
+      .getByLabel(/^Use file values/)
       .check();
     await page.getByText('What would change in the sheet').waitFor();
     expect(await violations(page)).toEqual([]);

@@ -92,7 +92,7 @@ describe('a file on its way in', () => {
     const before = await page.locator('.contents-item').count();
     // ISO-8859-1, as such files often are: one byte a letter.
     await choose(page, 'tuesday.csv', Buffer.from(bars, 'latin1'));
-    expect(await counts(page)).toContain('3 of 3 rows imported (3 new)');
+    expect(await counts(page)).toContain('3 of 3 rows to import (3 new)');
     await take(page);
     // By hand: 415,5 mm is shown in the unit it came in; the second date is the 26th of March.
     expect(await shown(page, 1, 'Name')).toBe('Åsa Berg');
@@ -128,7 +128,7 @@ describe('a file on its way in', () => {
     rows[6] = 'Lifter 6,86,5,what is this';
     await choose(page, 'held.csv', ['Lifter,Load (kg),Reps', ...rows, ''].join('\n'));
     expect(await counts(page)).toContain(
-      '7 of 8 rows imported (7 new); 1 row not imported; 1 cell unreadable',
+      '7 of 8 rows to import (7 new); 1 row not imported; 1 cell unreadable',
     );
     expect(await page.locator('.intake-table td.held').first().textContent()).toContain('heavy');
     await submitOf(page).click();
@@ -157,7 +157,7 @@ describe('a file on its way in', () => {
     expect(await shown(page, 1, 'Athlete')).toBe('Bram Oduya');
     await choose(page, 'week-2.csv', `${[...week, 'A,2026-03-09,102.5', 'D,2026-03-10,70'].join('\n')}\n`);
     await page.getByText('Read like the file before it').waitFor();
-    expect(await counts(page)).toContain('5 of 5 rows imported (2 new, 3 already there)');
+    expect(await counts(page)).toContain('5 of 5 rows to import (2 new, 3 already there)');
     await take(page);
     expect(await page.locator('.status').textContent()).toContain('5 rows');
     expect(await shown(page, 4, 'Load')).toBe('102.5');

@@ -124,7 +124,7 @@ async function useLateParts(page: Page): Promise<void> {
   await page
     .locator('.intake input[type=file]')
     .setInputFiles(join(import.meta.dirname, '../intake/workbooks/roster.xlsx'));
-  await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('rows imported');
+  await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('rows to import');
   await page.keyboard.press('Escape');
 }
 

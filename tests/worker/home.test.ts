@@ -100,7 +100,7 @@ describe('a file that lacks a column its import settings need', () => {
     const { id } = sheetOf(session, 'men');
     const failed = read(session, 'short.csv', short, { near: id });
     await expect(failed).rejects.toMatchObject({
-      stuck: { sheet: { id, label: 'men' }, others: [{ label: 'men' }, { label: 'women' }] },
+      stuck: { sheet: { id, label: 'men' }, title: 'men: men.csv', others: [{ label: 'women' }] },
     });
     await expect(failed).rejects.toThrow(/has no column "Mass \(kg\)"/);
   });

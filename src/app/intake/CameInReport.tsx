@@ -2,7 +2,8 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Doubt } from '../../session/api.ts';
 import { usePage } from '../shell/context.ts';
-import { goTo } from '../state/actions.ts';
+import { goTo, guarded } from '../state/actions.ts';
+import { type Page, settle } from '../state/page.ts';
 import type { BringingIn, CameIn } from './bringing.ts';
 import { HeldList } from './Preview.tsx';
 import { cellsInWords, countsOf } from './words.ts';
@@ -17,11 +18,14 @@ interface Props {
 export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props) {
   const page = usePage();
   const held = useSignal<readonly Doubt[]>([]);
+  const settings = useSignal<readonly Doubt[]>([]);
+  const version = page.outline.value?.version;
   useEffect(() => {
     void page.service.doubts().then((doubts) => {
       held.value = doubts.filter(({ about, place }) => about === 'held' && place.sheet === sheet);
+      settings.value = doubts.filter(({ about, accepted }) => about === 'setting' && !accepted);
     });
-  }, [sheet]);
+  }, [sheet, version]);
   const label = page.outline.value?.sheets.find(({ id }) => id === sheet)?.label ?? '';
   const columns = page.outline.value?.sheets.find(({ id }) => id === sheet)?.columns ?? [];
   const next = state.waiting.value[0];
@@ -31,6 +35,18 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
         <strong>{reading.name}</strong> was imported into <strong>{label}</strong>.
       </p>
       <p class="intake-counts">{countsOf(reading)}</p>
+      {settings.value.map(({ key, sentence, choices, place }) => (
+        <section key={key} class="intake-question">
+          <p>{sentence}</p>
+          <div class="intake-choices">
+            {choices?.map((text) => (
+              <button key={text} type="button" class="firm" onClick={() => void enter(page, place, text)}>
+                Use {text}
+              </button>
+            ))}
+          </div>
+        </section>
+      ))}
       {held.value.length > 0 && (
         <section>
           <h3>{cellsInWords(held.value.length)} unreadable</h3>
@@ -93,3 +109,12 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
     </div>
   );
 }
+
+/** Enters one of the texts that were found into a setting. */
+const enter = (page: Page, { sheet, column, row }: Doubt['place'], text: string) =>
+  guarded(page, async () =>
+    settle(
+      page,
+      await page.service.run({ do: 'set-cells', sheet, row: row ?? 0, columns: [column!], texts: [[text]] }),
+    ),
+  );

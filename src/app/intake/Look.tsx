@@ -58,7 +58,7 @@ export function Look({ state, reading, close }: Props) {
       <Questions state={state} reading={reading} />
       {differing && <Differing state={state} sheet={reading.sheet.label} differing={differing} />}
       <p class="intake-counts">
-        <strong>{countsOf(reading)}</strong>
+        <strong>{countsOf(reading, false)}</strong>
       </p>
       {who && (who.close.length > 0 || who.unknown.length > 0 || who.same.length > 0) && (
         <Part title={`Who is who in ${who.roster}`} open>

@@ -66,11 +66,10 @@ export function importInWords({ rows, mode }: Pick<FileReading, 'rows' | 'mode'>
 }
 
 /** What came of the rows: imported, and not. */
-export function countsOf({
-  rows,
-  cells,
-  differing,
-}: Pick<FileReading, 'rows' | 'cells'> & Partial<Pick<FileReading, 'differing'>>): string {
+export function countsOf(
+  { rows, cells, differing }: Pick<FileReading, 'rows' | 'cells'> & Partial<Pick<FileReading, 'differing'>>,
+  done = true,
+): string {
   const n = (count: number) => count.toLocaleString('en');
   const parts = [
     rows.added > 0 ? `${n(rows.added)} new` : '',
@@ -84,7 +83,7 @@ export function countsOf({
   const placed = parts.length > 0 ? ` (${parts.join(', ')})` : '';
   const not = rows.held > 0 ? `; ${rowsInWords(rows.held)} not imported` : '';
   const unreadable = cells.held > 0 ? `; ${cellsInWords(cells.held)} unreadable` : '';
-  return `${n(rows.placed)} of ${rowsInWords(rows.in)} imported${placed}${not}${unreadable}`;
+  return `${n(rows.placed)} of ${rowsInWords(rows.in)} ${done ? 'imported' : 'to import'}${placed}${not}${unreadable}`;
 }
 
 export const sizeInWords = (bytes: number): string =>

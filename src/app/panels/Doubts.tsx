@@ -15,6 +15,7 @@ const kinds: Readonly<Record<Doubt['about'], string>> = {
   ankle: 'Ankle range',
   dimension: 'Units and dimensions',
   'old test': 'Old tests',
+  setting: 'Settings that match nothing',
   slow: 'Columns computed row by row',
 };
 

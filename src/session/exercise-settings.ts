@@ -1,0 +1,102 @@
+/** Settings that name an exercise, and the exercises that the log has: one that no row has computes nothing. */
+import { Kind, type Range } from '../../functions/core/value.ts';
+import type { Book, Column, NamedCell, Sheet } from '../book/model.ts';
+import { nameKey } from '../book/names.ts';
+import { headingKey, synonymIndex, synonyms } from '../intake/synonyms.ts';
+import type { Doubt } from './api.ts';
+import { keyOf } from './doubt-key.ts';
+import type { Viewed } from './views.ts';
+
+const lines = synonymIndex(synonyms);
+const isExercise = ({ kind, name, label }: Column): boolean =>
+  (kind === 'text' || kind === 'choice') &&
+  [name, label].some((text) => lines.get(headingKey(text)) === lines.get('exercise'));
+
+/** Exercises that are offered, at most. */
+const MOST = 8;
+
+/** A setting that a formula compares with a column of exercises, where no row has what it says. */
+export function settingDoubts(viewed: Viewed): readonly Doubt[] {
+  return exerciseSettings(viewed.book).flatMap(({ setting, sheet, column }) => {
+    const text = textOf(viewed.book, setting);
+    const found = exercisesIn(viewed.calculation.column(sheet.id, column.id));
+    if (text === undefined || found.size === 0 || found.has(text.trim().toLowerCase())) return [];
+    const offered = [...found.values()].sort((a, b) => b.rows - a.rows).slice(0, MOST);
+    const label = setting.name.replaceAll('_', ' ');
+    const has = offered.map(({ text: one, rows }) => `${one} (${rows} ${rows === 1 ? 'row' : 'rows'})`);
+    return [
+      {
+        place: { sheet: setting.sheet, column: setting.column, row: setting.row },
+        about: 'setting' as const,
+        sentence: `The setting “${label}” is ${text.trim() === '' ? 'blank' : `“${text}”`}, and no row of ${sheet.label} has that exercise. Found: ${has.join(', ')}.`,
+        remedy: 'Enter one of the exercises found; its results are blank until then.',
+        choices: offered.map(({ text: one }) => one),
+        key: keyOf('setting', setting.name, sheet.id, text),
+      },
+    ];
+  });
+}
+
+interface ExerciseSetting {
+  readonly setting: NamedCell;
+  readonly sheet: Sheet;
+  readonly column: Column;
+}
+
+const remembered = new WeakMap<Book['sheets'], { names: Book['names']; found: readonly ExerciseSetting[] }>();
+
+/** Named cells beside which a formula has a column of exercises: `exercise = main_lift`, `COUNTIFS(log.exercise, main_lift)`. */
+function exerciseSettings({ sheets, names }: Book): readonly ExerciseSetting[] {
+  const known = remembered.get(sheets);
+  if (known?.names === names) return known.found;
+  const formulas = sheets.flatMap((home) => [
+    ...home.columns.flatMap(({ formula }) => (formula === undefined ? [] : [{ home, formula }])),
+    ...[...home.cells.values()].flatMap((cells) =>
+      [...cells.formulas.values()].map((formula) => ({ home, formula: String(formula) })),
+    ),
+  ]);
+  const found = [...names.values()].flatMap((setting): ExerciseSetting[] => {
+    const beside = new RegExp(`(?:([\\w]+)\\s*\\.\\s*)?([\\w]+)\\s*(?:=|<>|,)\\s*${setting.name}\\b`, 'gi');
+    for (const { home, formula } of formulas)
+      for (const [, of, name] of formula.matchAll(beside)) {
+        const sheet = of === undefined ? home : sheets.find((one) => nameKey(one.name) === nameKey(of));
+        const column = sheet?.columns.find((one) => nameKey(one.name) === nameKey(name!));
+        if (sheet && column && isExercise(column)) return [{ setting, sheet, column }];
+      }
+    return [];
+  });
+  remembered.set(sheets, { names, found });
+  return found;
+}
+
+/** What a text cell says; undefined for other kinds. */
+function textOf({ sheets }: Book, { sheet: id, column, row }: NamedCell): string | undefined {
+  const cell = sheets
+    .find((one) => one.id === id)
+    ?.cells.get(column)
+    ?.get(row);
+  return cell === null || cell === undefined ? '' : typeof cell === 'string' ? cell : undefined;
+}
+
+interface Exercise {
+  readonly text: string;
+  readonly rows: number;
+}
+const counted = new WeakMap<Range, ReadonlyMap<string, Exercise>>();
+
+/** The exercises of a column by their text in lower case, with the rows of each. */
+function exercisesIn(range: Range): ReadonlyMap<string, Exercise> {
+  const known = counted.get(range);
+  if (known) return known;
+  const found = new Map<string, Exercise>();
+  for (let row = 0; row < range.kinds.length; row++) {
+    if (range.kinds[row] !== Kind.text) continue;
+    const text = (range.texts?.[row] ?? '').trim();
+    if (text === '') continue;
+    const key = text.toLowerCase();
+    const before = found.get(key);
+    found.set(key, { text: before?.text ?? text, rows: (before?.rows ?? 0) + 1 });
+  }
+  counted.set(range, found);
+  return found;
+}

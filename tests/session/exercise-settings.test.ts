@@ -1,0 +1,51 @@
+import { describe, expect, test } from 'vitest';
+import { Session } from '../../src/session/session.ts';
+
+function log(exercises: readonly string[], setting: string): Session {
+  const session = Session.create();
+  session.execute({
+    do: 'add-sheet',
+    name: 'training',
+    columns: [
+      { name: 'exercise', kind: 'text' },
+      { name: 'load', dimension: 'mass' },
+    ],
+  });
+  session.execute({
+    do: 'add-sheet',
+    name: 'assumptions',
+    columns: [{ name: 'word', kind: 'text' }],
+  });
+  session.execute({ do: 'set-cells', sheet: 'assumptions', row: 0, columns: ['word'], texts: [[setting]] });
+  session.execute({ do: 'name-cell', name: 'main_lift', sheet: 'assumptions', column: 'word', row: 0 });
+  session.execute({
+    do: 'set-cells',
+    sheet: 'training',
+    row: 0,
+    columns: ['exercise', 'load'],
+    texts: exercises.map((one) => [one, '100']),
+  });
+  session.execute({
+    do: 'add-column',
+    sheet: 'training',
+    column: { name: 'best', formula: 'IF(exercise = main_lift, load, "")' },
+  });
+  return session;
+}
+
+describe('a setting that names an exercise', () => {
+  test('says so when no row has it, and offers the exercises found, the most frequent first', () => {
+    const found = log(['Press', 'Back squat', 'Back squat'], 'Squat').doubts();
+    expect(found).toMatchObject([
+      { about: 'setting', choices: ['Back squat', 'Press'], place: { column: 'word', row: 0 } },
+    ]);
+    expect(found[0]!.sentence).toBe(
+      'The setting “main lift” is “Squat”, and no row of training has that exercise. Found: Back squat (2 rows), Press (1 row).',
+    );
+  });
+
+  test('says nothing when a row has it, in any case, or when the log is empty', () => {
+    expect(log(['back Squat'], 'Back squat').doubts()).toEqual([]);
+    expect(log([], 'Squat').doubts()).toEqual([]);
+  });
+});
