@@ -16,6 +16,10 @@ describe('place in a group', () => {
     ['COHORT.T(3, {3})', '#N/A', 'range'],
     ['COHORT.PERCENTILE(3, {3})', 50],
     ['COHORT.PERCENTILE(2, {2;2;2})', 50],
+    ['COHORT.PAIRED({1}, {2})', '#N/A', 'before'],
+    ['COHORT.PAIRED({1;""}, {2;3}, "n")', 1],
+    ['COHORT.PAIRED({0.1;0.2}, {0.2;0.3}, "t")', '#DIV/0!', 'after'],
+    ['COHORT.PAIRED({1;2}, {3;4}, "high")', 2],
     // 30 in is 76.2 cm, and a conversion may leave the last digit off
     ['COHORT.PERCENTILE(76.2, {76.20000000000002;76.19999999999999;80;70})', 50],
     ['COHORT.PERCENTILE(1, {2;2;2})', 0],

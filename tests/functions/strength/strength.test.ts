@@ -137,6 +137,10 @@ describe('STRENGTH.FROM.VELOCITY', () => {
 describe('scores of federations', () => {
   // A clamp holds the score still beyond the limit of its table.
   checks([
+    ['STRENGTH.VELOCITY.LOSS({0.8,0.6;"",0.4})', 50],
+    ['STRENGTH.VELOCITY.LOSS({0.8;-0.1})', '#NUM!', 'velocities'],
+    ['STRENGTH.VELOCITY.LOSS({0.8})', '#N/A', 'velocities'],
+    ['STRENGTH.VELOCITY.LOSS({0;0})', '#DIV/0!', 'velocities'],
     ['STRENGTH.WILKS(2000.1, 100, "M")', '#NUM!', 'total'],
     ['STRENGTH.ALLOMETRIC(200, 90, -0.01)', '#NUM!', 'exponent'],
     ['STRENGTH.ALLOMETRIC(200, 90, 2.01)', '#NUM!', 'exponent'],

@@ -139,6 +139,12 @@ describe('TEST.ICC', () => {
 
 describe('error, change and agreement', () => {
   checks([
+    ['TEST.CONCORDANCE({1;2;3}, {2;3;4})', 4 / 7],
+    ['TEST.CONCORDANCE({1;1}, {2;2})', 0],
+    ['TEST.CONCORDANCE({1;1}, {1;1})', '#DIV/0!', 'a'],
+    ['TEST.CONCORDANCE({1;""}, {1;2})', '#N/A', 'a'],
+    ['TEST.SEM.TABLE({1,2})', '#N/A', 'range'],
+    ['TEST.SEM.TABLE({1,2;2,3}, "low")', 0],
     ['TEST.SEM(5, 1.01)', '#NUM!', 'icc'],
     ['TEST.SEM(5, -.01)', '#NUM!', 'icc'],
     ['TEST.SEM(-1, .9)', '#NUM!', 'sd'],
