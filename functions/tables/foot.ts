@@ -16,6 +16,12 @@ export const ballAlongFoot = constant(
     'Gordon et al. 2014, NATICK/TR-15/007: ball-of-foot length over foot length .7410 men, .7392 women',
   ),
 );
+export const heelContact = constant(
+  'middle of the heel’s contact, ahead of the heel',
+  0.12,
+  'of foot length',
+  assumption('where the heel presses on the floor; this project’s choice'),
+);
 export const balanceAlongFoot = constant(
   'balance point ahead of the heel',
   0.5,
