@@ -35,7 +35,6 @@ export { prepare, preparing } from './prepare.ts';
 export type { Prepared, PrepareOptions } from './prepared.ts';
 export type { Preview, PreviewRow } from './preview.ts';
 export { provenanceJson, type Recipe, readRecipe, recipeJson } from './recipe.ts';
-export { recipePart } from './recipe-references.ts';
 export { ofDiffering, recipeEdit } from './records.ts';
 export { mendedRows } from './release.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';

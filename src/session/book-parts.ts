@@ -1,7 +1,7 @@
 /** Every kind of record that a book keeps: whoever adds one adds it here. */
 
 import type { AnyPart } from '../book/references/part.ts';
-import { recipePart } from '../intake/index.ts';
+import { recipePart } from '../intake/recipe-references.ts';
 import { chartPart } from './charts/references.ts';
 import { acceptedPart } from './doubts.ts';
 import { doubtsPart } from './doubts-data.ts';

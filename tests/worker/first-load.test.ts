@@ -25,18 +25,25 @@ test('the worker loads what reads files only with the first file', () => {
   // The search finds what it should: the worker does hold a session and the calculation.
   expect(loaded).toContain('src/session/session.ts');
   expect(loaded).toContain('src/calc/index.ts');
-  // Renaming a column writes to recipes, so their shape is known from the start.
-  expect(loaded.filter((path) => path.startsWith('src/intake/'))).toEqual(['src/intake/recipe-shape.ts']);
+  // Renaming a column writes to import settings: their shape and what it points at are known from the start.
+  expect(loaded.filter((path) => path.startsWith('src/intake/')).sort()).toEqual([
+    'src/intake/recipe-references.ts',
+    'src/intake/recipe-shape.ts',
+  ]);
   for (const library of ['papaparse', 'chardet', 'fflate', 'saxes']) expect(loaded).not.toContain(library);
 });
 
 test('charts and handouts are made by what is loaded when one is asked for', () => {
   const loaded = [...loadedBy(join(root, 'src/worker/worker.ts'))].map((path) => relative(root, path));
-  // The list of a book's charts is told with the book.
-  expect(loaded.filter((path) => path.startsWith('src/session/charts/'))).toEqual([
+  // The list of a book's charts is told with the book, and what records point at follows every rename.
+  expect(loaded.filter((path) => path.startsWith('src/session/charts/')).sort()).toEqual([
     'src/session/charts/record.ts',
+    'src/session/charts/references.ts',
   ]);
-  expect(loaded.filter((path) => path.startsWith('src/session/handouts/'))).toEqual([]);
+  expect(loaded.filter((path) => path.startsWith('src/session/handouts/')).sort()).toEqual([
+    'src/session/handouts/references.ts',
+    'src/session/handouts/settings.ts',
+  ]);
 });
 
 test('the task that reads files does load them, so that the search above can tell', () => {

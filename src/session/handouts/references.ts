@@ -3,8 +3,7 @@
 import { columnNamed, findSheet, sheetNamed } from '../../book/book.ts';
 import { definePart } from '../../book/references/part.ts';
 import { measuredSheet } from '../../book/roles.ts';
-import { handoutSettings, settingsKey } from './settings.ts';
-import { placePattern } from './texts.ts';
+import { handoutSettings, placePattern, settingsKey } from './settings.ts';
 
 export const handoutPart = definePart({
   word: 'handout',

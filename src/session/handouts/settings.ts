@@ -41,6 +41,9 @@ export const handoutSettings = z.strictObject({
 });
 export type HandoutSettings = z.infer<typeof handoutSettings>;
 
+/** A {place} of a rule's sentence. */
+export const placePattern = /\{([^{}]{1,200})\}/g;
+
 export const settingsKey = 'settings';
 
 /** @throws Refusal for a record that cannot be read */

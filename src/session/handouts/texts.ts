@@ -9,6 +9,7 @@ import { displayUnitOf, fromBase } from '../../units/unit.ts';
 import { displayOf } from '../display.ts';
 import { unitSign } from '../shown.ts';
 import type { Viewed } from '../views.ts';
+import { placePattern } from './settings.ts';
 
 /** A value as a person reads it: whole degrees, else as its column shows it, with the unit. Null when there is none. */
 export function readable(value: Value, column: Column, viewed: Viewed): string | null {
@@ -42,8 +43,6 @@ export function valueIn(viewed: Viewed, formula: string, sheet: Sheet, row: numb
   const value = viewed.calculation.evaluate(formula, { sheet: sheet.id, column: sheet.columns[0]!.id, row });
   return isMatrix(value) ? null : value;
 }
-
-export const placePattern = /\{([^{}]{1,200})\}/g;
 
 /** The names in a sentence's {places}. */
 export const placesOf = (say: string): readonly string[] =>

@@ -4,8 +4,7 @@ import type { Book, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { renameNames } from '../../calc/index.ts';
 import { usualRules } from './rules.ts';
-import type { HandoutRule } from './settings.ts';
-import { placePattern } from './texts.ts';
+import { type HandoutRule, placePattern } from './settings.ts';
 
 /** A column or named cell that has another name than the usual one is called by it. */
 export function usualRulesFor({ names }: Book, { columns }: Sheet): readonly HandoutRule[] {
