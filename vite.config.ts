@@ -17,6 +17,7 @@ export const policy = [
   "style-src 'self'",
   "font-src 'self'",
   "img-src 'self' data: blob:",
+  "media-src 'self' blob:",
   "connect-src 'self'",
   "manifest-src 'self'",
   "base-uri 'none'",

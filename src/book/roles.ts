@@ -55,6 +55,31 @@ const sorts: ReadonlyMap<string, Sort> = new Map([
   ),
 ]);
 
+/** What a side picture is stored in: its points and what makes lengths and angles of them. */
+const ofPictures: ReadonlyMap<string, Sort> = new Map([
+  ...[
+    'toe',
+    'heel',
+    'ankle',
+    'knee',
+    'hip',
+    'shoulder',
+    'bar',
+    'scale_1',
+    'scale_2',
+    'level_1',
+    'level_2',
+  ].flatMap((point) => [`${point}_x`, `${point}_y`].map((name) => [name, 'number'] as const)),
+  ['picture', 'text'],
+  ['picture_sha256', 'text'],
+  ['facing', 'text'],
+  ['level_line', 'text'],
+  ['frame_time', 'number'],
+  ['known_length', 'length'],
+  ['camera_distance', 'length'],
+  ['length_nearer', 'length'],
+]);
+
 const ofCells: ReadonlySet<string> = new Set([
   'target_lean',
   'max_lift',
@@ -79,7 +104,7 @@ export const usualNames: readonly string[] = [...new Set([...sorts.keys(), ...of
 
 /** True where a column of this kind and dimension can be what the usual name says: a column "lift" may be of texts. */
 function fits({ kind, dimension }: Column, role: string): boolean {
-  const sort = sorts.get(role);
+  const sort = sorts.get(role) ?? ofPictures.get(role);
   if (sort === undefined) return false;
   if (sort === 'text') return kind === 'text' || kind === 'choice';
   if (sort === 'date') return kind === 'date';

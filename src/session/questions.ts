@@ -16,6 +16,7 @@ import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
 import { marksToChange } from './marks/record.ts';
 import { type TriedMarks, triedMarks } from './marks/tried.ts';
 import { type FormulaSummary, type SummaryFormula, triedSummary } from './own-summary.ts';
+import { type StoredPicture, storedPicture } from './picture/stored.ts';
 import { type RowRecord, recordsOf } from './records.ts';
 import { type RowView, rowsInView, rowView } from './row-view.ts';
 import {
@@ -135,6 +136,10 @@ export abstract class Questions {
   /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
   descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
     return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** The picture's points that a row has. @throws Refusal */
+  picture(sheet: string, row: number, hash?: string): StoredPicture {
+    return storedPicture(this.viewed(), sheet, row, hash);
   }
   /** The marks of a column as they are typed. @throws Refusal */
   marks(sheet: string, column: string): MarksDraft {

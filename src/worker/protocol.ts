@@ -25,6 +25,7 @@ import type { MarksDraft } from '../session/marks/draft.ts';
 import type { TriedMarks } from '../session/marks/tried.ts';
 import type { MendedRow } from '../session/mend.ts';
 import type { FormulaSummary, SummaryFormula } from '../session/own-summary.ts';
+import type { StoredPicture } from '../session/picture/stored.ts';
 import type { CohortReport, ReportRequest } from '../session/report/report.ts';
 import type { RowView } from '../session/row-view.ts';
 import type { Preview } from '../session/views.ts';
@@ -116,6 +117,8 @@ export interface BookService {
   figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
   /** The lifter of a row going down, posture by posture. */
   descent(sheet: string, row: number, tried?: FigureOptions): Promise<readonly PostureFigure[]>;
+  /** The picture's points that a row has; with a fingerprint, the rows that have that picture. */
+  picture(sheet: string, row: number, hash?: string): Promise<StoredPicture>;
   /** What a chart of the book shows now. */
   chart(key: string): Promise<Charted>;
   /** A page for each athlete, as data. */

@@ -75,6 +75,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     example: async (name, place) => keeper.trying(place, () => keeper.session.example(name, place)),
     working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
+    picture: async (...at) => keeper.session.picture(...at),
     descent: async (...at) => keeper.session.descent(...at),
     async chart(key) {
       const { chartOf } = await import('../session/charts/chart.ts');

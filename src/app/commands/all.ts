@@ -68,11 +68,11 @@ export function bindKeys(page: Page): () => void {
 /** True while a dialogue or a preview makes the rest of the page wait: its commands wait too. */
 const isBehind = (): boolean => document.querySelector('dialog:modal, [aria-modal="true"]') !== null;
 
-/** True while the keys belong to a text field: its own undo, not the book's. */
+/** True while the keys belong to a text field or a part with keys of its own: its undo, not the book's. */
 function isTyping(event: KeyboardEvent): boolean {
   const target = event.composedPath()[0];
   if (!(target instanceof HTMLElement)) return false;
-  if (target.isContentEditable) return true;
+  if (target.isContentEditable || target.closest('[role="application"]')) return true;
   if (target instanceof HTMLTextAreaElement) return true;
   return (
     target instanceof HTMLInputElement && !['checkbox', 'radio', 'range', 'button'].includes(target.type)

@@ -34,6 +34,7 @@ function nextPart(page: Page): void {
 
 export const viewCommands: readonly PageCommand[] = [
   side('figure', 'Figure', '1', 'posture side view drawing'),
+  side('picture', 'Picture', '5', 'photo film video observed lean digitise camera'),
   side('working', 'Working', '2', 'explain how computed steps'),
   side('guide', 'Guide', '3', 'functions help reference'),
   side('doubts', 'Doubts', '4', 'errors problems warnings held'),

@@ -6,9 +6,13 @@ import { Working } from '../panels/Working.tsx';
 import type { Side } from '../state/page.ts';
 import { usePage } from './context.ts';
 import { Icon } from './icons.tsx';
+import { Later } from './Later.tsx';
+
+const picturePanel = () => import('../picture/PicturePanel.tsx').then(({ PicturePanel }) => PicturePanel);
 
 export const sides: readonly { readonly id: Side; readonly title: string }[] = [
   { id: 'figure', title: 'Figure' },
+  { id: 'picture', title: 'Picture' },
   { id: 'working', title: 'Working' },
   { id: 'guide', title: 'Guide' },
   { id: 'doubts', title: 'Doubts' },
@@ -73,6 +77,7 @@ export function SidePanel() {
           tabIndex={0}
         >
           {side === 'figure' && <FigurePanel />}
+          {side === 'picture' && <Later load={picturePanel} of={{}} />}
           {side === 'working' && <Working />}
           {side === 'guide' && <Guide />}
           {side === 'doubts' && <Doubts />}

@@ -5,7 +5,7 @@ import type { BookService, Keeping } from '../../worker/protocol.ts';
 import type { BookFile } from '../files/files.ts';
 import type { GridSelection, MenuRequest, Shown } from '../grid/host.ts';
 
-export type Side = 'figure' | 'working' | 'guide' | 'doubts';
+export type Side = 'figure' | 'picture' | 'working' | 'guide' | 'doubts';
 /** What a formula or value that is being written is for: the whole column's formula, or one cell. */
 export type Scope = 'column' | 'cell';
 

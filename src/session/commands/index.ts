@@ -22,6 +22,7 @@ import { removeRows } from './remove-rows.ts';
 import { removeSheet } from './remove-sheet.ts';
 import { renameName } from './rename-name.ts';
 import { replaceText } from './replace-text.ts';
+import { savePoints } from './save-points.ts';
 import { setCells } from './set-cells.ts';
 import { setFormula } from './set-formula.ts';
 import { setMarks } from './set-marks.ts';
@@ -31,6 +32,7 @@ import { sortRows } from './sort-rows.ts';
 
 const records = [
   setCells,
+  savePoints,
   pasteText,
   clearCells,
   fill,

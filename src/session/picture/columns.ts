@@ -1,0 +1,235 @@
+import type { Column } from '../../book/model.ts';
+import { roleOf } from '../../book/roles.ts';
+import type { SheetOutline } from '../api.ts';
+import type { Command } from '../commands/index.ts';
+import { type Observation, PLATE, POINTS } from './points.ts';
+
+/** The columns that a digitised frame is stored in, by name, each with what it takes from it. */
+export const STORED: readonly {
+  readonly name: string;
+  readonly label: string;
+  readonly kind: Column['kind'];
+  readonly unit?: string;
+  readonly dimension?: Column['dimension'];
+  readonly choices?: readonly string[];
+  readonly of: (seen: Observation) => number | string | null;
+}[] = [
+  { name: 'picture', label: 'Picture', kind: 'text', of: ({ file }) => file },
+  {
+    name: 'frame_time',
+    label: 'Frame time (s)',
+    kind: 'number',
+    of: ({ time }) => (time === null ? null : round(time, 4)),
+  },
+  {
+    name: 'facing',
+    label: 'Facing',
+    kind: 'choice',
+    choices: ['right', 'left'],
+    of: ({ facing }) => facing,
+  },
+  ...POINTS.flatMap(({ id, label }) =>
+    (['x', 'y'] as const).map((axis) => ({
+      name: `${id}_${axis}`,
+      label: `${label}, ${axis}`,
+      kind: 'number' as const,
+      of: ({ points }: Observation) => (points[id] ? round(points[id][axis], 2) : null),
+    })),
+  ),
+  {
+    name: 'level_line',
+    label: 'Level line',
+    kind: 'choice',
+    choices: ['floor', 'plumb'],
+    of: ({ line, points }) => (points.level_1 && points.level_2 ? line : null),
+  },
+  {
+    name: 'known_length',
+    label: 'Known length',
+    kind: 'number',
+    dimension: 'length',
+    unit: 'cm',
+    of: ({ length }) => length,
+  },
+  {
+    name: 'camera_distance',
+    label: 'Camera distance',
+    kind: 'number',
+    dimension: 'length',
+    unit: 'cm',
+    of: ({ camera }) => camera,
+  },
+  {
+    name: 'length_nearer',
+    label: 'Known length nearer by',
+    kind: 'number',
+    dimension: 'length',
+    unit: 'cm',
+    of: ({ nearer }) => nearer,
+  },
+  { name: 'picture_sha256', label: 'Fingerprint of the picture', kind: 'text', of: ({ hash }) => hash },
+];
+
+const round = (value: number, digits: number): number => Number(value.toFixed(digits));
+
+/** Stored columns that a sheet cannot do without for a picture's points. */
+const NEEDED = STORED.filter(
+  ({ name }) => /^(toe|heel|ankle|knee|hip|shoulder)_[xy]$/.test(name) || name === 'facing',
+);
+
+export const missingColumns = (sheet: { readonly columns: readonly Column[] }): readonly string[] =>
+  NEEDED.filter(({ name }) => !sheet.columns.some((column) => roleOf(column) === name)).map(
+    ({ label }) => label,
+  );
+
+/** What the observed squat needs of a lifter, looked up in the sheet that has all of it. */
+const BUILD = ['femur', 'tibia', 'trunk', 'foot', 'ankle'] as const;
+const unitOf = { femur: 'cm', tibia: 'cm', trunk: 'cm', foot: 'cm', ankle: 'deg' } as const;
+const labels = {
+  femur: 'Femur',
+  tibia: 'Tibia',
+  trunk: 'Trunk',
+  foot: 'Foot',
+  ankle: 'Ankle range',
+} as const;
+
+const here = (name: string, sheet: SheetOutline) =>
+  sheet.columns.some((column) => column.name.toLowerCase() === name);
+
+/** The sheet that knows the lifters' build; the observed squat takes lengths and ankle range from there. */
+const builds = (sheets: readonly SheetOutline[]): SheetOutline | undefined =>
+  sheets.find(
+    (sheet) => here('athlete', sheet) && BUILD.every((name) => name === 'foot' || here(name, sheet)),
+  );
+
+/** Formulas over the stored points: everything that a picture says, worked out again whenever a point changes. */
+const COMPUTED: readonly { name: string; label: string; unit: string; formula: string; note: string }[] = [
+  {
+    name: 'level',
+    label: 'Picture turned by',
+    unit: 'deg',
+    formula:
+      'IF(COUNT(level_1_x, level_1_y, level_2_x, level_2_y) = 4, PHOTO.LEVEL(level_1_x, level_1_y, level_2_x, level_2_y, level_line), 0)',
+    note: 'Clockwise, from the level or plumb line; 0 without one.',
+  },
+  {
+    name: 'scale',
+    label: 'Scale',
+    unit: 'cm',
+    formula:
+      'IF(COUNT(scale_1_x, scale_1_y, scale_2_x, scale_2_y) = 4, PHOTO.SCALE(scale_1_x, scale_1_y, scale_2_x, scale_2_y, known_length, camera_distance, length_nearer), "")',
+    note: 'Centimetres for one unit of the picture.',
+  },
+  {
+    name: 'observed_lean',
+    label: 'Observed lean',
+    unit: 'deg',
+    formula:
+      'IF(COUNT(hip_x, shoulder_x) = 2, PHOTO.LEAN(hip_x, hip_y, shoulder_x, shoulder_y, facing, level), "")',
+    note: 'Hip to shoulder, from the vertical, forward positive.',
+  },
+  {
+    name: 'shin',
+    label: 'Shin angle',
+    unit: 'deg',
+    formula:
+      'IF(COUNT(ankle_x, knee_x) = 2, PHOTO.LEAN(ankle_x, ankle_y, knee_x, knee_y, facing, level), "")',
+    note: 'Ankle to knee, from the vertical, forward positive.',
+  },
+  {
+    name: 'depth',
+    label: 'Depth (° above parallel)',
+    unit: 'deg',
+    formula: 'IF(COUNT(knee_x, hip_x) = 2, PHOTO.DEPTH(knee_x, knee_y, hip_x, hip_y, facing, level), "")',
+    note: 'Thigh above (+) or below (−) parallel, by joint centres.',
+  },
+  {
+    name: 'lean_error',
+    label: 'Error of the lean',
+    unit: 'deg',
+    formula:
+      'IF(COUNT(hip_x, shoulder_x, scale) = 3, PHOTO.ERROR(PHOTO.LENGTH(hip_x, hip_y, shoulder_x, shoulder_y, scale), 1), "")',
+    note: 'SD, with hip and shoulder placed to 1 cm each (working assumption).',
+  },
+  {
+    name: 'bar_ahead',
+    label: 'Bar ahead of mid-foot',
+    unit: 'cm',
+    formula:
+      'IF(COUNT(bar_x, heel_x, toe_x, scale) = 4, PHOTO.AHEAD(bar_x, bar_y, (heel_x + toe_x) / 2, (heel_y + toe_y) / 2, scale, facing, level), "")',
+    note: 'Ahead (+) or behind (−) of the middle between heel and toe.',
+  },
+];
+
+const modelled: typeof COMPUTED = [
+  {
+    name: 'minimum_lean',
+    label: 'Minimum lean (model)',
+    unit: 'deg',
+    formula:
+      'IF(COUNT(depth, femur, tibia, trunk, ankle) = 5, LEAN.AT(depth, femur, tibia, trunk, ankle, lift), "")',
+    note: 'The least this build needs at the observed depth, with the whole ankle range used.',
+  },
+];
+
+/** The sheet in which squats are digitised: athlete, build by lookup, raw points, and what follows from them. */
+export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command, { do: 'add-sheet' }> {
+  const from = builds(sheets);
+  const build = BUILD.filter((name) => !from || here(name, from)).map((name) => ({
+    name,
+    label: labels[name],
+    kind: 'number' as const,
+    dimension: (unitOf[name] === 'deg' ? 'angle' : 'length') as Column['dimension'],
+    unit: unitOf[name],
+    format: { digits: name === 'ankle' ? 0 : 1 },
+    ...(from
+      ? {
+          formula: `IF(ISBLANK(athlete), "", INDEX(${from.name}.${name}, MATCH(athlete, ${from.name}.athlete, 0)))`,
+          note: `Looked up in ${from.label} by the athlete’s name.`,
+        }
+      : {}),
+  }));
+  const follows = (columns: typeof COMPUTED) =>
+    columns.map(({ name, label, unit, formula, note }) => ({
+      name,
+      label,
+      kind: 'number' as const,
+      dimension: (unit === 'deg' ? 'angle' : 'length') as Column['dimension'],
+      unit,
+      formula,
+      note,
+      format: { digits: name === 'scale' ? 4 : name === 'bar_ahead' ? 1 : 0 },
+    }));
+  const stored = STORED.map(({ of: _, ...column }) => ({
+    ...column,
+    ...(column.choices ? { choices: [...column.choices] } : {}),
+    ...(column.kind === 'number' && !column.unit ? { width: 76 } : {}),
+  }));
+  const taken = sheets.some(({ name }) => name.toLowerCase() === 'observed');
+  return {
+    do: 'add-sheet',
+    ...(taken ? {} : { name: 'observed' }),
+    label: 'Observed squats',
+    purpose: 'gathered',
+    note: `One row per picture or frame. Points are in the picture’s own units; the known length is ${PLATE} cm for a plate.`,
+    rows: 1,
+    columns: [
+      { name: 'athlete', label: 'Athlete', kind: 'text', width: 140 },
+      { name: 'filmed', label: 'Filmed', kind: 'date' },
+      {
+        name: 'lift',
+        label: 'Heel lift',
+        kind: 'number',
+        dimension: 'length',
+        unit: 'cm',
+        format: { digits: 1 },
+      },
+      ...follows(COMPUTED.slice(2, 5)),
+      ...follows(modelled),
+      ...follows(COMPUTED.slice(5)),
+      ...build,
+      ...stored,
+      ...follows(COMPUTED.slice(0, 2)),
+    ],
+  } as Extract<Command, { do: 'add-sheet' }>;
+}

@@ -1,0 +1,67 @@
+import { sheetOf } from '../../book/book.ts';
+import { nameKey } from '../../book/names.ts';
+import { columnInRole } from '../../book/roles.ts';
+import { titleOf } from '../figure-lifter.ts';
+import type { Viewed } from '../views.ts';
+import { missingColumns } from './columns.ts';
+import { type Observation, PLATE, POINTS, type Spots } from './points.ts';
+
+/** What the selected row knows of its picture. */
+export interface StoredPicture {
+  readonly sheet: string;
+  readonly row: number;
+  readonly title: string;
+  /** Columns for points that the sheet lacks, by label; points can be saved only without any. */
+  readonly missing: readonly string[];
+  /** The points that the row has; null where it has none. */
+  readonly seen: Observation | null;
+  /** Rows of the sheet whose picture has the fingerprint that was asked about. */
+  readonly same: readonly { readonly row: number; readonly time: number | null }[];
+}
+
+/** The picture's points in a row, as they were saved. @throws Refusal for a sheet that is gone */
+export function storedPicture(viewed: Viewed, id: string, row: number, hash?: string): StoredPicture {
+  const sheet = sheetOf(viewed.book, id);
+  const value = (name: string, at = row) => {
+    const column = columnInRole(sheet, name);
+    return column && at < sheet.rows ? viewed.calculation.value(id, column.id, at) : null;
+  };
+  const number = (name: string, at = row): number | null => {
+    const found = value(name, at);
+    return typeof found === 'number' ? found : null;
+  };
+  const text = (name: string): string => {
+    const found = value(name);
+    return typeof found === 'string' ? found.trim() : '';
+  };
+  const points: Record<string, { x: number; y: number }> = {};
+  for (const { id: point } of POINTS) {
+    const [x, y] = [number(`${point}_x`), number(`${point}_y`)];
+    if (x !== null && y !== null) points[point] = { x, y };
+  }
+  const same = [];
+  if (hash)
+    for (let at = 0; at < sheet.rows; at++)
+      if (value('picture_sha256', at) === hash) same.push({ row: at, time: number('frame_time', at) });
+  return {
+    sheet: id,
+    row,
+    title: titleOf(viewed, sheet, row),
+    missing: missingColumns(sheet),
+    seen:
+      Object.keys(points).length === 0
+        ? null
+        : {
+            points: points as Spots,
+            facing: nameKey(text('facing')) === 'left' ? 'left' : 'right',
+            line: nameKey(text('level_line')) === 'plumb' ? 'plumb' : 'floor',
+            length: number('known_length') ?? PLATE,
+            camera: number('camera_distance'),
+            nearer: number('length_nearer') ?? 0,
+            file: text('picture'),
+            hash: text('picture_sha256'),
+            time: number('frame_time'),
+          },
+    same,
+  };
+}

@@ -1,0 +1,197 @@
+import { deflateSync } from 'node:zlib';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { violations } from './axe.ts';
+import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
+import { type Camera, drawn, HEIGHT, type Posture, type Seen, seen, WIDTH } from './side-picture.ts';
+
+let served: Served;
+let watched: Watched;
+beforeAll(async () => {
+  served = await buildAndServe();
+  watched = await launch(served.address, { viewport: { width: 1280, height: 800 } });
+  const { page } = watched;
+  await sheetShown(page);
+  await page.getByRole('tab', { name: 'Picture' }).click();
+  await page.getByRole('button', { name: 'Add a sheet for observed squats' }).click();
+  await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
+});
+afterAll(async () => {
+  await watched?.close();
+  await served?.close();
+});
+
+const open = async (page: Page, name: string, buffer: Buffer, mimeType = 'image/png') => {
+  await page.getByLabel('Picture or film', { exact: true }).setInputFiles({ name, mimeType, buffer });
+};
+
+/** Where a place on the picture is in the window. */
+const spotOf = async (page: Page, [x, y]: readonly [number, number]) => {
+  await page.locator('.picture-stage').scrollIntoViewIfNeeded();
+  const box = (await page.locator('.picture-medium').boundingBox())!;
+  return [box.x + (x / WIDTH) * box.width, box.y + (y / HEIGHT) * box.height] as const;
+};
+
+const choose = (page: Page, point: string) =>
+  page
+    .locator('.points')
+    .getByRole('button', { name: new RegExp(`^${point}, (not )?placed`) })
+    .click();
+
+const placeByMouse = async (page: Page, points: Seen) => {
+  for (const [name, at] of Object.entries(points)) {
+    await choose(page, name);
+    const [x, y] = await spotOf(page, at);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.up();
+  }
+};
+
+const reading = async (page: Page, label: string): Promise<number> => {
+  const text = (await page.locator('.readings tr', { hasText: label }).locator('td').textContent())!;
+  return Number(text.replace('−', '-').replace(/[°\s].*$/, ''));
+};
+
+const straight: Camera = { distance: 400, height: 60, roll: 0, yaw: 0, looks: 'right' };
+const postures: readonly (readonly [string, Posture, Camera])[] = [
+  ['square from the side', { lean: 41, shin: 29, depth: -4 }, straight],
+  ['rolled by 6°, facing left', { lean: 33, shin: 24, depth: 8 }, { ...straight, roll: 6, looks: 'left' }],
+];
+
+describe('a side picture, digitised by mouse', () => {
+  test.each(postures)(
+    '%s: lean, shin angle and depth come back within a degree',
+    async (name, posture, camera) => {
+      const { page, faults } = watched;
+      const points = seen(posture, camera);
+      await open(page, `${name}.png`, await drawn(page, points));
+      await page.locator('.picture-medium').waitFor();
+      if (!(await page.getByLabel('Camera distance (cm)').isVisible()))
+        await page.getByText('Known length, camera and level line').click();
+      await page.getByLabel('Camera distance (cm)').fill('400');
+      await page.getByLabel('Known length nearer by (cm)').fill('70');
+      await page.keyboard.press('Tab');
+      await placeByMouse(page, points);
+      // One pixel of the screen is some two of the picture: half a degree over the shortest line.
+      expect(Math.abs((await reading(page, 'Observed lean')) - posture.lean)).toBeLessThanOrEqual(1);
+      expect(Math.abs((await reading(page, 'Shin angle')) - posture.shin)).toBeLessThanOrEqual(1);
+      expect(Math.abs((await reading(page, 'Depth')) - posture.depth)).toBeLessThanOrEqual(1);
+      expect(Math.abs(await reading(page, 'Bar ahead'))).toBeLessThanOrEqual(1);
+      expect(faults).toEqual([]);
+    },
+  );
+
+  test('Save writes the points into the row, formulas follow, and one undo takes all of it back', async () => {
+    const { page, faults } = watched;
+    await page.getByRole('button', { name: 'Save to row 1' }).click();
+    await page.getByText('Points saved in row 1.').waitFor();
+    const cell = page.locator('.sheet-grid .ht_master tr[aria-rowindex="2"] td:visible');
+    await expect.poll(async () => (await cell.allInnerTexts()).join(' | ')).toMatch(/33|32|34/);
+    await runCommand(page, 'Undo');
+    await expect.poll(async () => (await cell.allInnerTexts()).join(' | ')).not.toMatch(/3[234]/);
+    expect(faults).toEqual([]);
+  });
+});
+
+test('points are placed, nudged, undone and removed by keys alone', async () => {
+  const { page, faults } = watched;
+  const stage = page.getByRole('application');
+  await choose(page, 'Hip');
+  await page.getByRole('button', { name: 'Remove hip' }).click();
+  await stage.focus();
+  await page.keyboard.press('Enter');
+  const before = await reading(page, 'Depth');
+  for (let i = 0; i < 8; i++) await page.keyboard.press('Shift+ArrowDown');
+  await expect.poll(() => reading(page, 'Depth')).toBeLessThan(before);
+  const lower = await reading(page, 'Depth');
+  for (let i = 0; i < 8; i++) await page.keyboard.press('Control+z');
+  await expect.poll(() => reading(page, 'Depth')).toBe(before);
+  expect(lower).not.toBe(before);
+  await page.keyboard.press('Delete');
+  await page.getByText('Place hip.').first().waitFor();
+  expect(faults).toEqual([]);
+});
+
+describe('files that are no picture', () => {
+  const png = (width: number, height: number, cut = false): Buffer => {
+    const chunk = (type: string, data: Buffer) => {
+      const length = Buffer.alloc(4);
+      length.writeUInt32BE(data.length);
+      return Buffer.concat([length, Buffer.from(type), data, Buffer.alloc(4)]);
+    };
+    const head = Buffer.alloc(13);
+    head.writeUInt32BE(width, 0);
+    head.writeUInt32BE(height, 4);
+    head.set([8, 2, 0, 0, 0], 8);
+    const data = deflateSync(Buffer.alloc(cut ? 10 : 100));
+    return Buffer.concat([
+      Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'),
+      chunk('IHDR', head),
+      chunk('IDAT', data),
+    ]);
+  };
+  test.each([
+    ['notes.png', Buffer.from('this is text'), 'is not a picture or film'],
+    [
+      'drawing.svg',
+      Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>'),
+      'is a drawing (SVG)',
+    ],
+    ['huge.png', png(20_000, 10_000), '20000 × 10000 pixels'],
+    ['cut.png', png(600, 400, true), 'cut short or damaged'],
+    ['cut.mp4', Buffer.from('\0\0\0\x18ftypmp42 and nothing more'), 'cannot play'],
+  ])('%s is refused with a sentence, and what was open stays', async (name, buffer, words) => {
+    const { page, faults } = watched;
+    await open(page, name, buffer, name.endsWith('.mp4') ? 'video/mp4' : 'image/png');
+    await page.getByText(words).first().waitFor();
+    expect(await page.locator('.picture-medium').count()).toBe(1);
+    expect(faults.filter((fault) => !fault.includes('cut.mp4') && !/media|blob:/i.test(fault))).toEqual([]);
+  });
+});
+
+test('a film made here is stepped frame by frame, and each frame can be a row', async () => {
+  const { page, faults } = watched;
+  const film = await page.evaluate(async () => {
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [320, 240];
+    const paint = canvas.getContext('2d')!;
+    const recorder = new MediaRecorder(canvas.captureStream(30), { mimeType: 'video/webm' });
+    const parts: Blob[] = [];
+    recorder.ondataavailable = ({ data }) => parts.push(data);
+    const ended = new Promise((resolve) => {
+      recorder.onstop = resolve;
+    });
+    recorder.start();
+    for (let i = 0; i < 20; i++) {
+      paint.fillStyle = '#fff';
+      paint.fillRect(0, 0, 320, 240);
+      paint.fillStyle = '#07a';
+      paint.fillRect(10 * i, 100, 20, 20);
+      await new Promise((resolve) => setTimeout(resolve, 40));
+    }
+    recorder.stop();
+    await ended;
+    const bytes = new Uint8Array(await new Blob(parts).arrayBuffer());
+    let text = '';
+    for (const byte of bytes) text += String.fromCharCode(byte);
+    return btoa(text);
+  });
+  await open(page, 'squat.webm', Buffer.from(film, 'base64'), 'video/webm');
+  await page.locator('video.picture-medium').waitFor();
+  const time = async () => Number.parseFloat((await page.locator('.film-bar output').textContent())!);
+  expect(await time()).toBe(0);
+  for (let i = 1; i <= 6; i++) {
+    await page.getByRole('button', { name: 'One frame forward' }).click();
+    await expect.poll(time).toBeCloseTo(i / 30, 2);
+  }
+  await page.getByRole('button', { name: 'One frame back' }).click();
+  await expect.poll(time).toBeCloseTo(5 / 30, 2);
+  await page.getByRole('button', { name: 'Save as new row' }).click();
+  await page.getByText('Points saved in a new row.').waitFor();
+  expect(faults.filter((fault) => !/blob:/.test(fault))).toEqual([]);
+});
+
+test('the panel has no accessibility fault', async () => {
+  expect(await violations(watched.page)).toEqual([]);
+});

@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import { observedSheet } from '../../src/session/picture/columns.ts';
+import { postureOver } from '../../src/session/picture/over.ts';
+import { facingOf, type Observation } from '../../src/session/picture/points.ts';
+import { readingsOf } from '../../src/session/picture/readings.ts';
+import { Session } from '../../src/session/session.ts';
+
+/** A lifter drawn on squared paper, 10 units for 1 cm, y down: a 3-4-5 trunk, a 45° shin, a level thigh. */
+const seen: Observation = {
+  points: {
+    toe: { x: 600, y: 900 },
+    heel: { x: 340, y: 900 },
+    ankle: { x: 400, y: 850 },
+    knee: { x: 700, y: 550 },
+    hip: { x: 300, y: 550 },
+    shoulder: { x: 600, y: 150 },
+    bar: { x: 490, y: 160 },
+    scale_1: { x: 100, y: 100 },
+    scale_2: { x: 550, y: 100 },
+  },
+  facing: 'right',
+  line: 'floor',
+  length: 45,
+  camera: null,
+  nearer: 0,
+  file: 'paper.png',
+  hash: 'ab'.repeat(32),
+  time: null,
+};
+const value = (id: string, of = seen) => readingsOf(of).list.find((one) => one.id === id)!;
+
+describe('readings of a side picture', () => {
+  test('are the angles of the lines on squared paper, and their errors those of 1 cm', () => {
+    expect(value('lean').value).toBeCloseTo((Math.atan2(3, 4) * 180) / Math.PI, 9);
+    expect(value('shin').value).toBeCloseTo(45, 9);
+    expect(value('depth').value).toBeCloseTo(0, 9);
+    expect(value('knee').value).toBeCloseTo(135, 9);
+    expect(value('ahead').value).toBeCloseTo(2, 9);
+    expect(readingsOf(seen).scale).toBeCloseTo(0.1, 12);
+    // hip to shoulder is 50 cm long: atan(√2/50)
+    expect(value('lean').error).toBeCloseTo((Math.atan(Math.SQRT2 / 50) * 180) / Math.PI, 9);
+  });
+  test('say which points are missing, and need no scale for angles', () => {
+    const { hip: _, scale_1: __, ...points } = seen.points;
+    const open = { ...seen, points };
+    expect(value('lean', open)).toMatchObject({ value: null, why: 'Place hip.' });
+    expect(value('hip', open).why).toBe('Place hip.');
+    expect(value('shin', open)).toMatchObject({ error: null });
+    expect(value('shin', open).value).toBeCloseTo(45, 9);
+    expect(value('ahead', open).why).toBe('Mark a known length.');
+  });
+  test('facing is where the toe is', () => {
+    expect(facingOf(seen.points)).toBe('right');
+    expect(facingOf({ toe: { x: 1, y: 1 }, heel: { x: 5, y: 1 } })).toBe('left');
+    expect(facingOf({ toe: { x: 1, y: 1 } })).toBeNull();
+  });
+});
+
+test('a posture is laid over the picture to scale, facing left and turned', () => {
+  const none = [0, 0] as const;
+  const posture = {
+    heel: [-13, 0],
+    toe: [13, 0],
+    ball: none,
+    ankle: none,
+    knee: none,
+    hip: [-20, 40],
+    shoulder: none,
+    bar: none,
+  } as const;
+  const feet = { heel: { x: 600, y: 900 }, toe: { x: 340, y: 900 } };
+  const flat = postureOver(posture, feet, 0.1, 0, 'left')!;
+  expect(flat.hip).toEqual({ x: 670, y: 500 });
+  expect(flat.heel.x).toBeCloseTo(600, 9);
+  // a quarter of a right angle clockwise: up goes to the right
+  const turned = postureOver(posture, feet, 0.1, 30, 'left')!;
+  expect(turned.hip.x).toBeCloseTo(470 + 200 * Math.cos(Math.PI / 6) + 400 * Math.sin(Math.PI / 6), 9);
+  expect(turned.hip.y).toBeCloseTo(900 + 200 * Math.sin(Math.PI / 6) - 400 * Math.cos(Math.PI / 6), 9);
+  expect(postureOver(posture, {}, 0.1, 0, 'left')).toBeNull();
+});
+
+describe('points saved in a row', () => {
+  const open = () => {
+    const session = Session.create();
+    const run = (command: Parameters<Session['execute']>[0]) => {
+      const done = session.execute(command);
+      if (!done.ok) throw new Error(done.sentence);
+      return done.outline;
+    };
+    const outline = run(observedSheet([]));
+    return { session, run, sheet: outline.sheets.find(({ name }) => name === 'observed')! };
+  };
+
+  test('come back as they were placed; formulas follow; undo takes all of it back', () => {
+    const { session, run, sheet } = open();
+    const before = session.save();
+    run({ do: 'save-points', sheet: sheet.id, row: 0, seen });
+    expect(session.picture(sheet.id, 0, seen.hash)).toMatchObject({ seen, same: [{ row: 0 }], missing: [] });
+    const lean = session.evaluate('INDEX(observed.observed_lean, 1)');
+    expect(lean).toBeCloseTo((Math.atan2(3, 4) * 180) / Math.PI, 9);
+    session.undo();
+    expect(session.save()).toBe(before);
+  });
+
+  test('a frame of its own row takes the athlete and heel lift along', () => {
+    const { session, run, sheet } = open();
+    const column = (name: string) => sheet.columns.find((one) => one.name === name)!.id;
+    run({
+      do: 'set-cells',
+      sheet: sheet.id,
+      row: 0,
+      columns: [column('athlete'), column('lift')],
+      texts: [['Ivo Marten', '1.9']],
+    });
+    run({ do: 'save-points', sheet: sheet.id, row: 0, like: 0, seen: { ...seen, time: 1.25 } });
+    expect(session.picture(sheet.id, 1)).toMatchObject({ title: 'Ivo Marten', seen: { time: 1.25 } });
+    expect(session.picture(sheet.id, 0).seen).toBeNull();
+  });
+
+  test('follow their columns when those are renamed', () => {
+    const { session, run, sheet } = open();
+    const id = sheet.columns.find(({ name }) => name === 'hip_x')!.id;
+    run({ do: 'change-column', sheet: sheet.id, column: id, change: { name: 'trochanter_x' } });
+    run({ do: 'save-points', sheet: sheet.id, row: 0, seen });
+    expect(session.picture(sheet.id, 0).seen).toEqual(seen);
+  });
+
+  test('a sheet without the columns is refused with their names, and wild numbers by the schema', () => {
+    const { session } = open();
+    const done = session.execute({
+      do: 'add-sheet',
+      name: 'bare',
+      columns: [{ name: 'athlete', kind: 'text' }],
+    });
+    const bare = done.ok ? done.outline.sheets.find(({ name }) => name === 'bare')! : null;
+    const refused = session.execute({ do: 'save-points', sheet: bare!.id, row: 0, seen });
+    expect(refused).toMatchObject({ ok: false, sentence: expect.stringContaining('Facing, Toe, x') });
+    const sheet = session.outline().sheets.find(({ name }) => name === 'observed')!;
+    expect(
+      session.execute({ do: 'save-points', sheet: sheet.id, row: 0, seen: { ...seen, length: 0 } }).ok,
+    ).toBe(false);
+  });
+});
