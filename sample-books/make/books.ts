@@ -39,6 +39,11 @@ const heights: readonly (readonly CsvCell[])[] = [
 ];
 const invented = (who: string) => `${who} invented: names, measures and dates. Replace them with your own.`;
 
+/** The template has no target. The invented club has chosen one, in the way that the setting explains. */
+const clubTarget = 32;
+const howClubChose =
+  'The choice of this invented club, not a recommendation: about the lean of the lifters in the group whose squat the coach wants the others to come near. Choose your own: the observed lean of a squat of the same lifter that looks and feels right is one way. There is no published target. Clear it and no heel lift is suggested.';
+
 function screening(): readonly Made[] {
   const files = { 'roster.csv': rosterCsv(), 'retest.csv': retestCsv(), 'training-log.csv': logCsv() };
   return sample('squat-screening', 'Squat screening, Quernhallow Barbell Circle', files, (filling) => {
@@ -47,6 +52,8 @@ function screening(): readonly Made[] {
     filling.type('roster', 'wall_right', 18, String(mendedWall()));
     filling.type('heights', 'item', 1, ...heights.map(([item]) => String(item)));
     filling.type('heights', 'height', 1, ...heights.map(([, height]) => String(height)));
+    filling.type('assumptions', 'amount', 0, String(clubTarget));
+    filling.type('assumptions', 'why', 0, howClubChose);
     const who = { column: 'athlete', roster: 'roster', name: 'athlete', also: [] };
     filling.bringIn('retest', 'retest.csv', files['retest.csv'], {
       who: { ...who, same: { 'Carla Nise': 'Carla Nisse' } },

@@ -37,19 +37,19 @@ export const coach: Guide = {
         },
         {
           id: 'heights',
-          text: 'Press *Lifts on hand* on the left. Under the 0 of the column *Height* type the heel heights that you can hand out, one under the other: `0.6`, `1.3`, `1.9`, `2.5`, `3`.',
+          text: 'Press *Available heel lifts* on the left. Under the 0 of the column *Height* type the heel heights that you can hand out, one under the other: `0.6`, `1.3`, `1.9`, `2.5`, `3`.',
           show: { sheet: 'heights', column: 'height', row: 2 },
         },
         {
           id: 'lean',
-          text: 'Press *Roster* on the left and look along the row of Una Bellamy: *Lean at parallel*, its *± error*, the *Part that is build* and the *Part that is ankle*. Press the cell under *Lean at parallel*, then *Working* on the right.',
-          sees: 'Her trunk must lean 40°, and nearly all that is above an average lifter comes from the ankles. Working shows each step of the number with its sources.',
+          text: 'Press *Roster* on the left and look along the row of Una Bellamy: *Minimum lean (model)*, its *± error*, the *Lean from build* and the *Lean from ankle*. Press the cell under *Minimum lean (model)*, then *Working* on the right.',
+          sees: 'By the model her minimum lean is 40°, and nearly all that is above an average lifter comes from the ankles. Working shows each step of the number with its sources.',
           show: { sheet: 'roster', column: 'lean', row: 20 },
         },
         {
           id: 'lift',
-          text: 'Look at *Lift for target* and *Lift picked*: the smallest height on hand that brings the lean to `target_lean`. On the left, under *Named cells*, type `30` beside *target_lean* and press Enter. Take it back with *Undo* at the top.',
-          sees: 'Every lift follows. Where no height does it, the highest is picked and the cell before it says how far it reaches.',
+          text: 'Under *Named cells* on the left, type `32` beside *target_lean* and press Enter. The sheet *Settings* explains how to choose a target: there is no published one. Read *Heel lift needed*, *Heel lift used* and *Available heel lift*.',
+          sees: 'A heel lift is suggested only where the lean is above the target by more than its error. Else the row says *none needed*; a height that misses the target by less than the error says so.',
           show: { name: 'target_lean' },
         },
         {
@@ -97,8 +97,8 @@ export const coach: Guide = {
         },
         {
           id: 'changed',
-          text: 'Read *Left, really?* and *Right, really?*, then press *Summary* and read *Change that counts*.',
-          sees: 'A change counts where it is more than the test’s own error. That comes from the standard error in `wall_sem`: .4 to .6 cm within one session (Konor et al. 2012, Int J Sports Phys Ther 7:279–287); the book takes the larger. Put in that of your own tester where you know it.',
+          text: 'Read *Left: real change?* and *Right: real change?*, then press *Summary* and read *MDC 95 %*.',
+          sees: 'A change is real where it is more than the test’s own error. The error comes from `wall_sem`: .69 cm for one trial a side on two occasions (Powden et al. 2015, Man Ther 20:524–532). Put in that of your own tester where you know it.',
           show: { sheet: 'retest', column: 'left_verdict' },
         },
         {
@@ -138,7 +138,7 @@ export const coach: Guide = {
         },
         {
           id: 'trends',
-          text: 'Under *Charts* press *Estimated maximum over time*, then *Session load by week*.',
+          text: 'Under *Charts* press *Estimated 1RM over time*, then *Session load by week*.',
           sees: 'Gaps stay gaps: nothing is drawn where nothing was logged.',
           show: { chart: 'chart_5' },
         },

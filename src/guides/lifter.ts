@@ -45,7 +45,7 @@ export const lifter: Guide = {
         },
         {
           id: 'maximum',
-          text: 'Under *Charts* press *Estimated maximum over time*.',
+          text: 'Under *Charts* press *Estimated 1RM over time*.',
           sees: 'Each point is a top set of the main lift with a rating of 7 or more. Nothing stands where nothing was logged.',
           show: { chart: 'chart_1' },
           picture: 'The estimated maximum over two years, set by set, with gaps where nothing was logged.',
@@ -77,13 +77,13 @@ export const lifter: Guide = {
         },
         {
           id: 'heels',
-          text: 'Press *Heels on hand* on the left. Under the 0 of the column *Height* type the heels that you have or could get: `0.6`, `1.3`, `1.9`, `2.5`, `3`.',
+          text: 'Press *Available heel lifts* on the left. Under the 0 of the column *Height* type the heels that you have or could get: `0.6`, `1.3`, `1.9`, `2.5`, `3`.',
           show: { sheet: 'heights', column: 'height', row: 2 },
         },
         {
           id: 'lean',
-          text: 'Press *My measures* and read *Lean at parallel*, its *± error*, *Part that is build*, *Part that is ankle*, and *Lift picked*.',
-          sees: 'The part that is build is yours, and no fault. The part that is ankle can be trained, or lent by a heel.',
+          text: 'Press *My measures* and read *Minimum lean (model)*, its *± error*, *Lean from build*, *Lean from ankle*. Under *Named cells* type `32` beside *target_lean*, press Enter, and read *Heel lift used*.',
+          sees: 'The lean from build is yours, and no fault. The lean from ankle can be trained, or lent by a heel. *Settings* explains how to choose a target of your own.',
           show: { sheet: 'measures', column: 'lean' },
         },
         {

@@ -304,8 +304,8 @@ test('another sheet is pointed into from the line, and the formula lands where i
   const before = await stature.textContent();
   await stature.click();
   await page.keyboard.type('=1 + ');
-  await page.getByRole('button', { name: /^Assumptions/ }).click();
-  await expect.poll(() => page.locator('.sheet-place').getAttribute('aria-label')).toBe('Assumptions');
+  await page.getByRole('button', { name: /^Settings/ }).click();
+  await expect.poll(() => page.locator('.sheet-place').getAttribute('aria-label')).toBe('Settings');
   await expect.poll(() => inCellText(page)).toBeNull();
   const value = page.locator('.ht_master tbody tr[aria-rowindex="2"] td[aria-colindex="3"]');
   await expect.poll(() => value.textContent()).not.toBe('');

@@ -79,12 +79,12 @@ test('lengths in inches, loads in pounds and back: other figures are shown, and 
     await dialogue.waitFor({ state: 'detached' });
   };
   const femur = Number(await shown(page, 2, 'Femur'));
-  const lean = await shown(page, 2, 'Lean at parallel');
+  const lean = await shown(page, 2, 'Minimum lean (model)');
   const before = await savedBook(page);
   await unit('Femur', 'in');
   // 1 in is 2.54 cm, 1 lb is 0.45359237 kg, both exactly (NIST Special Publication 811, 2008, appendix B.8).
   await expect.poll(() => shown(page, 2, 'Femur')).toBe((femur / 2.54).toFixed(1));
-  expect(await shown(page, 2, 'Lean at parallel')).toBe(lean);
+  expect(await shown(page, 2, 'Minimum lean (model)')).toBe(lean);
   expect(await heading(page, 'Femur').locator('.heading-unit').textContent()).toBe('in');
   await unit('Femur', 'cm');
   await expect.poll(() => shown(page, 2, 'Femur')).toBe(femur.toFixed(1));

@@ -164,7 +164,7 @@ test('with frames that come late, what is typed over a chosen text replaces it w
     window.setTimeout = ((work: () => void, after = 0) =>
       wait(work, after > 0 ? after + 250 : 0)) as typeof window.setTimeout;
   });
-  for (const heading of ['Femur', 'Femur / tibia', 'Lean at parallel', 'Femur / tibia']) {
+  for (const heading of ['Femur', 'Femur / tibia', 'Minimum lean (model)', 'Femur / tibia']) {
     await (await cellOf(page, row, heading)).click();
     await keys(page, 'Shift+F2', 'Control+a');
     await page.keyboard.type('t');

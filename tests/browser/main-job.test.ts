@@ -71,7 +71,7 @@ test('editing a length in the grid changes the lean as plane geometry says, undo
     (ankleFromWall(await shown('Knee to wall, left'), before) +
       ankleFromWall(await shown('Knee to wall, right'), before)) /
     2;
-  const lean = await cellOf(page, row, 'Lean at parallel');
+  const lean = await cellOf(page, row, 'Minimum lean (model)');
   const leanShown = async () => (await lean.textContent())?.trim();
   const wholeDegrees = (lengths: Lengths) => leanAtParallel(lengths, ankle).toFixed(0);
   expect(await leanShown()).toBe(wholeDegrees(before));
@@ -96,7 +96,7 @@ test('editing a length in the grid changes the lean as plane geometry says, undo
     page.getByRole('menuitem', { name: 'Save this sheet as CSV' }).click(),
   ]);
   const table = (await readFile(await csv.path(), 'utf8')).split('\r\n').map((line) => line.split(/,(?! )/));
-  const column = table[0]!.findIndex((heading) => heading.startsWith('Lean at parallel'));
+  const column = table[0]!.findIndex((heading) => heading.startsWith('Minimum lean (model)'));
   expect(Number(table[row]![column])).toBeCloseTo(leanAtParallel(after, ankle), 9);
 
   await page.keyboard.press('Control+z');
@@ -125,7 +125,7 @@ test('editing a length in the grid changes the lean as plane geometry says, undo
     .poll(async () => (await cellOf(page, row, 'Femur')).textContent())
     .toBe(after.femur.toFixed(1));
   await expect
-    .poll(async () => (await (await cellOf(page, row, 'Lean at parallel')).textContent())?.trim())
+    .poll(async () => (await (await cellOf(page, row, 'Minimum lean (model)')).textContent())?.trim())
     .toBe(wholeDegrees(after));
   expect(faults).toEqual([]);
 });
@@ -134,13 +134,13 @@ test('changing the target in its named cell recalculates the lift that every lif
   const { page, faults } = watched;
   await page.reload();
   await sheetShown(page);
-  const lift = await cellOf(page, row, 'Lift for target');
-  const lean = Number(await (await cellOf(page, row, 'Lean at parallel')).textContent());
+  const lift = await cellOf(page, row, 'Heel lift needed');
+  const lean = Number(await (await cellOf(page, row, 'Minimum lean (model)')).textContent());
   const target = page.getByLabel('target_lean');
   await target.fill(String(lean + 5));
   await target.press('Enter');
   // Already below the target: no lift at all.
-  await expect.poll(async () => Number(await lift.textContent())).toBe(0);
+  await expect.poll(() => lift.textContent()).toBe('none needed');
   await target.fill(String(lean - 4));
   await target.press('Enter');
   await expect.poll(async () => Number(await lift.textContent())).toBeGreaterThan(0);

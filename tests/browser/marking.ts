@@ -72,7 +72,7 @@ export async function goToLean(page: Page): Promise<void> {
 export async function summaryOfLean(page: Page): Promise<void> {
   await goToLean(page);
   await runCommand(page, 'Summary of');
-  await page.getByRole('dialog', { name: 'Summary of Lean at parallel' }).waitFor();
+  await page.getByRole('dialog', { name: 'Summary of Minimum lean (model)' }).waitFor();
   await page.keyboard.type('a formula');
   await page.keyboard.press('Tab');
   await page.keyboard.type('MEDIAN(lean)');

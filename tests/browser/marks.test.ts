@@ -23,7 +23,7 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
   try {
     await sheetShown(page);
     await markByKeyboard(page);
-    expect(await page.getByRole('dialog').getAttribute('aria-label')).toBe('Marks on Lean at parallel');
+    expect(await page.getByRole('dialog').getAttribute('aria-label')).toBe('Marks on Minimum lean (model)');
     const notes = page.locator('.mark-rule .mark-note');
     await expect
       .poll(async () => (await notes.allTextContents()).every((note) => note.startsWith('Holds in')))
@@ -34,7 +34,7 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
 
     // The column shows whole degrees, and every bound lies half a degree from one: what is shown says which rule holds.
     const cells = await Promise.all(
-      Array.from({ length: 16 }, (_, row) => cellOf(page, row + 1, 'Lean at parallel')),
+      Array.from({ length: 16 }, (_, row) => cellOf(page, row + 1, 'Minimum lean (model)')),
     );
     await page.locator('.ht_master td.marked').first().waitFor();
     const rows = await Promise.all(cells.map(told));
@@ -56,12 +56,12 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
     const named = page.getByRole('gridcell', { name: `good ${rows[first]!.number}`, exact: true });
     expect(await named.count()).toBeGreaterThan(0);
     expect(await cells[first]!.getAttribute('title')).toBe(
-      'good (Lean at parallel is at most target_lean + 0.5)',
+      'good (Minimum lean (model) is at most target_lean + 0.5)',
     );
     for (let row = 0; row < first; row++) await page.keyboard.press('ArrowDown');
     await expect
       .poll(() => page.locator('.marked-note').allTextContents())
-      .toEqual(['Marked good (Lean at parallel is at most target_lean + 0.5).']);
+      .toEqual(['Marked good (Minimum lean (model) is at most target_lean + 0.5).']);
 
     await page.keyboard.press('Control+z');
     await expect.poll(() => cells[first]!.getByRole('img').count()).toBe(0);

@@ -94,7 +94,7 @@ function onlyWhileLooking(missing = 'service-worker.js'): void {
 
 /** Types a femur into the second row of the roster and waits for the lean that follows from it. */
 async function changeFemur(page: Page, femur: string): Promise<void> {
-  const lean = await cellOf(page, 2, 'Lean at parallel');
+  const lean = await cellOf(page, 2, 'Minimum lean (model)');
   const before = await lean.textContent();
   await (await cellOf(page, 2, 'Femur')).click();
   await page.keyboard.type(femur);

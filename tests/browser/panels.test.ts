@@ -23,7 +23,7 @@ afterAll(() => served?.close());
 beforeEach(async () => {
   watched = await launch(served.address, { viewport: { width: 2900, height: 1000 } }, withoutFileAccess);
   await sheetShown(watched.page);
-  await (await cellOf(watched.page, row, 'Lean at parallel')).click();
+  await (await cellOf(watched.page, row, 'Minimum lean (model)')).click();
 });
 afterEach(async () => {
   expect(watched.faults).toEqual([]);
@@ -40,7 +40,7 @@ const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 
 test('the figure tries set-ups out without touching the data, and a lift that is kept stands in the row until undo', async () => {
   const { page } = watched;
-  const lift = await cellOf(page, row, 'Lift picked');
+  const lift = await cellOf(page, row, 'Heel lift used');
   const before = await lift.textContent();
   await tryOut(page, 'Heel lift, cm', '1.3');
   await expect.poll(() => page.locator('.figure-numbers thead').textContent()).toContain('1.3 cm lift');
@@ -140,8 +140,8 @@ test('the working tells steps and sources, and jumps to where a value comes from
   expect(await violations(page)).toEqual([]);
   await page.getByRole('button', { name: `Femur, row ${row}` }).click();
   await expect.poll(() => page.locator('.working h3').textContent()).toBe(`Femur, row ${row}`);
-  await page.getByRole('button', { name: /^Lean at parallel, row/ }).click();
-  await expect.poll(() => page.locator('.working h3').textContent()).toBe(`Lean at parallel, row ${row}`);
+  await page.getByRole('button', { name: /^Minimum lean (model), row/ }).click();
+  await expect.poll(() => page.locator('.working h3').textContent()).toBe(`Minimum lean (model), row ${row}`);
 });
 
 test('the guide answers a question, shows the function with the chosen row and puts it into the line', async () => {

@@ -71,8 +71,8 @@ test('cells pulled over show themselves and go in as one range, also from anothe
   await page.mouse.up();
   await expect.poll(() => page.locator('.sheet-grid td.pointed').count()).toBe(0);
   await page.keyboard.type(') - ');
-  await page.getByRole('button', { name: /^Assumptions/ }).click();
-  await expect.poll(() => page.locator('.sheet-place').getAttribute('aria-label')).toBe('Assumptions');
+  await page.getByRole('button', { name: /^Settings/ }).click();
+  await expect.poll(() => page.locator('.sheet-place').getAttribute('aria-label')).toBe('Settings');
   await page.locator('.ht_master tbody tr[aria-rowindex="2"] td[aria-colindex="3"]').click();
   expect(await lineText(page)).toMatch(/^=MAX\(E2:G4\) - assumptions![A-Z]1$/);
   await keys(page, 'Escape');

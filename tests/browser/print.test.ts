@@ -60,9 +60,7 @@ test('a wide sheet is printed on the long side in parts: no column lost, the fir
   }
   const printed = tables.flatMap(({ head }, i) => (i === 0 ? head : head.slice(1)));
   expect(new Set(printed).size).toBe(printed.length);
-  expect(printed).toEqual(
-    expect.arrayContaining(['Femur cm', 'Lean at parallel °', 'What holds the descent']),
-  );
+  expect(printed).toEqual(expect.arrayContaining(['Femur cm', 'Minimum lean (model) °', 'Depth limited by']));
   const notes = await page.locator('.print-notes').textContent();
   expect(notes).toContain('= LEAN.PARALLEL(femur, tibia, trunk, ankle, 0, placement, foot)');
   expect(notes).toContain('not for diagnosis');
@@ -79,7 +77,7 @@ test('a wide sheet is printed on the long side in parts: no column lost, the fir
 
 test('a filtered sheet is printed as it is shown, and a small one stands upright', async () => {
   const page = await printing();
-  await page.locator('.contents-item').filter({ hasText: 'Lifts on hand' }).click();
+  await page.locator('.contents-item').filter({ hasText: 'Available heel lifts' }).click();
   await page.keyboard.press('Control+p');
   await page.locator('.print-notes').waitFor({ state: 'attached' });
   expect(await page.locator('.print-sheet table').count()).toBe(1);

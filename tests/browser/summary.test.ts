@@ -42,7 +42,7 @@ test('a column shows a formula of its own below the sheet, and below each group 
     await page.locator('.dialogue').waitFor({ state: 'detached' });
     await page.locator('td.summary .summary-what').first().waitFor();
 
-    const all = await columnTexts(page, 'Lean at parallel');
+    const all = await columnTexts(page, 'Minimum lean (model)');
     const line = all.at(-1)!;
     expect(line).toMatch(/^median \d+\.\d$/);
     const shown = all.filter((text) => /^\d+$/.test(text)).map(Number);
@@ -57,8 +57,8 @@ test('a column shows a formula of its own below the sheet, and below each group 
     // Two groups, and all of them.
     await expect.poll(() => page.locator('.ht_master td.summary .summary-what').count()).toBe(3);
     // The rows of the groups come after their lines.
-    await expect.poll(() => columnTexts(page, 'Lean at parallel')).not.toContain('');
-    const grouped = await columnTexts(page, 'Lean at parallel');
+    await expect.poll(() => columnTexts(page, 'Minimum lean (model)')).not.toContain('');
+    const grouped = await columnTexts(page, 'Minimum lean (model)');
     let group: number[] = [];
     const groups: (readonly [number, number])[] = [];
     for (const text of grouped.slice(0, -1)) {

@@ -30,7 +30,7 @@ afterAll(async () => {
 test('the book is saved as XLSX from the Book menu, with what the page shows', async () => {
   const { page, faults } = watched;
   await sheetShown(page);
-  const shown = await (await cellOf(page, 1, 'Lean at parallel')).textContent();
+  const shown = await (await cellOf(page, 1, 'Minimum lean (model)')).textContent();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     // It is said for some seconds only.
@@ -44,7 +44,7 @@ test('the book is saved as XLSX from the Book menu, with what the page shows', a
   const bytes = await readFile(await download.path());
   const { bytes: table } = await prepare(bytes, { name: 'a.xlsx', table: 'Roster' });
   const [headings, first] = Papa.parse<string[]>(new TextDecoder().decode(table)).data;
-  const lean = Number(first![headings!.indexOf('Lean at parallel (deg)')]);
+  const lean = Number(first![headings!.indexOf('Minimum lean (model) (deg)')]);
   expect(lean.toFixed(0)).toBe(shown);
   expect(faults).toEqual([]);
 });

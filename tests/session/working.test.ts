@@ -84,7 +84,7 @@ describe('the working of a cell', () => {
   test('can be copied as text, and leaves the book as it is', () => {
     const before = session.save();
     const { text } = workingOf('lean');
-    expect(text).toMatch(/^Lean at parallel, row 3: \d+°\n/);
+    expect(text).toMatch(/^Minimum lean \(model\), row 3: \d+°\n/);
     expect(text).toContain('LEAN.PARALLEL(femur, tibia, trunk, ankle, 0, placement, foot)');
     expect(text).toContain('Hip ahead of mid-foot');
     expect(session.save()).toBe(before);

@@ -39,23 +39,22 @@ export const coachJourney: Journey = {
       }
     },
     heights: async (page) => {
-      await open(page, 'Lifts on hand');
+      await open(page, 'Available heel lifts');
       await typeInto(page, 2, 'Height', '0.6', '1.3', '1.9', '2.5', '3');
-      await contents(page, 'Lifts on hand').getByTitle('6 rows').waitFor();
+      await contents(page, 'Available heel lifts').getByTitle('6 rows').waitFor();
     },
     lean: async (page) => {
       await open(page, 'Roster');
-      await (await cellOf(page, 20, 'Lean at parallel')).click();
+      await (await cellOf(page, 20, 'Minimum lean (model)')).click();
       await page.getByRole('tab', { name: 'Working' }).click();
       await page.locator('.working .steps').waitFor();
     },
     lift: async (page) => {
-      await setName(page, 'target_lean', '30');
+      await setName(page, 'target_lean', '32');
       await page.locator('.head-tools').getByRole('button', { name: /^Undo/ }).waitFor();
-      await undo(page);
     },
     figure: async (page) => {
-      await (await cellOf(page, 20, 'Lift picked')).click();
+      await (await cellOf(page, 20, 'Heel lift used')).click();
       await page.getByRole('tab', { name: 'Figure' }).click();
       await page.locator('.drawing').waitFor();
     },
@@ -105,7 +104,7 @@ export const coachJourney: Journey = {
     },
     trends: async (page) => {
       await undo(page);
-      for (const chart of ['Estimated maximum over time', 'Session load by week']) {
+      for (const chart of ['Estimated 1RM over time', 'Session load by week']) {
         await contents(page, chart).click();
         await page.locator('.chart-head').getByText(chart).waitFor();
         await page.locator('.chart-place svg').first().waitFor();

@@ -9,6 +9,7 @@ import {
   menu,
   open,
   sampleFile,
+  setName,
   typeInto,
 } from './journey.ts';
 
@@ -41,7 +42,7 @@ export const lifterJourney: Journey = {
       await page.locator('.working h3').first().waitFor();
     },
     maximum: async (page) => {
-      await contents(page, 'Estimated maximum over time').click();
+      await contents(page, 'Estimated 1RM over time').click();
       await page.locator('.chart-place svg').first().waitFor();
     },
     best: (page) => open(page, 'Best sets'),
@@ -72,13 +73,16 @@ export const lifterJourney: Journey = {
       }
     },
     heels: async (page) => {
-      await open(page, 'Heels on hand');
+      await open(page, 'Available heel lifts');
       await typeInto(page, 2, 'Height', '0.6', '1.3', '1.9', '2.5', '3');
-      await contents(page, 'Heels on hand').getByTitle('6 rows').waitFor();
+      await contents(page, 'Available heel lifts').getByTitle('6 rows').waitFor();
     },
-    lean: (page) => open(page, 'My measures'),
+    lean: async (page) => {
+      await open(page, 'My measures');
+      await setName(page, 'target_lean', '32');
+    },
     figure: async (page) => {
-      await (await cellOf(page, 1, 'Lift picked')).click();
+      await (await cellOf(page, 1, 'Heel lift used')).click();
       await page.getByRole('tab', { name: 'Figure' }).click();
       const field = page.getByRole('spinbutton', { name: 'Heel lift, cm' });
       await field.fill('1.9');
