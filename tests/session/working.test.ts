@@ -27,7 +27,11 @@ const step = ({ calls }: Working, name: RegExp, call = 0): number => {
 describe('the working of a cell', () => {
   test('tells the leg, the demand and the lean of a lean cell as the closed form has them', () => {
     const { femur, tibia, trunk, foot, wall_left, wall_right } = values as Record<string, number>;
-    const ankle = (ankleFromWall(wall_left!, tibia!, foot!) + ankleFromWall(wall_right!, tibia!, foot!)) / 2;
+    // The stiffer ankle limits the squat: the smaller of the two sides.
+    const ankle = Math.min(
+      ankleFromWall(wall_left!, tibia!, foot!),
+      ankleFromWall(wall_right!, tibia!, foot!),
+    );
     const build: Build = { femur: femur!, tibia: tibia!, trunk: trunk!, foot: foot!, ankle };
     const working = workingOf('lean');
     // Plane geometry of the flat foot: ankle at .25, mid-foot at .50 of the foot; the thigh level.
@@ -50,13 +54,20 @@ describe('the working of a cell', () => {
 
   test('tells every call inside a formula, innermost first, with constants, sources and cautions', () => {
     const { tibia, foot, wall_left, wall_right } = values as Record<string, number>;
-    const working = workingOf('ankle');
-    expect(working.calls.map((call) => call.formula)).toEqual([
-      'ANKLE.FROM.WALL(wall_left, tibia, foot)',
-      'ANKLE.FROM.WALL(wall_right, tibia, foot)',
+    const ankles = [wall_left!, wall_right!].map((wall) => ankleFromWall(wall, tibia!, foot!));
+    const working = workingOf('ankle_left');
+    expect(working.calls.map((call) => call.formula)).toEqual(['ANKLE.FROM.WALL(wall_left, tibia, foot)']);
+    expect(working.calls[0]!.result).toBe(`${Number(ankles[0]!.toPrecision(5))}°`);
+    // The retest's ankle is made of two calls in one formula.
+    const { calls } = session.working({ sheet: 'retest', column: 'ankle_now', row });
+    expect(calls.map((call) => call.formula)).toEqual([
+      expect.stringMatching(/^ANKLE\.FROM\.WALL\(wall_left, /),
+      expect.stringMatching(/^ANKLE\.FROM\.WALL\(wall_right, /),
     ]);
-    expect(working.calls.map((call) => call.result)).toEqual(
-      [wall_left!, wall_right!].map(
+    const retest = [...session.records('retest')][row]!.values as Record<string, number>;
+    expect(retest.athlete).toBe(values.athlete);
+    expect(calls.map((call) => call.result)).toEqual(
+      [retest.wall_left!, retest.wall_right!].map(
         (wall) => `${Number(ankleFromWall(wall, tibia!, foot!).toPrecision(5))}°`,
       ),
     );
