@@ -1,5 +1,5 @@
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
-const density = (z: number): number => Math.exp(-0.5 * z * z) / ROOT_TWO_PI;
+export const normalDensity = (z: number): number => Math.exp(-0.5 * z * z) / ROOT_TWO_PI;
 
 /** The probability that a standard normal variable is above z, for z ≥ 0; keeps its digits far out. */
 function above(z: number): number {
@@ -11,12 +11,12 @@ function above(z: number): number {
       term *= (z * z) / k;
       sum += term;
     }
-    return 0.5 - density(z) * sum;
+    return 0.5 - normalDensity(z) * sum;
   }
   // Laplace's continued fraction φ(z)/(z + 1/(z + 2/(z + 3/(z + …)))), from the inside out.
   let tail = z;
   for (let k = 120; k > 0; k--) tail = z + k / tail;
-  return density(z) / tail;
+  return normalDensity(z) / tail;
 }
 
 /** The probability that a standard normal variable stays below z. */
@@ -34,7 +34,7 @@ export function normalQuantile(p: number): number {
   let z =
     t - (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308)));
   for (let step = 0; step < 3; step++) {
-    const off = (above(Math.max(0, z)) - tail) / density(z);
+    const off = (above(Math.max(0, z)) - tail) / normalDensity(z);
     z = Math.max(0, z + off / (1 - 0.5 * z * off));
   }
   return p < 0.5 ? -z : z;

@@ -11,6 +11,7 @@ const reasons: Readonly<Record<string, string>> = {
   'Value too large.': 'a number is larger than it accepts',
   'Value needs to be an integer.': 'it needs a whole number',
   'NaN or infinite value encountered.': 'the result is no finite number',
+  'The density is infinite.': 'the density is infinite at 0 with so few degrees of freedom',
   'Value not found.': 'the value looked for is not there',
   'Pattern not found.': 'the text looked for is not there',
   'Cell range expected.': 'it needs a range of cells',
@@ -59,6 +60,7 @@ const codes: Readonly<Record<string, string>> = {
 const remedies: Readonly<Record<string, string>> = {
   'Wrong number of arguments.': 'Look its arguments up and add or take out some.',
   'Empty function argument.': 'Fill it in.',
+  'The density is infinite.': 'Ask for a value above 0, or for the probability (TRUE).',
   'Value not found.': 'Check its spelling, or catch this case with IFNA.',
   'Pattern not found.': 'Check its spelling, or catch this case with IFERROR.',
   'Ranges need to be of equal length.': 'Choose ranges of the same rows.',

@@ -7,7 +7,6 @@ import { percentRanks } from './percent-rank.ts';
 import { ranks } from './rank.ts';
 import { sequence } from './sequence.ts';
 import { spreads } from './spread.ts';
-import { tQuantiles } from './t-quantile.ts';
 import { texts } from './texts.ts';
 
 export type { Builtin, Size } from './builtin.ts';
@@ -20,7 +19,6 @@ export const builtins: ReadonlyMap<string, Builtin> = new Map(
     ...lineFunctions,
     ...leastSquares,
     ...spreads,
-    ...tQuantiles,
     ...texts,
     ...overRanges,
     convert,

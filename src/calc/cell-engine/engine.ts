@@ -11,6 +11,7 @@ import {
 import { issue } from '../../../functions/core/issue.ts';
 import { limits } from '../limits.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
+import { ownBodies } from './own-bodies.ts';
 import { cellEngineSettings } from './settings.ts';
 import { errorOf, type Inner, type RichNumber } from './values.ts';
 
@@ -181,6 +182,7 @@ function open(): CellEngine {
   addRangesApart(grid.functionRegistry.functions.get('SUM')![1] as Aggregation);
   inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
+  useOwnBodies(grid);
   const bodies = new Map<string, FunctionBody | undefined>();
   const instances = new Map<FunctionPluginDefinition, Insides>();
   const sortOfClass = new Map<unknown, NumberSort>();
@@ -220,6 +222,28 @@ function tooWide(left: unknown, right: unknown): CellError | undefined {
   const given = Math.max(left.height() * left.width(), right.height() * right.width());
   if (cells === given || cells <= limits.handedCells) return undefined;
   return errorOf(issue('#NUM!', 'array-too-large', { details: { most: limits.handedCells } }));
+}
+
+const ownBody = (method: string) => ownBodies.get(method) as FunctionBody['run'] | undefined;
+
+/** Lets formulas that the engine evaluates whole use our bodies, as those taken out do. */
+function useOwnBodies(grid: Grid): void {
+  const done = new Set<unknown>();
+  for (const [method, plugin] of grid.functionRegistry.functions.values()) {
+    if (!ownBodies.has(method)) continue;
+    const own = plugin as Record<string, unknown>;
+    if (done.has(own[method])) continue;
+    const original = own[method] as (tree: unknown, state: unknown) => unknown;
+    const replaced = function (this: Insides, tree: unknown, state: unknown) {
+      const caller = Object.create(this) as Insides;
+      const runFunction = this.runFunction as (...all: unknown[]) => unknown;
+      caller.runFunction = (args: unknown, at: unknown, metadata: unknown) =>
+        runFunction.call(this, args, at, metadata, ownBody(method));
+      return original.call(caller, tree, state);
+    };
+    own[method] = replaced;
+    done.add(replaced);
+  }
 }
 
 /** The numbers of values and ranges. The engine's own way overflows the stack at some 100,000 cells. */
@@ -275,7 +299,7 @@ function takeOut(
     given: FunctionMetadata,
     run: FunctionBody['run'],
   ) => {
-    kept = { metadata: given, run };
+    kept = { metadata: given, run: ownBody(metadata.method) ?? run };
     return 0;
   };
   try {
