@@ -32,6 +32,7 @@ export default defineFunction({
   constants: backConstants,
   cautions: [say.backLines, say.modelCaution, say.loadCaution, say.painCaution],
   notes: [
+    say.observedPosture,
     say.staticLoad,
     'Cappozzo 1985 (MSSE 17:613) has 6 to 10 body weights at L3/L4 for half squats with .8 to 1.6 body weights on the bar.',
     say.angleNote,

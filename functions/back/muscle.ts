@@ -17,7 +17,12 @@ export default defineFunction({
   sources: [say.statics, say.cholewicki],
   constants: backConstants,
   cautions: [say.modelCaution, say.loadCaution, say.painCaution],
-  notes: [say.staticLoad, 'One muscle at one lever stands for all that pull.', say.angleNote],
+  notes: [
+    say.observedPosture,
+    say.staticLoad,
+    'One muscle at one lever stands for all that pull.',
+    say.angleNote,
+  ],
   examples: [
     { formula: '=BACK.MUSCLE(40, 51, 80, 100)', gives: 4961.61 },
     { formula: '=BACK.MUSCLE(40, 51, 80, 100, "low-bar", 7)', gives: 3684.08 },

@@ -17,10 +17,11 @@ export default defineFunction({
   parameters: [lean(), trunk(), bodyMass(), bar(), barPlacement()],
   result: { is: 'number', unit: 'N', about: 'force across the trunk, forward plus' },
   rule: 'g (.536 mass + bar) sin lean',
-  sources: [say.statics, say.niosh],
+  sources: [say.statics],
   constants: [gravity, aboveLumbarMass],
-  cautions: [say.backLines, say.modelCaution, say.loadCaution, say.painCaution],
+  cautions: [say.noShearLine, say.modelCaution, say.loadCaution, say.painCaution],
   notes: [
+    say.observedPosture,
     say.staticLoad,
     'What the muscles themselves take of the shear is not in it. Trunk and placement do not enter; they keep the order of BACK.COMPRESSION.',
     say.angleNote,

@@ -20,7 +20,7 @@ export default defineFunction({
   rule: 'down from 60°, the last depth with lean ≤ max_lean, hip flexion ≤ max_hip and the shank at the lesser of ankle + pitch and max_knee − 90 + depth',
   sources: [say.linkGeometry, say.barOverMidFoot, say.limitsAssumed],
   constants: postureConstants,
-  cautions: [say.leanError, say.modelCaution, say.painCaution, say.loadCaution],
+  cautions: [say.limitsCaution, say.leanError, say.modelCaution, say.painCaution, say.loadCaution],
   notes: [
     'The first failure on the way down ends the search. The lean peaks at parallel, so the answer can jump when a limit is loosened a little.',
     'Error at most .01°. Not looked for below −45°.',

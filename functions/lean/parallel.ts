@@ -22,12 +22,20 @@ export default defineFunction({
     'bar rule',
   ],
   parameters: [...build, liftOr(), ...setup],
-  result: { is: 'number', unit: 'deg', about: 'least trunk lean at parallel' },
+  result: { is: 'number', unit: 'deg', about: 'minimum trunk lean at parallel' },
   rule: 'shank = ankle + pitch; knee, then hip from mid-foot; lean = asin(−x_hip / √(A² + C²)) − atan2(C, A), bar at A along and C ahead of the trunk',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, say.sato2013],
   constants: postureConstants,
   cautions: [say.leanError, say.modelCaution, say.painCaution, say.loadCaution],
-  notes: [say.angleNote, say.leastLeanNote, say.stanceNote, say.weightBearingNote, say.armsForwardNote],
+  notes: [
+    say.angleNote,
+    say.minimumLeanNote,
+    say.rangeUsedNote,
+    say.twoRulesNote,
+    say.stanceNote,
+    say.weightBearingNote,
+    say.armsForwardNote,
+  ],
   examples: [
     { formula: '=LEAN.PARALLEL(42, 41, 51, 38)', gives: 32.2023 },
     {

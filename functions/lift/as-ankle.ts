@@ -17,7 +17,7 @@ export default defineFunction({
   rule: 'ankle range of the same lean on the flat − ankle',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, ...say.liftStudies],
   constants: postureConstants,
-  cautions: [say.liftCaution, say.leanError, say.modelCaution],
+  cautions: [say.liftCaution, say.heelAdvice, say.leanError, say.modelCaution],
   notes: [
     'Of the three equivalents this is the one to lead with: it hangs little on the lengths.',
     say.ceilingNote,

@@ -17,7 +17,7 @@ export default defineFunction({
   rule: 'femur − femur of the same lean on the flat',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, ...say.liftStudies],
   constants: postureConstants,
-  cautions: [say.liftCaution, say.leanError, say.modelCaution],
+  cautions: [say.liftCaution, say.heelAdvice, say.leanError, say.modelCaution],
   notes: [
     'Look at LIFT.AS.ANKLE first: it says what the lift does, whatever the lengths.',
     say.ceilingNote,

@@ -17,7 +17,7 @@ export default defineFunction({
   rule: 'tibia of the same lean on the flat − tibia',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, ...say.liftStudies],
   constants: postureConstants,
-  cautions: [say.liftCaution, say.leanError, say.modelCaution],
+  cautions: [say.liftCaution, say.heelAdvice, say.leanError, say.modelCaution],
   notes: [
     'Look at LIFT.AS.ANKLE first: with a stiff ankle the tibia’s figure runs away, since a nearly upright shank carries the knee hardly forward however long it is.',
     'A lift acts like a longer tibia: a saying of the trade, put in figures here for one lifter.',

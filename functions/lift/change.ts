@@ -18,7 +18,7 @@ export default defineFunction({
   rule: 'LEAN.AT(depth, …, lift) − LEAN.AT(depth, …, 0)',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, ...say.liftStudies],
   constants: postureConstants,
-  cautions: [say.leanError, say.liftCaution, say.modelCaution, say.painCaution],
+  cautions: [say.leanError, say.liftCaution, say.heelAdvice, say.modelCaution, say.painCaution],
   notes: [say.ceilingNote, say.liftStudiesNote, say.angleNote, say.stanceNote, say.weightBearingNote],
   examples: [
     { formula: '=LIFT.CHANGE(2, 42, 41, 51, 38)', gives: -4.8428 },

@@ -22,9 +22,9 @@ export default defineFunction({
   ],
   parameters: [lift(), range('range', 'number', 'cm', 'the heights on hand')],
   result: { is: 'number', unit: 'cm', about: 'one of the heights' },
-  rule: 'least of the heights that are ≥ lift',
+  rule: 'smallest of the heights that are ≥ lift',
   sources: [definition('the next height up')],
-  cautions: [say.liftCaution],
+  cautions: [say.liftCaution, say.heelAdvice],
   notes: ['Put a 0 among the heights if none at all may be the answer. Blanks are left out.'],
   examples: [
     { formula: '=LIFT.PICK(1.7, {1; 1.5; 2; 2.5})', gives: 2 },

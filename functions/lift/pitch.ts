@@ -19,7 +19,9 @@ export default defineFunction({
   sources: [
     say.linkGeometry,
     published('Sato 2012, JSCR 26:28–33: 3.5° between shoe types'),
-    published('Monteiro 2022, Hum Mov 23:97–103: 13 mm, which is 3.7° on the survey’s mean man’s foot'),
+    published(
+      'Monteiro 2022, Hum Mov 23:97–103: remarks on shoes of 13 mm, which is 3.7° on the survey’s mean man’s foot',
+    ),
   ],
   constants: [ballAlongFoot],
   cautions: [say.liftCaution],

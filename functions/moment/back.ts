@@ -18,7 +18,7 @@ export default defineFunction({
   sources: [say.statics, lumbarAlong.source, aboveLumbarCentre.source],
   constants: backConstants,
   cautions: [say.modelCaution, say.loadCaution, say.painCaution],
-  notes: [say.staticLoad, 'The spine is taken as straight.', say.angleNote],
+  notes: [say.observedPosture, say.staticLoad, 'The spine is taken as straight.', say.angleNote],
   examples: [
     { formula: '=MOMENT.BACK(40, 51, 80, 100)', gives: 297.697 },
     {

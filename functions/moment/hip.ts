@@ -18,7 +18,7 @@ export default defineFunction({
   sources: [say.statics, say.linkGeometry],
   constants: hipConstants,
   cautions: [say.modelCaution, say.loadCaution, say.painCaution],
-  notes: [say.staticLoad, say.angleNote],
+  notes: [say.observedPosture, say.staticLoad, say.angleNote],
   examples: [
     { formula: '=MOMENT.HIP(40, 51, 80, 100)', gives: 396.159 },
     {

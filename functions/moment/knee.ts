@@ -20,6 +20,7 @@ export default defineFunction({
   constants: kneeConstants,
   cautions: [say.modelCaution, say.liftCaution, say.loadCaution, say.painCaution],
   notes: [
+    say.observedPosture,
     say.staticLoad,
     'With a stance it is the part seen from the side; what the knee bears sideways is not in it.',
     say.angleNote,

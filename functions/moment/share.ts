@@ -2,6 +2,7 @@ import { defineFunction } from '../core/define.ts';
 import { issue } from '../core/issue.ts';
 import { number } from '../core/parameter.ts';
 import { definition } from '../core/source.ts';
+import * as say from '../tables/sources.ts';
 
 const bounds = { min: 0, because: 'A share is taken of moments that both ask for extension.' };
 
@@ -19,6 +20,7 @@ export default defineFunction({
   rule: 'hip / (hip + knee)',
   sources: [definition('share of a sum')],
   notes: [
+    say.observedPosture,
     'Papers often print hip / knee: it is share / (1 − share). Wretenberg 1996 (MSSE 28:218) has 216 and 131 N·m, then 309 and 92: 1.65 and 3.36.',
   ],
   examples: [

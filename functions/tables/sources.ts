@@ -19,6 +19,12 @@ export const leanError =
 export const modelCaution =
   'An estimate from a static model seen from the side: for comparing set-ups of one lifter, not for diagnosis.';
 export const liftCaution = 'A heel lift moves demand from hip and back toward the knee.';
+/** Whole advice on a heel that somebody is about to use. */
+export const heelAdvice =
+  'Heels must be firm and non-slip and support the whole heel. Make one change at a time, and stop if the knee hurts.';
+/** What a lift that a function finds may be told as. */
+export const upToNote =
+  'Read the result as "up to N cm". Suggest a heel lift only where the lean exceeds the target by more than its error (LEAN.ERROR). No target is right for everybody: take the lifter’s own goal or an observed lean.';
 export const painCaution = 'Pain, numbness or a recent injury: stop and see a licensed clinician.';
 export const loadCaution =
   'Near-maximal loads: use safety pins or spotters, and a qualified coach. Follow local rules for testing minors and for keeping health data.';
@@ -26,8 +32,17 @@ export const loadCaution =
 /** Conventions of the posture functions. */
 export const angleNote =
   'Lean and shank are measured from the vertical, forward plus; depth is the thigh above (+) or below (−) parallel. Papers differ: a trunk angle from the horizontal is 90 less the lean, and an internal knee angle is 180 less the flexion.';
-export const leastLeanNote =
-  'The result is the least lean that the ankle allows, all of its range used; below 0 means that the ankle has range to spare.';
+export const minimumLeanNote =
+  'The result is the minimum lean: the whole ankle range is used. Below 0 means that the ankle has range to spare.';
+/** What lifters were seen to use of their ankle range, for whoever compares a minimum lean with an observed one. */
+export const rangeUsedNote =
+  'Lifters were measured at shin angles of 27–31° (Sato 2013) where ankle ranges are 38–40° (Calatayud 2015): about three quarters of the range. For a lean nearer to what is seen give .75 × ankle, a working assumption, and name it so beside the minimum.';
+/** Where the two rules of balance part. */
+export const twoRulesNote =
+  'With a light bar the two rules part. For femur 44.5, tibia 41, trunk 50 and ankle 28 the bar rule (LEAN.PARALLEL) gives 44.5° at any load; the system rule (LEAN.LOADED) gives 71.8° at 80 kg body mass with 20 kg. Read both where body mass and bar are known.';
+/** A lean meant for the load functions. */
+export const observedPosture =
+  'Meant for an observed lean and shin angle, not for the model’s minimum lean. At the minimum lean of an average man (29°, 85 kg with 85 kg) the hips’ share of the moments is .45 where a study found .62 (Wretenberg 1996, MSSE 28:218, high bar). At the observed 39.3° (Sato 2013) the same formulas give .61.';
 export const stanceNote =
   'Stance 0 is feet straight ahead. The gain from turning out is an upper bound, since the hip’s own range narrows as it turns.';
 export const weightBearingNote =
@@ -37,10 +52,10 @@ export const armsForwardNote =
 export const ceilingNote =
   'A heel-lift equivalent is a geometric ceiling: it holds if the ankle is what limits and is used whole. The pitch goes to the shank and the ankle joint moves forward over the balance point, so 1 cm counts for a little more ankle range than its pitch.';
 export const liftStudiesNote =
-  'Studies disagree: Sato 2012 and Monteiro 2022 found trunks more upright; Legg 2017 (J Sports Sci 35:508) only unloaded; Lee 2019 (JSCR 33:606) no difference at 80 % of the maximum.';
+  'Studies disagree: Sato 2012 (shoes) and Monteiro 2022 (wedges of 25 and 50 mm) found trunks more upright; Legg 2017 (J Sports Sci 35:508) only unloaded; Lee 2019 (JSCR 33:606) no difference at 80 % of the maximum.';
 export const liftStudies = [
   published('Sato 2012, JSCR 26:28–33'),
-  published('Monteiro 2022, Hum Mov 23:97–103'),
+  published('Monteiro 2022, Hum Mov 23:97–103: wedges of 25 and 50 mm'),
   published('Legg 2017, J Sports Sci 35:508'),
   published('Lee 2019, JSCR 33:606'),
 ] as const;
@@ -61,6 +76,11 @@ export const limitsCaution =
 export const staticLoad =
   'Static and in the plane seen from the side, both sides together: speed, bracing, belt and the pull of antagonists come on top or take away.';
 export const backLines =
-  '3400 N and 6400 N (NIOSH 81-122, 1981) were set for occupational lifting and trained squats exceed both: never a pass or a fail.';
-export const niosh = published('NIOSH 81-122, 1981: 3400 N and 6400 N, for occupational lifting');
+  '3400 N and 6400 N (NIOSH 81-122, 1981) are limits of compression alone, set for occupational lifting. Trained squats exceed both: never a pass or a fail.';
+/** Shear has no line of its own. */
+export const noShearLine =
+  'Shear has no such line: 3400 N and 6400 N (NIOSH 81-122, 1981) are limits of compression alone, and never a pass or a fail.';
+export const niosh = published(
+  'NIOSH 81-122, 1981: 3400 N and 6400 N of compression, for occupational lifting',
+);
 export const cholewicki = published('Cholewicki 1991, MSSE 23:1179–1186: back muscles 6 cm from the joint');

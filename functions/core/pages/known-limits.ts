@@ -32,11 +32,16 @@ export const knownLimits: Page = {
         'Static: the squat stands still. Speed, bounce and the drive out of the bottom are not in it.',
         'Two-dimensional: seen from the side, left and right alike. Turning knees and feet out shortens the leg in this view and nothing else; hip rotation and the width of the pelvis are left out, so the gain from a wider stance is an upper bound.',
         'Rigid links: the trunk is one straight line, the foot is rigid from heel to ball. Rounding of the back, the tuck of the pelvis at the bottom and a collapsing arch are not in it, nor are soft tissues that meet when the joints fold.',
-        'The whole ankle range is used. The result is the least lean; somebody who uses less of the range leans more.',
+        'The result is the minimum lean: the whole ankle range is used. Lifters were measured at shin angles of 27–31° where ankle ranges are 38–40°: about three quarters of the range. Set the lean at .75 × ankle (a working assumption) beside the minimum, and name both.',
         'The arms stay at the trunk unless the placement says otherwise. With a light bar the rule of the total centre of mass often has no posture, because real lifters then move their arms.',
+        'With a light bar the two rules part. For femur 44.5, tibia 41, trunk 50 and ankle 28 the bar rule gives 44.5° at any load, the system rule 71.8° at 80 kg body mass with 20 kg.',
         'The bar over mid-foot is a rule of the trade. Where the bar lies on the trunk, where the ankle joint lies along the foot, and the default limits of the joints are working assumptions, each shown as such beside the result.',
+        'What limits the depth is an answer about the limits given. Where lean, hip or knee is left at its default the answer is assumed, not measured.',
       ],
-      functions: ['LEAN.PARALLEL', 'LEAN.LOADED', 'LEAN.DEEPEST', 'LEAN.LIMITER'],
+      functions: ['LEAN.PARALLEL', 'LEAN.LOADED', 'LEAN.DEEPEST', 'LEAN.LIMITER', 'LEAN.GAIN'],
+      sources: [
+        'Sato et al. 2013, Int J Sports Sci Coach 8:571–578, shin angles; Calatayud 2015, Int J Sports Phys Ther 10:197–202, ankle ranges (published)',
+      ],
     },
     {
       title: 'Lengths from stature, and the reference survey',
@@ -54,8 +59,10 @@ export const knownLimits: Page = {
       title: 'Heel-lift equivalents',
       paragraphs: [
         'A heel-lift equivalent is a geometric ceiling: it holds if the ankle is what limits and is used whole. Lifters who have range to spare gain less or nothing.',
-        'Studies stand on both sides. Trunks were more upright with raised heels in Sato 2012 and Monteiro 2022; in Legg 2017 only without load; in Lee 2019 not at 80 % of the maximum.',
+        'Studies stand on both sides. Trunks were more upright in the lifting shoes of Sato 2012 and on the 25 and 50 mm wedges of Monteiro 2022; in Legg 2017 only without load; in Lee 2019 not at 80 % of the maximum.',
         'A heel lift moves demand from hip and back toward the knee. Whether that helps depends on the lifter.',
+        'Heels must be firm and non-slip and support the whole heel. Make one change at a time, and stop if the knee hurts.',
+        'A heel height that is worked out means "up to N cm", and only where the lean exceeds its target by more than the error. No target lean is right for everybody.',
         'The equivalent in centimetres of tibia runs away when the ankle is stiff: read the equivalent in degrees of ankle range first.',
       ],
       functions: ['LIFT.CHANGE', 'LIFT.AS.ANKLE', 'LIFT.AS.TIBIA', 'LIFT.AS.FEMUR', 'LIFT.FOR.LEAN'],
@@ -66,9 +73,10 @@ export const knownLimits: Page = {
     {
       title: 'Load on hip, knee and back',
       paragraphs: [
+        'Load functions are meant for an observed lean and shin angle. At the model’s minimum lean of an average man (29°, 85 kg with 85 kg) the hips’ share of the moments is .45 where a study found .62. At an observed 39.3° the same formulas give .61.',
         'Moments are for both sides together and stand still; a squat that moves asks for more. Muscles that pull against each other, the belt and the pressure in the abdomen are left out, so real joint forces are larger and differently shared.',
         'The back is one muscle on one lever. A lever of 6 cm is a published mean; a centimetre of it changes the force by a sixth.',
-        'The lines of 3400 N and 6400 N were set for occupational lifting. Trained squats exceed both; they are never a pass or a fail.',
+        'The lines of 3400 N and 6400 N are limits of compression alone, set for occupational lifting. Trained squats exceed both; they are never a pass or a fail. Shear has no line.',
       ],
       functions: [
         'MOMENT.HIP',
@@ -78,7 +86,9 @@ export const knownLimits: Page = {
         'BACK.COMPRESSION',
         'BACK.SHEAR',
       ],
-      sources: ['Cholewicki 1991, Med Sci Sports Exerc 23:1179–1186; NIOSH 81-122, 1981 (published)'],
+      sources: [
+        'Cholewicki 1991, Med Sci Sports Exerc 23:1179–1186; NIOSH 81-122, 1981; Wretenberg 1996, Med Sci Sports Exerc 28:218; Sato et al. 2013, Int J Sports Sci Coach 8:571–578 (published)',
+      ],
     },
     {
       title: 'Strength estimates',
@@ -107,13 +117,23 @@ export const knownLimits: Page = {
       title: 'Reliability and groups',
       paragraphs: [
         'An intraclass correlation grows with the spread among the people tested: the same test looks better in a mixed group. Give the standard error of measurement beside it.',
-        'A change beyond the minimal detectable change is more than error. It is not yet a change that matters, nor one that training made.',
-        'COHORT.WELCH, COHORT.D and COHORT.G are for separate groups. Before and after of the same people are pairs and need other methods.',
+        'A change beyond the minimal detectable change is more than error. Whether it matters, and what caused it, is another question.',
+        'Two occasions differ by more than the trials of one session. For the knee-to-wall test the SEM of one trial per side on two occasions is .69 cm; .4–.6 cm is the SEM of a mean of three trials within one session. Differences between sides count from 1.5 cm.',
+        'COHORT.WELCH, COHORT.D and COHORT.G are for separate groups. Before and after of the same people are pairs: use COHORT.PAIRED.',
         'The limits of an intraclass correlation of form 2 come from an approximation and can be odd with very few people.',
       ],
-      functions: ['TEST.ICC', 'TEST.MDC', 'TEST.CHANGE', 'COHORT.WELCH', 'COHORT.D'],
+      functions: [
+        'TEST.ICC',
+        'TEST.MDC',
+        'TEST.CHANGE',
+        'TEST.PUBLISHED',
+        'COHORT.WELCH',
+        'COHORT.D',
+        'COHORT.PAIRED',
+      ],
       sources: [
         'McGraw & Wong 1996, Psychol Methods 1:30–46; Hedges 1981, J Educ Stat 6:107–128 (published)',
+        'Powden 2015, Man Ther 20:524–532; Konor 2012; Chisholm 2012, Physiother Can 64:347–355 (published; as TEST.PUBLISHED gives them)',
       ],
     },
   ],

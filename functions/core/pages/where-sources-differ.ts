@@ -16,8 +16,8 @@ export const whereSourcesDiffer: Page = {
         caption: 'Studies of raised heels and trunk lean',
         headings: ['Study', 'Finding'],
         rows: [
-          ['Sato 2012, J Strength Cond Res 26:28–33', 'more upright'],
-          ['Monteiro 2022, Hum Mov 23:97–103', 'more upright (13 mm)'],
+          ['Sato 2012, J Strength Cond Res 26:28–33', 'more upright (shoes)'],
+          ['Monteiro 2022, Hum Mov 23:97–103', 'more upright (wedges of 25 and 50 mm)'],
           ['Legg 2017, J Sports Sci 35:508', 'only without load'],
           ['Lee 2019, J Strength Cond Res 33:606', 'no difference at 80 % of the maximum'],
         ],
@@ -31,6 +31,46 @@ export const whereSourcesDiffer: Page = {
         'Here: the angle is computed from the distance, the tibia and the foot of the person.',
       ],
       functions: ['ANKLE.FROM.WALL'],
+    },
+    {
+      title: 'How much of the ankle range a squat uses',
+      paragraphs: [
+        'The model uses all of it and so gives the minimum lean. Lifters were measured at shin angles of 27–31°; ankle ranges of 38–40° are usual. About three quarters of the range is used.',
+        'Here: LEAN.PARALLEL and LEAN.AT give the minimum. For a lean nearer to what is seen give .75 × ankle, a working assumption.',
+      ],
+      functions: ['LEAN.PARALLEL', 'LEAN.AT', 'ANKLE.FROM.WALL'],
+      sources: [
+        'Sato et al. 2013, Int J Sports Sci Coach 8:571–578; Calatayud 2015, Int J Sports Phys Ther 10:197–202 (published)',
+      ],
+    },
+    {
+      title: 'Which weight is over mid-foot',
+      paragraphs: [
+        'The bar, by a rule of the trade; the centre of mass of body and bar together, by statics. With heavy bars the two are near each other, with light ones not.',
+        'Here: both, by name. The first needs no masses; "arms-forward" always balances the body’s own centre of mass.',
+      ],
+      table: {
+        caption:
+          'Minimum lean at parallel: femur 44.5, tibia 41, trunk 50 cm, ankle 28°, body mass 80 kg, high bar',
+        headings: ['Bar', 'Bar rule (LEAN.PARALLEL)', 'System rule (LEAN.LOADED)'],
+        rows: [
+          ['20 kg', '44.5°', '71.8°'],
+          ['60 kg', '44.5°', '57.3°'],
+          ['120 kg', '44.5°', '51.9°'],
+        ],
+      },
+      functions: ['LEAN.PARALLEL', 'LEAN.LOADED'],
+    },
+    {
+      title: 'The hips’ share of the moments',
+      paragraphs: [
+        'Measured at parallel: 216 and 131 N·m per leg with a high bar, 309 and 92 with a low bar, so .62 and .77 of the sum at the hip. The formulas here give .45 for an average man (85 kg with 85 kg) at the model’s minimum lean of 29°, and .61 at an observed 39.3°.',
+        'Here: the load functions are meant for an observed lean and shin angle. Their help says so.',
+      ],
+      functions: ['MOMENT.HIP', 'MOMENT.KNEE', 'MOMENT.SHARE'],
+      sources: [
+        'Wretenberg 1996, Med Sci Sports Exerc 28:218; Sato et al. 2013, Int J Sports Sci Coach 8:571–578 (published)',
+      ],
     },
     {
       title: 'How much of the body is head, arms and trunk',
@@ -182,9 +222,9 @@ export const whereSourcesDiffer: Page = {
       title: 'The sign of a difference',
       paragraphs: [
         'Effect sizes are mostly given as later less earlier, tests and agreement as first less second.',
-        'Here, after custom: COHORT.D and COHORT.G are b − a; COHORT.WELCH and TEST.BIAS a − b; TEST.SIDES right − left. Each help says so.',
+        'Here, after custom: COHORT.D and COHORT.G are b − a; COHORT.PAIRED is after − before; COHORT.WELCH and TEST.BIAS a − b; TEST.SIDES right − left. Each help says so.',
       ],
-      functions: ['COHORT.D', 'COHORT.G', 'COHORT.WELCH', 'TEST.BIAS', 'TEST.SIDES'],
+      functions: ['COHORT.D', 'COHORT.G', 'COHORT.PAIRED', 'COHORT.WELCH', 'TEST.BIAS', 'TEST.SIDES'],
     },
     {
       title: 'Hedges’ correction',

@@ -34,9 +34,9 @@ describe('the help says', () => {
       /from the horizontal is 90 less the lean/,
     ],
     [
-      'that a lean is the least the ankle allows',
+      'that a lean is the minimum the ankle allows',
       ['LEAN.PARALLEL', 'LEAN.AT', 'LEAN.LOADED'],
-      /least lean that the ankle allows/,
+      /minimum lean: the whole ankle range is used/,
     ],
     [
       'that a deep position looks too upright',
