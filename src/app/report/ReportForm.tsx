@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { type IccForm, iccForms } from '../../../functions/statistics/icc.ts';
 import type { Json } from '../../book/model.ts';
 import type { SheetOutline } from '../../session/api.ts';
+import { type Chosen, percentOf } from '../../session/report/chosen.ts';
 import type { GroupSet, ReportSettings, TrialSet } from '../../session/report/settings.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
@@ -27,6 +28,7 @@ export function ReportForm({ close }: { close: () => void }) {
   const page = usePage();
   const ready = useSignal(false);
   const kept = useSignal<ReportSettings>({});
+  const chosen = useSignal<Chosen | null>(null);
   const trials = useSignal<readonly TrialSet[]>([]);
   const groups = useSignal<readonly GroupSet[]>([]);
   const charts = useSignal<ReadonlySet<string>>(new Set());
@@ -35,7 +37,8 @@ export function ReportForm({ close }: { close: () => void }) {
   const allCharts = outline?.charts ?? [];
   useEffect(() => {
     void guarded(page, async () => {
-      const { settings, usualGroups } = await askReport(page);
+      const { settings, usualGroups, chosen: now } = await askReport(page);
+      chosen.value = now;
       kept.value = settings;
       trials.value = settings.trials ?? [];
       groups.value = settings.groups ?? usualGroups;
@@ -62,7 +65,9 @@ export function ReportForm({ close }: { close: () => void }) {
     const every = allCharts.every(({ key }) => charts.value.has(key));
     const value = {
       ...kept.value,
-      trials: trials.value,
+      // The form is the whole report's.
+      trials: trials.value.map(({ form: _, ...set }) => set),
+      form: kept.value.form ?? trials.value.find(({ form }) => form !== undefined)?.form,
       groups: groups.value.filter(({ columns }) => columns.length > 0),
       charts: every ? undefined : [...charts.value],
     };
@@ -104,6 +109,34 @@ export function ReportForm({ close }: { close: () => void }) {
           />
         </Field>
         <h3>Reliability: columns that are trials of one measure</h3>
+        <Field
+          label="Form of the ICC"
+          hint={
+            chosen.value?.formFrom
+              ? `Set in the book by ${chosen.value.formFrom}: change it there. One form is used throughout.`
+              : 'One form is used throughout the report.'
+          }
+        >
+          <select
+            disabled={Boolean(chosen.value?.formFrom)}
+            value={kept.value.form ?? chosen.value?.form ?? '2,1'}
+            onChange={(event) => change({ form: event.currentTarget.value as IccForm })}
+          >
+            {iccForms.map((form) => (
+              <option key={form} value={form}>
+                {formWords[form]}
+              </option>
+            ))}
+          </select>
+        </Field>
+        {chosen.value && (
+          <p class="soft">
+            Confidence level: {percentOf(chosen.value)}
+            {chosen.value.confidenceFrom
+              ? `, set in the book by ${chosen.value.confidenceFrom}.`
+              : '. Name a cell confidence_level to set another.'}
+          </p>
+        )}
         {trials.value.map((set, index) => (
           <SetFields
             key={index}
@@ -117,24 +150,7 @@ export function ReportForm({ close }: { close: () => void }) {
             remove={() => {
               trials.value = trials.value.filter((_, i) => i !== index);
             }}
-          >
-            <label>
-              Form{' '}
-              <select
-                value={set.form ?? '2,1'}
-                onChange={(event) => {
-                  const form = event.currentTarget.value as IccForm;
-                  trials.value = trials.value.map((one, i) => (i === index ? { ...one, form } : one));
-                }}
-              >
-                {iccForms.map((form) => (
-                  <option key={form} value={form}>
-                    {formWords[form]}
-                  </option>
-                ))}
-              </select>
-            </label>
-          </SetFields>
+          />
         ))}
         <button
           type="button"

@@ -17,7 +17,7 @@ export function SetFields({
   columns: readonly string[];
   change: (part: { sheet?: string; columns?: string[]; by?: undefined }) => void;
   remove: () => void;
-  children: ComponentChildren;
+  children?: ComponentChildren;
 }) {
   const offered: readonly ColumnOutline[] = sheet?.columns.filter(({ kind }) => kind === 'number') ?? [];
   return (

@@ -1,6 +1,6 @@
 import { Kind } from '../../../functions/core/value.ts';
 import { columnNamed } from '../../book/book.ts';
-import type { Book, Column, Sheet } from '../../book/model.ts';
+import type { Book, Column, NamedCell, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
@@ -45,10 +45,26 @@ export function numbersIn(
   );
 }
 
+/** "cm"; blank for a column without a unit. */
+export function unitSignOf(column: Column): string {
+  const unit = displayUnitOf(column)?.unit;
+  return unit ? unitSign(unit) : '';
+}
+
 /** "Femur (cm)". */
 export function labelled(column: Column): string {
-  const unit = displayUnitOf(column)?.unit;
-  return unit ? `${column.label} (${unitSign(unit)})` : column.label;
+  const unit = unitSignOf(column);
+  return unit ? `${column.label} (${unit})` : column.label;
+}
+
+/** The unit of a setting: its column's, else what its row says in the column "Unit". */
+export function unitOfNamed({ book, calculation }: Viewed, { sheet, column, row }: NamedCell): string {
+  const of = book.sheets.find(({ id }) => id === sheet);
+  const own = of?.columns.find(({ id }) => id === column);
+  const beside = of?.columns.find(({ label }) => label.toLowerCase() === 'unit');
+  if (own && unitSignOf(own) !== '') return unitSignOf(own);
+  const told = of && beside && calculation.value(of.id, beside.id, row);
+  return typeof told === 'string' ? unitSign(told.trim()) : '';
 }
 
 /** A figure with so many digits after the point, a true minus before it; a dash for none. */

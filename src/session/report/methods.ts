@@ -1,4 +1,5 @@
 import type { Shape } from '../drawing/shape.ts';
+import { percentOf } from './chosen.ts';
 import { paragraphs, table } from './parts.ts';
 import type { CohortReport } from './report.ts';
 
@@ -30,8 +31,8 @@ export function methodsOf(report: CohortReport, count: (of: 'Table') => string):
       ? [
           table(
             `${count('Table')} Values that formulas use by name.`,
-            [['Name'], ['Value', true], ['Note']],
-            named.map(({ name, display, note }) => [name, display, note]),
+            [['Name'], ['Value', true], ['Unit'], ['Note']],
+            named.map(({ name, display, unit, note }) => [name, display, unit, note]),
           ),
         ]
       : []),
@@ -58,16 +59,18 @@ function sentences({
   on,
   reliability,
   described,
-  confidence,
+  chosen,
   figures,
 }: CohortReport): readonly string[] {
-  const percent = `${Math.round(confidence * 1000) / 10} %`;
-  const forms = [...new Set(reliability.map(({ form }) => form))];
+  const { form, formFrom, confidenceFrom } = chosen;
+  const percent = percentOf(chosen);
+  const from = (name: string | null): string =>
+    name === null ? 'the report’s setting' : `the book’s setting ${name}`;
   return [
-    `All values were computed on ${on} with Leverbook ${version} from the book “${book}”. Lengths are kept in cm, masses in kg, angles in degrees; other units are converted on the way in and out.`,
+    `All values were computed on ${on} with Leverbook ${version} from the book “${book}”. Lengths are stored in cm, masses in kg, angles in degrees; other units are converted on the way in and out.`,
     ...(reliability.length > 0
       ? [
-          `Reliability: rows with every trial only. Intraclass correlation of ${forms.length === 1 ? `form ${forms[0]}` : `forms ${forms.join(' and ')}`} (Shrout & Fleiss 1979, Psychol Bull 86:420–428) with its ${percent} interval (McGraw & Wong 1996, Psychol Methods 1:30–46). Standard error of measurement: the root of the residual mean square of the two-way analysis of variance (Weir 2005, J Strength Cond Res 19:231–240), for two trials the SD of the differences divided by √2. Minimal detectable change: z · √2 · SEM. Bias and limits of agreement: Bland & Altman 1986, Lancet 1:307–310.`,
+          `Reliability: rows with every trial only. Intraclass correlation of form ${form} (${from(formFrom)}; Shrout & Fleiss 1979, Psychol Bull 86:420–428) with its interval (McGraw & Wong 1996, Psychol Methods 1:30–46). Confidence level of intervals, minimal detectable change and limits: ${percent} (${from(confidenceFrom)}). Standard error of measurement (Weir 2005, J Strength Cond Res 19:231–240) in two ways. Consistency: the root of the residual mean square of the two-way analysis of variance, for two trials the SD of the differences divided by √2. ${form[0] === '3' ? 'From the ICC' : 'Agreement'}: SD · √(1 − ICC), the SD being of ${form.endsWith('k') ? 'the row means' : 'all values'} of the same rows. Minimal detectable change: z · √2 · SEM. Bias and limits of agreement: Bland & Altman 1986, Lancet 1:307–310.`,
         ]
       : []),
     ...(described.length > 0
@@ -78,6 +81,6 @@ function sentences({
     ...(figures.some(({ kind }) => kind === 'scatter')
       ? ['Lines in figures are least-squares lines, bands the 95 % interval for a new value.']
       : []),
-    'The functions in use, with their rules and sources and how well each is known, stand at the end.',
+    'The functions in use, with their rules and sources and how well each is known, are at the end.',
   ];
 }

@@ -3,6 +3,7 @@ import { drawPanel } from '../charts/drawing/panel.ts';
 import { sizeFor } from '../charts/drawing/places.ts';
 import { el, type Shape } from '../drawing/shape.ts';
 import { appendixOf } from './appendix.ts';
+import { type Chosen, percentOf } from './chosen.ts';
 import type { Described } from './groups.ts';
 import { describedAs } from './groups.ts';
 import { methodsOf } from './methods.ts';
@@ -64,51 +65,74 @@ export function reportPage(report: CohortReport): Shape {
 }
 
 function reliability(
-  { reliability, confidence }: CohortReport,
+  { reliability, chosen }: CohortReport,
   count: (of: 'Table') => string,
 ): readonly Shape[] {
   if (reliability.length === 0)
     return [
       paragraphs('No columns are named as trials of one measure, so nothing is said here of reliability.'),
     ].flat();
-  const percent = `${Math.round(confidence * 1000) / 10} %`;
+  const { form } = chosen;
+  const percent = percentOf(chosen);
+  const pairs = reliability.filter(({ trials }) => trials.length === 2);
   return [
     table(
-      `${count('Table')} Reliability of repeated trials. ICC: intraclass correlation with its ${percent} interval. SEM: standard error of measurement. MDC: minimal detectable change at ${percent}. Bias: first minus second trial, with ${percent} limits of agreement. CV: coefficient of variation of duplicates.`,
+      `${count('Table')} Reliability of repeated trials. ICC: intraclass correlation of form ${form} with its ${percent} interval. SEM: standard error of measurement. MDC: minimal detectable change at ${percent}, from the SEM before it. ${semWords(chosen)}`,
       [
         ['Measure'],
+        ['Unit'],
         ['n', true],
         ['ICC', true],
-        ['form'],
-        ['interval', true],
-        ['SEM', true],
+        [`${percent} interval`, true],
+        ['SEM, consistency', true],
         ['MDC', true],
-        ['bias', true],
-        ['limits', true],
-        ['CV, %', true],
+        [byIccHeading(chosen), true],
+        ['MDC', true],
       ],
       reliability.map((one) => [
         one.title,
+        one.unit || '–',
         String(one.n),
         one.icc,
-        one.form,
         one.interval,
-        one.sem,
-        one.mdc,
-        one.bias,
-        one.limits,
-        one.cv,
+        one.consistency.sem,
+        one.consistency.mdc,
+        one.byIcc.sem,
+        one.byIcc.mdc,
       ]),
     ),
+    ...(pairs.length === 0
+      ? []
+      : [
+          table(
+            `${count('Table')} Agreement of two trials. Bias: mean of first minus second trial, with ${percent} limits of agreement. CV: coefficient of variation of duplicates.`,
+            [['Measure'], ['Unit'], ['n', true], ['Bias', true], ['Limits', true], ['CV (%)', true]],
+            pairs.map((one) => [one.title, one.unit || '–', String(one.n), one.bias, one.limits, one.cv]),
+          ),
+        ]),
     table(
-      `${count('Table')} The trials one by one.`,
-      [['Measure'], ['Trial'], ['Mean', true], ['SD', true]],
-      reliability.flatMap(({ title, trials }) =>
-        trials.map(({ label, mean, sd }, index) => [index === 0 ? title : '', label, mean, sd]),
+      `${count('Table')} The trials one by one, of the rows with every trial.`,
+      [['Measure'], ['Trial'], ['n', true], ['Mean', true], ['SD', true]],
+      reliability.flatMap(({ title, n, trials }) =>
+        trials.map(({ label, mean, sd }, index) => [index === 0 ? title : '', label, String(n), mean, sd]),
       ),
     ),
     ...reliability.flatMap((one) => leftOut(one)),
   ];
+}
+
+/** A form of consistency leaves the trials' bias out of the ICC, so the SEM from it is not one of agreement. */
+const byIccHeading = ({ form }: Chosen): string => (form[0] === '3' ? 'SEM, from the ICC' : 'SEM, agreement');
+
+function semWords({ form }: Chosen): string {
+  const of = form.endsWith('k')
+    ? 'the SD of the row means, so of the mean of the trials'
+    : 'the SD of all values, so of one trial';
+  const carries =
+    form[0] === '3'
+      ? 'Form 3 leaves a shift between trials out of both'
+      : 'A shift between trials is in this one only';
+  return `Consistency: √(residual mean square), of one trial. ${form[0] === '3' ? 'From the ICC' : 'Agreement'}: SD · √(1 − ICC) with ${of}. ${carries}.`;
 }
 
 const leftOut = ({ title, sheet, left }: Reliability): readonly Shape[] =>

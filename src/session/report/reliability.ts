@@ -1,43 +1,60 @@
 import type { Range } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
-import { meanSquares } from '../../../functions/statistics/icc.ts';
 import { ask } from '../charts/numbers.ts';
 import { rangeFrom } from '../charts/read.ts';
 import type { Viewed } from '../views.ts';
-import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';
+import type { Chosen } from './chosen.ts';
+import {
+  columnFound,
+  digitsFor,
+  fixed,
+  labelled,
+  numbersIn,
+  rowsShown,
+  sheetFound,
+  unitSignOf,
+} from './found.ts';
 import type { TrialSet } from './settings.ts';
 
 /** One measure's reliability, written as it is printed. */
 export interface Reliability {
   readonly title: string;
+  /** Sign of the unit that trials and errors are in; blank where the columns have none. */
+  readonly unit: string;
   readonly sheet: string;
   readonly trials: readonly { readonly label: string; readonly mean: string; readonly sd: string }[];
   /** Rows with every trial, and rows left out because one is missing. */
   readonly n: number;
   readonly left: number;
-  readonly form: string;
   readonly icc: string;
   readonly interval: string;
-  readonly sem: string;
-  readonly mdc: string;
+  /** Of consistency, of one trial: the root of the residual mean square; a shift common to all is not in it. */
+  readonly consistency: MeasuringError;
+  /** SD · √(1 − ICC), of what the form is of: one trial, or the mean of the trials. */
+  readonly byIcc: MeasuringError;
   /** Of two trials only: mean difference, first minus second, with its limits, and the coefficient of variation. */
   readonly bias: string;
   readonly limits: string;
   readonly cv: string;
 }
 
+/** A standard error of measurement and the minimal detectable change from it. */
+interface MeasuringError {
+  readonly sem: string;
+  readonly mdc: string;
+}
+
 /**
- * ICC with interval (Shrout & Fleiss 1979; McGraw & Wong 1996), SEM as the root of the residual mean square (Weir 2005),
- * which for two trials is the SD of the differences / √2, MDC from it, and bias with limits of two trials (Bland & Altman 1986).
+ * ICC with interval (Shrout & Fleiss 1979; McGraw & Wong 1996), the two standard errors of measurement (Weir 2005) with
+ * the MDC of each, and bias with limits of two trials (Bland & Altman 1986). All of the same rows: those with every trial.
  */
-export function reliabilityOf(viewed: Viewed, set: TrialSet, confidence: number): Reliability {
+export function reliabilityOf(viewed: Viewed, set: TrialSet, { form, confidence }: Chosen): Reliability {
   const sheet = sheetFound(viewed.book, set.sheet);
   const columns = set.columns.map((name) => columnFound(sheet, name));
   const rows = rowsShown(viewed, sheet);
   const values = columns.map((column) => numbersIn(viewed, sheet, column, rows));
   const complete = [...rows.keys()].filter((i) => values.every((of) => !Number.isNaN(of[i]!)));
   const trials = values.map((of) => Float64Array.from(complete, (i) => of[i]!));
-  const form = set.form ?? '2,1';
   const range = sideBySide(trials);
   const icc = ask('TEST.ICC', range, form);
   const [low, high] = [
@@ -45,10 +62,12 @@ export function reliabilityOf(viewed: Viewed, set: TrialSet, confidence: number)
     ask('TEST.ICC.HIGH', range, form, confidence),
   ];
   const enough = complete.length > 1;
-  const sem = enough
-    ? Math.sqrt(meanSquares(complete.map((_, i) => Float64Array.from(trials, (of) => of[i]!))).ems)
-    : null;
-  const mdc = sem === null ? null : ask('TEST.MDC', sem, confidence);
+  const sem = ask('TEST.SEM.TABLE', range, 'sem');
+  // The SD of what the form is of: every single value, or each row's mean.
+  const spreadOf = form.endsWith('k')
+    ? Float64Array.from(complete, (_, i) => mean(Float64Array.from(trials, (of) => of[i]!)))
+    : Float64Array.from(range.numbers);
+  const byIcc = enough && icc !== null ? ask('TEST.SEM', standardDeviation(spreadOf), icc) : null;
   const [a, b] = trials.length === 2 ? trials.map((of) => rangeFrom(of)) : [];
   const two = (name: string, ...more: readonly number[]): number | null =>
     a && b ? ask(name, a, b, ...more) : null;
@@ -59,22 +78,26 @@ export function reliabilityOf(viewed: Viewed, set: TrialSet, confidence: number)
   const whole = (value: number | null): string => fixed(value, digits, viewed);
   const between = (from: number | null, to: number | null, text: (value: number | null) => string): string =>
     from === null || to === null ? '–' : `${text(from)} to ${text(to)}`;
-  const unit = /\(([^()]*)\)$/.exec(labelled(columns[0]!))?.[0] ?? '';
+  const units = new Set(columns.map(unitSignOf));
+  const error = (of: number | null): MeasuringError => ({
+    sem: write(of),
+    mdc: write(of === null ? null : ask('TEST.MDC', of, confidence)),
+  });
   return {
-    title: set.title || `${columns.map(({ label }) => label).join(', ')} ${unit}`.trim(),
+    title: set.title || columns.map(({ label }) => label).join(', '),
+    unit: units.size === 1 ? [...units][0]! : '',
     sheet: sheet.label,
     trials: columns.map((column, index) => ({
-      label: column.label,
+      label: labelled(column),
       mean: whole(enough ? mean(trials[index]!) : null),
       sd: whole(enough ? standardDeviation(trials[index]!) : null),
     })),
     n: complete.length,
     left: rows.length - complete.length,
-    form,
     icc: fixed(icc, 2, viewed),
     interval: between(low, high, (value) => fixed(value, 2, viewed)),
-    sem: write(sem),
-    mdc: write(mdc),
+    consistency: error(sem),
+    byIcc: error(byIcc),
     bias: write(two('TEST.BIAS')),
     limits: between(two('TEST.LIMIT.LOW', confidence), two('TEST.LIMIT.HIGH', confidence), write),
     cv: fixed(two('TEST.CV'), 1, viewed),

@@ -7,7 +7,8 @@ import { doubtsOf } from '../doubts.ts';
 import { handoutCautions } from '../handouts/handout.ts';
 import { importFrom } from '../imports.ts';
 import { namesOutline, type Viewed } from '../views.ts';
-import { rowsShown } from './found.ts';
+import { type Chosen, chosenIn } from './chosen.ts';
+import { rowsShown, unitOfNamed } from './found.ts';
 import { formulasOf, functionsIn, listed, type Used, type Written } from './functions-used.ts';
 import { type Described, describedOf, usualGroups } from './groups.ts';
 import { type Reliability, reliabilityOf } from './reliability.ts';
@@ -28,7 +29,8 @@ export interface CohortReport extends ReportRequest {
   readonly book: string;
   readonly authors: string | null;
   readonly methods: string | null;
-  readonly confidence: number;
+  /** Form of the ICC and confidence level. */
+  readonly chosen: Chosen;
   readonly sheets: readonly {
     readonly label: string;
     readonly purpose: string;
@@ -42,7 +44,12 @@ export interface CohortReport extends ReportRequest {
     readonly hash: string;
     readonly rows: string;
   }[];
-  readonly named: readonly { readonly name: string; readonly display: string; readonly note: string }[];
+  readonly named: readonly {
+    readonly name: string;
+    readonly display: string;
+    readonly unit: string;
+    readonly note: string;
+  }[];
   readonly reliability: readonly Reliability[];
   readonly described: readonly Described[];
   readonly results: readonly ResultTable[];
@@ -76,7 +83,8 @@ export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
         return [];
       }
     });
-  const confidence = settings.confidence ?? 0.95;
+  const chosen = chosenIn(viewed, settings);
+  problems.push(...chosen.problems);
   const formulas = formulasOf(book);
   const functions = functionsIn([...formulas, ...ownCalls(settings), ...chartCalls(viewed)]);
   const names = new Set(functions.map(({ help }) => help.name));
@@ -90,7 +98,7 @@ export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
     book: book.title,
     authors: settings.authors?.trim() || null,
     methods: settings.methods?.trim() || null,
-    confidence,
+    chosen,
     sheets: book.sheets.map((sheet) => ({
       label: sheet.label,
       purpose: sheet.purpose,
@@ -98,8 +106,13 @@ export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
       shown: rowsShown(viewed, sheet).length,
     })),
     imports: [...book.parts.provenance].flatMap(([key, kept]) => importLine(key, kept)),
-    named: namesOutline(viewed).map(({ name, display, note }) => ({ name, display, note: note ?? '' })),
-    reliability: each(settings.trials ?? [], (set) => reliabilityOf(viewed, set, confidence)),
+    named: namesOutline(viewed).map((named) => ({
+      name: named.name,
+      display: named.display,
+      unit: unitOfNamed(viewed, named),
+      note: named.note ?? '',
+    })),
+    reliability: each(settings.trials ?? [], (set) => reliabilityOf(viewed, set, chosen)),
     described: each(settings.groups ?? usual, (set) => describedOf(viewed, set)),
     results: resultsOf(viewed),
     figures: each(charts, ({ key }) => chartOf(viewed, key)).filter(({ needs }) => needs === undefined),
@@ -132,7 +145,8 @@ const ownCalls = ({ trials = [] }: ReportSettings): readonly Written[] =>
         'TEST.ICC.LOW(x)',
         'TEST.ICC.HIGH(x)',
         'TEST.MDC(x)',
-        'TEST.SEM.TRIALS(x, y)',
+        'TEST.SEM.TABLE(x)',
+        'TEST.SEM(x, y)',
         'TEST.BIAS(x, y)',
         'TEST.LIMIT.LOW(x, y)',
         'TEST.LIMIT.HIGH(x, y)',

@@ -10,6 +10,7 @@ const trialSet = z.strictObject({
   title: z.string().max(200).optional(),
   sheet: name,
   columns: z.array(name).min(2).max(20),
+  /** Of earlier books: the first one given is the form of the whole report. */
   form: z.enum(iccForms).optional(),
 });
 export type TrialSet = z.infer<typeof trialSet>;
@@ -35,6 +36,8 @@ export const reportSettings = z.strictObject({
   groups: z.array(groupSet).max(40).optional(),
   /** Keys of charts; all of them where left out. */
   charts: z.array(z.string().max(200)).max(100).optional(),
+  /** Form of the ICC and confidence level where the book has no cells named `icc_form` and `confidence_level`. */
+  form: z.enum(iccForms).optional(),
   confidence: z.number().gt(0).lt(1).optional(),
 });
 export type ReportSettings = z.infer<typeof reportSettings>;

@@ -32,26 +32,44 @@ function bookOf(name: string, columns: readonly string[], report: Record<string,
   session.execute({ do: 'set-part', part: 'handouts', key: 'report', value: { trials } });
   return session;
 }
+/** Gives a cell a name, beside the table, as the books' settings have it. */
+function setting(session: Session, name: string, text: string): void {
+  const sheet = `of_${name}`;
+  session.execute({ do: 'add-sheet', name: sheet, columns: [{ name: 'is', kind: 'text' }] });
+  if (text !== '' && !Number.isNaN(Number(text)))
+    session.execute({ do: 'change-column', sheet, column: 'is', change: { kind: 'number' } });
+  session.execute({ do: 'set-cells', sheet, row: 0, columns: ['is'], texts: [[text]] });
+  const named = session.execute({ do: 'name-cell', name, sheet, column: 'is', row: 0 });
+  if (!named.ok) throw new Error(named.sentence);
+}
 const number = (text: string): number => Number(text.replace('−', '-'));
 
 describe('the reliability table', () => {
   // Shrout & Fleiss 1979, Psychol Bull 86:420–428, Table 4: 6 targets, 4 judges; residual mean square 1.02 (Table 3).
   // Limits of ICC(2,1), .02 and .76: McGraw & Wong 1996, as reproduced from the same table (tests/reference/statistics.csv).
+  // SEM from the ICC, SD · √(1 − ICC): tests/reference/sem-by-icc.py; single forms with the SD of the 24 scores (2.7104),
+  // k-forms with that of the 6 means (1.6764).
   test.each([
-    ['1,1', 0.17],
-    ['2,1', 0.29],
-    ['3,1', 0.71],
-    ['1,k', 0.44],
-    ['2,k', 0.62],
-    ['3,k', 0.91],
+    ['1,1', 0.17, 2.4756],
+    ['2,1', 0.29, 2.2842],
+    ['3,1', 0.71, 1.4473],
+    ['1,k', 0.44, 1.2514],
+    ['2,k', 0.62, 1.0334],
+    ['3,k', 0.91, 0.5048],
   ])(
-    'prints ICC(%s) = %f of Shrout & Fleiss 1979, and the error of their residual mean square',
-    (form, icc) => {
-      const [row] = reportIn(bookOf('shrout_fleiss_1979', ['J1', 'J2', 'J3', 'J4'], { form })).reliability;
+    'prints ICC(%s) = %f of Shrout & Fleiss 1979, the error of their residual mean square, and the one from the ICC',
+    (form, icc, sem) => {
+      const report = reportIn(bookOf('shrout_fleiss_1979', ['J1', 'J2', 'J3', 'J4'], { form }));
+      const [row] = report.reliability;
       expect(number(row!.icc)).toBeCloseTo(icc, 2);
-      expect(row!.form).toBe(form);
+      expect(report.chosen.form).toBe(form);
       expect(row!.n).toBe(6);
-      expect(number(row!.sem)).toBeCloseTo(Math.sqrt(1.02), 2);
+      expect(number(row!.consistency.sem)).toBeCloseTo(Math.sqrt(1.02), 2);
+      expect(number(row!.byIcc.sem)).toBeCloseTo(sem, 2);
+      const page = reportDocument(report, 'a4');
+      expect(page.includes('>SEM, consistency</th>')).toBe(true);
+      expect(page.includes('>SEM, agreement</th>')).toBe(!form.startsWith('3'));
+      expect(page.includes('the SD of the row means')).toBe(form.endsWith('k'));
       if (form === '2,1') expect(row!.interval).toBe('0.02 to 0.76');
       // Four trials have no single bias.
       expect([row!.bias, row!.limits, row!.cv]).toEqual(['–', '–', '–']);
@@ -62,8 +80,58 @@ describe('the reliability table', () => {
     const [row] = reportIn(bookOf('weir_2005_set_a', ['A1', 'A2'], { form: '2,1' })).reliability;
     // Weir 2005, J Strength Cond Res 19:231–240: ICC .95, SEM 7.6; MDC there 1.96 · √2 · SEM.
     expect(number(row!.icc)).toBeCloseTo(0.95, 2);
-    expect(number(row!.sem)).toBeCloseTo(7.6, 1);
-    expect(number(row!.mdc)).toBeCloseTo(1.96 * Math.SQRT2 * 7.557, 1);
+    expect(number(row!.consistency.sem)).toBeCloseTo(7.6, 1);
+    expect(number(row!.consistency.mdc)).toBeCloseTo(1.96 * Math.SQRT2 * 7.557, 1);
+    // SD of the 16 scores 31.749, ICC(2,1) .949975: 7.101; MDC 19.683 (tests/reference/sem-by-icc.py).
+    expect(number(row!.byIcc.sem)).toBeCloseTo(7.101, 2);
+    expect(number(row!.byIcc.mdc)).toBeCloseTo(19.683, 2);
+  });
+
+  test('takes the form and the confidence level of the book’s settings for all of its tables', () => {
+    const session = bookOf('weir_2005_set_a', ['A1', 'A2'], { form: '2,1' });
+    setting(session, 'icc_form', '2,k');
+    setting(session, 'confidence_level', '0.9');
+    const report = reportIn(session);
+    const [row] = report.reliability;
+    expect(report.chosen).toMatchObject({ form: '2,k', formFrom: 'icc_form', confidence: 0.9 });
+    // SD of the 8 means 32.392, ICC(2,k) .974346: 5.188; its MDC at 90 % 12.069 (tests/reference/sem-by-icc.py).
+    expect(number(row!.icc)).toBeCloseTo(0.974, 2);
+    expect(number(row!.byIcc.sem)).toBeCloseTo(5.188, 2);
+    expect(number(row!.byIcc.mdc)).toBeCloseTo(12.069, 2);
+    // Limits of agreement at 90 %: ± 1.644854 · SD of the differences, which is √2 · 7.556927.
+    const [low, high] = row!.limits.split(' to ').map(number);
+    expect((high! - low!) / 2).toBeCloseTo(1.644854 * Math.SQRT2 * 7.556927, 1);
+    const page = reportDocument(report, 'a4');
+    expect(page.includes('90 % (the book’s setting confidence_level)')).toBe(true);
+    expect(page.includes('95 % interval')).toBe(false);
+  });
+
+  test('blank settings give the defaults, and what cannot be used is told', () => {
+    const session = bookOf('weir_2005_set_a', ['A1', 'A2'], {});
+    setting(session, 'icc_form', '');
+    expect(reportIn(session)).toMatchObject({ problems: [], chosen: { form: '2,1', confidence: 0.95 } });
+    session.execute({ do: 'set-cells', sheet: 'of_icc_form', row: 0, columns: ['is'], texts: [['4,1']] });
+    setting(session, 'confidence_level', '95');
+    const { problems, chosen } = reportIn(session);
+    expect(chosen).toMatchObject({ form: '2,1', formFrom: null, confidence: 0.95, confidenceFrom: null });
+    expect(problems).toEqual([
+      expect.stringContaining('"4,1", which is not a form of the ICC. Use one of 1,1 2,1 3,1'),
+      expect.stringContaining('confidence_level is 95, which is not between 0 and 1. For 95 % type 0.95.'),
+    ]);
+  });
+
+  test('has the unit in every table', () => {
+    const screening = readFileSync('sample-books/squat-screening.leverbook.json', 'utf8');
+    const session = Session.open(screening);
+    const trials = [{ sheet: 'roster', columns: ['wall_left', 'wall_right'] }];
+    session.execute({ do: 'set-part', part: 'handouts', key: 'report', value: { trials } });
+    const report = reportIn(session);
+    expect(report.reliability[0]).toMatchObject({
+      unit: 'cm',
+      trials: [{ label: 'Knee to wall, left (cm)' }, { label: 'Knee to wall, right (cm)' }],
+    });
+    const units = Object.fromEntries(report.named.map(({ name, unit }) => [name, unit]));
+    expect(units).toMatchObject({ target_lean: '°', tape_error: 'cm', ankle_error: '°', wall_sem: 'cm' });
   });
 
   test('prints bias and limits of agreement of Bland & Altman 1986', () => {
@@ -80,7 +148,11 @@ describe('the reliability table', () => {
     const session = bookOf('weir_2005_set_a', ['A1', 'A2'], {});
     session.execute({ do: 'set-cells', sheet: 'data', row: 0, columns: ['trial_2'], texts: [['']] });
     const report = reportIn(session);
-    expect([report.reliability[0]!.n, report.reliability[0]!.left]).toEqual([7, 1]);
+    const [row] = report.reliability;
+    expect([row!.n, row!.left]).toEqual([7, 1]);
+    // The SD is of the same 7 rows: 33.733, ICC(2,1) .951932: 7.396 (tests/reference/sem-by-icc.py).
+    expect(number(row!.byIcc.sem)).toBeCloseTo(7.396, 2);
+    expect(number(row!.consistency.sem)).toBeCloseTo(8.101, 2);
     expect(reportDocument(report, 'a4').includes('1 row of data left out, a trial is missing.')).toBe(true);
   });
 
