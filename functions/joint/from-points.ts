@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { atan2 } from '../core/elementary/arc.ts';
 import { issue } from '../core/issue.ts';
 import { number } from '../core/parameter.ts';
 import { definition } from '../core/source.ts';
@@ -41,6 +42,6 @@ export default defineFunction({
         received: bx,
         details: { other: 'bx', x: bx, y: by },
       });
-    return Math.atan2(Math.abs(ux * vy - uy * vx), ux * vx + uy * vy) / RAD;
+    return atan2(Math.abs(ux * vy - uy * vx), ux * vx + uy * vy) / RAD;
   },
 });

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { atan2 } from '../core/elementary/arc.ts';
 import { issue } from '../core/issue.ts';
 import { number } from '../core/parameter.ts';
 import { definition } from '../core/source.ts';
@@ -47,6 +48,6 @@ export default defineFunction({
         received: shoulderX,
         details: { other: 'hip_x', x: hipX, y: hipY },
       });
-    return Math.atan2(across, up) / RAD;
+    return atan2(across, up) / RAD;
   },
 });

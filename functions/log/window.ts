@@ -1,3 +1,4 @@
+import { pow, square } from '../core/elementary/pow.ts';
 import type { Series } from './log.ts';
 import { between } from './log.ts';
 
@@ -40,7 +41,7 @@ export function dailySd(window: Window, divisor: 'sample' | 'population'): numbe
   const { sums, length, total } = window;
   const mean = total / length;
   let squares = (length - sums.length) * mean * mean;
-  for (const sum of sums) squares += (sum - mean) ** 2;
+  for (const sum of sums) squares += square(sum - mean);
   return Math.sqrt(squares / (divisor === 'sample' ? length - 1 : length));
 }
 
@@ -61,7 +62,7 @@ export function weightedMean(series: Series, on: number, days: number): number {
 
 /** What is left of a level after some days without load. Most gaps are a day or two, where a product is quickest. */
 function after(level: number, keep: number, days: number): number {
-  if (days > 8) return level * keep ** days;
+  if (days > 8) return level * pow(keep, days);
   let left = level;
   for (let day = 0; day < days; day++) left *= keep;
   return left;

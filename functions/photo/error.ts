@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { atan2 } from '../core/elementary/arc.ts';
 import { number, numberOr } from '../core/parameter.ts';
 import { definition } from '../core/source.ts';
 import { RAD } from '../posture/angle.ts';
@@ -31,5 +32,5 @@ export default defineFunction({
   seeAlso: ['PHOTO.LEAN', 'TEST.SEM.TRIALS'],
   typical: [200, 3],
   directions: { length: -1, point: 1 },
-  compute: (length, point) => Math.atan2(Math.SQRT2 * point, length) / RAD,
+  compute: (length, point) => atan2(Math.SQRT2 * point, length) / RAD,
 });

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { hypot } from '../core/elementary/hypot.ts';
 import { definition } from '../core/source.ts';
 import { coordinate, scale, squareOn } from '../posture/picture.ts';
 
@@ -28,5 +29,5 @@ export default defineFunction({
   seeAlso: ['PHOTO.SCALE', 'PHOTO.AHEAD'],
   typical: [620, 640, 452, 640, 0.25],
   directions: { scale: 1 },
-  compute: (x1, y1, x2, y2, perUnit) => perUnit * Math.hypot(x2 - x1, y2 - y1),
+  compute: (x1, y1, x2, y2, perUnit) => perUnit * hypot(x2 - x1, y2 - y1),
 });

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { hypot } from '../core/elementary/hypot.ts';
 import { issue } from '../core/issue.ts';
 import { number, numberMaybe, numberOr } from '../core/parameter.ts';
 import { definition, published } from '../core/source.ts';
@@ -68,6 +69,6 @@ export default defineFunction({
     if (camera === undefined && nearer !== 0)
       return issue('#N/A', 'nearer-without-camera', { parameter: 'camera', details: { nearer } });
     if (x1 === x2 && y1 === y2) return samePoint('x2', 'x1', x2, y2);
-    return (length / Math.hypot(x2 - x1, y2 - y1)) * (camera === undefined ? 1 : camera / (camera - nearer));
+    return (length / hypot(x2 - x1, y2 - y1)) * (camera === undefined ? 1 : camera / (camera - nearer));
   },
 });

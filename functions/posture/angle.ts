@@ -1,3 +1,5 @@
+import * as arc from '../core/elementary/arc.ts';
+
 /** Radians in a degree. */
 export const RAD = Math.PI / 180;
 
@@ -57,5 +59,5 @@ function cosine(x: number): number {
 }
 
 /** Arc sine in degrees; NaN outside −1 to 1. */
-export const asin = (ratio: number): number => Math.asin(ratio) / RAD;
-export const acos = (ratio: number): number => Math.acos(ratio) / RAD;
+export const asin = (ratio: number): number => arc.asin(ratio) / RAD;
+export const acos = (ratio: number): number => arc.acos(ratio) / RAD;

@@ -1,3 +1,4 @@
+import { asin, atan2 } from '../core/elementary/arc.ts';
 import { footMass, hatMass, shankCentre, shankMass, thighCentre, thighMass } from '../tables/dempster.ts';
 import { type Carry, carryOf, type Placement } from '../tables/placements.ts';
 import { cos, RAD, sin } from './angle.ts';
@@ -52,7 +53,7 @@ export function setBalance(out: Balance, carry: Carry, body: number, bar: number
   out.hip = body * HIP + bar;
   out.trunk = body * carry.upperLevel;
   out.reach = Math.sqrt(out.sin * out.sin + out.cos * out.cos);
-  out.tilt = Math.atan2(out.cos, out.sin) / RAD;
+  out.tilt = atan2(out.cos, out.sin) / RAD;
   out.weight = body + bar;
   return out;
 }
@@ -95,7 +96,7 @@ export const demandShare = (balance: Balance, leg: Leg, trunk: number): number =
 
 /** The lean β, deg, that meets the condition: β = asin(D/√(A²+C²)) − atan2(C, A). NaN without one, or above 90°. */
 export function leanThatBalances(balance: Balance, share: number): number {
-  const lean = Math.asin(share) / RAD - balance.tilt;
+  const lean = asin(share) / RAD - balance.tilt;
   return lean <= 90 ? lean : Number.NaN;
 }
 

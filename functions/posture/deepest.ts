@@ -1,3 +1,4 @@
+import { asin } from '../core/elementary/arc.ts';
 import { cos, RAD, sin } from './angle.ts';
 import { type Balance, demandShare, leanThatBalances } from './balance.ts';
 import { hipFlexion } from './flexion.ts';
@@ -117,7 +118,7 @@ function hipFailureTurnedOut(
 ): number {
   const over = (depth: number): number => {
     const demand = mean + c * cos(depth) + s * sin(depth);
-    const lean = Math.asin(Math.max(-1, Math.min(1, demand))) / RAD - balance.tilt;
+    const lean = asin(Math.max(-1, Math.min(1, demand))) / RAD - balance.tilt;
     return hipFlexion(lean, depth, stance) - maxHip;
   };
   let before = from;

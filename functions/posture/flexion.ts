@@ -1,3 +1,4 @@
+import { atan2 } from '../core/elementary/arc.ts';
 import { cos, RAD, sin } from './angle.ts';
 
 /** Knee flexion, deg, of a shank from the vertical and a depth of the thigh above the horizontal. */
@@ -16,5 +17,5 @@ export function hipFlexion(lean: number, depth: number, stance: number): number 
   const down = sin(depth);
   // arc tangent instead of arc cosine: no digits lost near 0 and 180
   const across = forward * down + up * ahead;
-  return 180 - Math.atan2(Math.sqrt(out * out + across * across), forward * ahead - up * down) / RAD;
+  return 180 - atan2(Math.sqrt(out * out + across * across), forward * ahead - up * down) / RAD;
 }

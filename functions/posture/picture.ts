@@ -1,3 +1,4 @@
+import { atan2 } from '../core/elementary/arc.ts';
 import { issue } from '../core/issue.ts';
 import { number, numberOr, optionOr } from '../core/parameter.ts';
 import { practice } from '../core/source.ts';
@@ -42,7 +43,7 @@ export function between(
 
 /** Angle of a direction, deg, above −180 to 180. */
 export function angleOf(part: number, along: number): number {
-  const angle = Math.atan2(part, along) / RAD;
+  const angle = atan2(part, along) / RAD;
   return angle === -180 ? 180 : angle;
 }
 

@@ -1,3 +1,4 @@
+import { acos, atan2 } from '../core/elementary/arc.ts';
 import { RAD } from './angle.ts';
 
 /**
@@ -17,8 +18,8 @@ export function firstAbove(
   if (!(height < 1)) return Number.NEGATIVE_INFINITY;
   if (height <= -1) return from;
   // the wave stands above the level within ± acos(height) of its crest: coming from above it is met at the upper end
-  const half = Math.acos(height) / RAD;
-  const upper = Math.atan2(s, c) / RAD + half;
+  const half = acos(height) / RAD;
+  const upper = atan2(s, c) / RAD + half;
   let behind = (from - upper) % 360;
   if (behind < 0) behind += 360;
   // within the stretch above the level already; touching it at the lower end is leaving it

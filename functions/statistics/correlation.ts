@@ -1,3 +1,5 @@
+import { tanh } from '../core/elementary/expm1.ts';
+import { atanh } from '../core/elementary/log1p.ts';
 import type { Pairs } from './columns.ts';
 import { mean } from './describe.ts';
 import { tTwoSided, zOf } from './distributions.ts';
@@ -42,8 +44,8 @@ export const spearman = (pairs: Pairs): number =>
 export function fisherInterval(r: number, n: number, confidence = 0.95): readonly [number, number] {
   if (Math.abs(r) === 1) return [r, r];
   const margin = zOf(confidence) / Math.sqrt(n - 3);
-  const z = Math.atanh(r);
-  return [Math.tanh(z - margin), Math.tanh(z + margin)];
+  const z = atanh(r);
+  return [tanh(z - margin), tanh(z + margin)];
 }
 
 /** Two-sided p of r = 0 by Student's t with n − 2 degrees of freedom. */

@@ -1,3 +1,5 @@
+import { exp } from '../core/elementary/exp.ts';
+import { log1p } from '../core/elementary/log1p.ts';
 import { type BetaTails, betaRatio, betaTails, stirlingError } from './beta.ts';
 import { gammaQuantile, gammaTails } from './gamma.ts';
 import { normalQuantile } from './normal.ts';
@@ -108,7 +110,7 @@ export const chiSquareQuantile = (tail: 'below' | 'above', p: number, df: number
  */
 export function hedgesJ(m: number): number {
   const z = m / 2;
-  const log = (z - 1) * -Math.log1p(-0.5 / z) - 0.5;
+  const logOfIt = (z - 1) * -log1p(-0.5 / z) - 0.5;
   // stirlingError is that of Γ(n + 1); Γ(z) = Γ(z + 1)/z has the same.
-  return Math.exp(log + stirlingError(z) - stirlingError(z - 0.5));
+  return exp(logOfIt + stirlingError(z) - stirlingError(z - 0.5));
 }

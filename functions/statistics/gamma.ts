@@ -1,3 +1,5 @@
+import { exp } from '../core/elementary/exp.ts';
+import { log } from '../core/elementary/log.ts';
 import { deviance, stirlingError } from './beta.ts';
 
 /** The incomplete gamma function and its inverse, on which χ² rests. */
@@ -15,7 +17,7 @@ export function gammaTails(a: number, x: number): GammaTails {
   if (x <= 0) return { below: 0, above: 1, slope: 0 };
   if (x === Number.POSITIVE_INFINITY) return { below: 1, above: 0, slope: 0 };
   // x^a e^−x / Γ(a + 1) with all its digits for large a (Loader's saddle point)
-  const weight = Math.exp(-stirlingError(a) - deviance(a, x)) / Math.sqrt(2 * Math.PI * a);
+  const weight = exp(-stirlingError(a) - deviance(a, x)) / Math.sqrt(2 * Math.PI * a);
   const slope = weight * a;
   if (x < a + 1) {
     const below = weight * series(a, x);
@@ -61,19 +63,19 @@ export function gammaQuantile(tail: 'below' | 'above', size: number, a: number):
   const sign = tail === 'below' ? 1 : -1;
   let low = -1400;
   let high = 700;
-  let s = Math.log(a);
+  let s = log(a);
   for (let step = 0; step < 200; step++) {
-    const x = Math.exp(s);
+    const x = exp(s);
     const found = gammaTails(a, x);
     const value = found[tail];
-    const off = Math.log(value / size);
+    const off = log(value / size);
     if (off * sign < 0) low = s;
     else high = s;
     if (Math.abs(off) < 2e-16) return x;
     const newton = s - (off * value * sign) / found.slope;
     const next = newton > low && newton < high ? newton : (low + high) / 2;
-    if (Math.abs(next - s) <= 1e-16 * Math.max(1, Math.abs(s))) return Math.exp(next);
+    if (Math.abs(next - s) <= 1e-16 * Math.max(1, Math.abs(s))) return exp(next);
     s = next;
   }
-  return Math.exp(s);
+  return exp(s);
 }

@@ -1,3 +1,4 @@
+import { square } from '../core/elementary/pow.ts';
 import { mean } from './describe.ts';
 import { fQuantile } from './distributions.ts';
 
@@ -37,12 +38,12 @@ export function meanSquares(given: readonly Float64Array[]): MeanSquares {
   let trials = 0;
   let residual = 0;
   let within = 0;
-  for (const m of subject) between += real(m - grand) ** 2;
-  for (const m of trial) trials += real(m - grand) ** 2;
+  for (const m of subject) between += square(real(m - grand));
+  for (const m of trial) trials += square(real(m - grand));
   rows.forEach((row, i) => {
     row.forEach((value, j) => {
-      residual += real(value - subject[i]! - (trial[j]! - grand)) ** 2;
-      within += real(value - subject[i]!) ** 2;
+      residual += square(real(value - subject[i]! - (trial[j]! - grand)));
+      within += square(real(value - subject[i]!));
     });
   });
   return {
@@ -116,7 +117,7 @@ function agreementLimits(m: MeanSquares, p: number): [number, number] {
   const r = single('2,1', m);
   const a = (k * r) / (n * (1 - r));
   const b = 1 + (k * r * (n - 1)) / (n * (1 - r));
-  const v = (a * jms + b * ems) ** 2 / ((a * jms) ** 2 / (k - 1) + (b * ems) ** 2 / ((n - 1) * (k - 1)));
+  const v = square(a * jms + b * ems) / (square(a * jms) / (k - 1) + square(b * ems) / ((n - 1) * (k - 1)));
   const noise = k * jms + (k * n - k - n) * ems;
   const low = fQuantile(p, n - 1, v);
   const high = fQuantile(p, v, n - 1);

@@ -1,3 +1,4 @@
+import { square } from '../core/elementary/pow.ts';
 import type { Pairs } from './columns.ts';
 import { mean } from './describe.ts';
 
@@ -45,7 +46,7 @@ export const errorOfEstimate = ({ rss, n }: Line): number => Math.sqrt(rss / (n 
 
 /** Half the width of a prediction interval for one new value at x, for a given t. */
 export const predictionMargin = (line: Line, x: number, t: number): number =>
-  t * errorOfEstimate(line) * Math.sqrt(1 + 1 / line.n + (x - line.meanX) ** 2 / line.sxx);
+  t * errorOfEstimate(line) * Math.sqrt(1 + 1 / line.n + square(x - line.meanX) / line.sxx);
 
 /** True when all values are the same number. */
 export function allEqual(values: ArrayLike<number>): boolean {

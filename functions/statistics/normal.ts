@@ -1,5 +1,8 @@
+import { exp } from '../core/elementary/exp.ts';
+import { log } from '../core/elementary/log.ts';
+
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
-export const normalDensity = (z: number): number => Math.exp(-0.5 * z * z) / ROOT_TWO_PI;
+export const normalDensity = (z: number): number => exp(-0.5 * z * z) / ROOT_TWO_PI;
 
 /** The probability that a standard normal variable is above z, for z ≥ 0; keeps its digits far out. */
 function above(z: number): number {
@@ -30,7 +33,7 @@ export function normalQuantile(p: number): number {
   const tail = Math.min(p, 1 - p);
   if (!(tail > 0))
     return tail === 0 ? (p < 0.5 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY) : Number.NaN;
-  const t = Math.sqrt(-2 * Math.log(tail));
+  const t = Math.sqrt(-2 * log(tail));
   let z =
     t - (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308)));
   for (let step = 0; step < 3; step++) {

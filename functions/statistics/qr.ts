@@ -1,3 +1,5 @@
+import { hypot } from '../core/elementary/hypot.ts';
+
 /** Least squares by Householder reflections: the triangle R of X = QR, and the solution of min |Xb − y|. */
 export interface LeastSquares {
   /** Upper triangle, row by row. */
@@ -16,7 +18,7 @@ export function leastSquares(columns: readonly Float64Array[], y: Float64Array):
   for (let k = 0; k < p; k++) {
     const v = columns[k]!;
     let length = 0;
-    for (let i = k; i < n; i++) length = Math.hypot(length, v[i]!);
+    for (let i = k; i < n; i++) length = hypot(length, v[i]!);
     if (length === 0) continue;
     // Reflected to the side away from v[k], so that nothing cancels.
     if (v[k]! < 0) length = -length;

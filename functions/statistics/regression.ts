@@ -1,3 +1,4 @@
+import { hypot } from '../core/elementary/hypot.ts';
 import { mean, squaredDeviations } from './describe.ts';
 import { leastSquares } from './qr.ts';
 
@@ -84,7 +85,7 @@ function standardErrors(
   n: number,
   see: number,
 ): number[] {
-  const slopes = inverse.map((row, j) => (see * Math.hypot(...row)) / lengths[j]!);
+  const slopes = inverse.map((row, j) => (see * hypot(...row)) / lengths[j]!);
   // The intercept is the mean of y less the slopes times the means: its spread adds the slopes' joint one.
   const joint = means.map((_, l) =>
     inverse.reduce((sum, row, j) => sum + (means[j]! / lengths[j]!) * row[l]!, 0),

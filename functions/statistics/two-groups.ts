@@ -1,9 +1,10 @@
+import { square } from '../core/elementary/pow.ts';
 import type { Column } from './columns.ts';
 import { tOf, tTwoSided } from './distributions.ts';
 
 /** SD of two groups together, divisor n₁ + n₂ − 2. */
 export function pooledSd(a: Column, b: Column): number {
-  const squares = (a.n - 1) * a.sd ** 2 + (b.n - 1) * b.sd ** 2;
+  const squares = (a.n - 1) * square(a.sd) + (b.n - 1) * square(b.sd);
   return Math.sqrt(squares / (a.n + b.n - 2));
 }
 
@@ -16,15 +17,15 @@ export interface Welch {
 
 /** Unequal-variance comparison of mean a − mean b; Welch 1947, Biometrika 34:28–35, degrees of freedom by Satterthwaite. */
 export function welch(a: Column, b: Column): Welch {
-  const va = a.sd ** 2 / a.n;
-  const vb = b.sd ** 2 / b.n;
+  const va = square(a.sd) / a.n;
+  const vb = square(b.sd) / b.n;
   const se = Math.sqrt(va + vb);
   const difference = a.mean - b.mean;
   return {
     difference,
     se,
     t: difference / se,
-    df: (va + vb) ** 2 / (va ** 2 / (a.n - 1) + vb ** 2 / (b.n - 1)),
+    df: square(va + vb) / (square(va) / (a.n - 1) + square(vb) / (b.n - 1)),
   };
 }
 

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { pow } from '../core/elementary/pow.ts';
 import { numberOr } from '../core/parameter.ts';
 import { published, secondary } from '../core/source.ts';
 import { loadParameter, massParameter } from '../tables/lifting.ts';
@@ -31,5 +32,5 @@ export default defineFunction({
   seeAlso: ['STRENGTH.RELATIVE'],
   typical: [140, 80, 2 / 3],
   directions: { load: 1, mass: -1, exponent: -1 },
-  compute: (load, mass, exponent) => load / mass ** exponent,
+  compute: (load, mass, exponent) => load / pow(mass, exponent),
 });

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { exp } from '../core/elementary/exp.ts';
 import { optionOr } from '../core/parameter.ts';
 import { type Gear, glLightest, glSource, goodLift, type MeetEvent, type Sex } from '../tables/federation.ts';
 import { massParameter, sexParameter, totalParameter } from '../tables/lifting.ts';
@@ -10,7 +11,7 @@ const all = Object.values(goodLift).flatMap((sex) =>
 function points(total: number, mass: number, sex: Sex, event: MeetEvent, gear: Gear): number {
   if (mass < glLightest.value) return 0;
   const [a, b, c] = goodLift[sex][gear][event];
-  return (100 * total) / (a.value - b.value * Math.exp(-c.value * mass));
+  return (100 * total) / (a.value - b.value * exp(-c.value * mass));
 }
 
 /** STRENGTH.IPFGL(total, mass, sex, [event="full"], [gear="classic"]): points. @throws nothing; 0 below 35 kg. */

@@ -1,11 +1,13 @@
 import { defineFunction } from '../core/define.ts';
+import { log10 } from '../core/elementary/log.ts';
+import { pow, square } from '../core/elementary/pow.ts';
 import { optionOr } from '../core/parameter.ts';
 import { type Cycle, cycles, type Sex, sinclair, sinclairSources } from '../tables/federation.ts';
 import { massParameter, sexParameter, totalParameter } from '../tables/lifting.ts';
 
 function coefficient(mass: number, sex: Sex, cycle: Cycle): number {
   const [a, b] = sinclair[cycle][sex];
-  return mass > b.value ? 1 : 10 ** (a.value * Math.log10(mass / b.value) ** 2);
+  return mass > b.value ? 1 : pow(10, a.value * square(log10(mass / b.value)));
 }
 
 /** STRENGTH.SINCLAIR(total, mass, sex, [cycle="2021"]): Sinclair total, kg. @throws nothing. */

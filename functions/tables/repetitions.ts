@@ -1,3 +1,6 @@
+import { exp } from '../core/elementary/exp.ts';
+import { log } from '../core/elementary/log.ts';
+import { pow } from '../core/elementary/pow.ts';
 import { type Constant, constant, definition, practice, type Source, secondary } from '../core/source.ts';
 import { loadCaution } from './sources.ts';
 
@@ -49,15 +52,15 @@ export const equations = {
   lombardi: {
     source: lombardi,
     rule: 'w n^0.10',
-    factor: (n) => n ** 0.1,
-    inverse: (r) => r ** 10,
+    factor: (n) => pow(n, 0.1),
+    inverse: (r) => pow(r, 10),
     constants: of(lombardi, ['lombardi exponent', 0.1]),
   },
   mayhew: {
     source: mayhew,
     rule: '100 w/(52.2 + 41.9 e^(−0.055 n))',
-    factor: (n) => 100 / (52.2 + 41.9 * Math.exp(-0.055 * n)),
-    inverse: (r) => -Math.log((100 / r - 52.2) / 41.9) / 0.055,
+    factor: (n) => 100 / (52.2 + 41.9 * exp(-0.055 * n)),
+    inverse: (r) => -log((100 / r - 52.2) / 41.9) / 0.055,
     constants: of(mayhew, ['mayhew floor', 52.2], ['mayhew span', 41.9], ['mayhew rate', 0.055]),
   },
   oconner: {
@@ -70,8 +73,8 @@ export const equations = {
   wathan: {
     source: wathan,
     rule: '100 w/(48.8 + 53.8 e^(−0.075 n))',
-    factor: (n) => 100 / (48.8 + 53.8 * Math.exp(-0.075 * n)),
-    inverse: (r) => -Math.log((100 / r - 48.8) / 53.8) / 0.075,
+    factor: (n) => 100 / (48.8 + 53.8 * exp(-0.075 * n)),
+    inverse: (r) => -log((100 / r - 48.8) / 53.8) / 0.075,
     constants: of(wathan, ['wathan floor', 48.8], ['wathan span', 53.8], ['wathan rate', 0.075]),
   },
 } as const satisfies Record<string, Equation>;

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { square } from '../core/elementary/pow.ts';
 import { published } from '../core/source.ts';
 import { columnRange } from '../core/value.ts';
 import { pairsOf } from '../statistics/columns.ts';
@@ -39,7 +40,7 @@ export default defineFunction({
       sbb += db * db;
       sab += da * db;
     }
-    const whole = saa + sbb + n * (meanA - meanB) ** 2;
+    const whole = saa + sbb + n * square(meanA - meanB);
     return whole === 0 ? noSpread('a') : (2 * sab) / whole;
   },
 });

@@ -1,4 +1,5 @@
 import { defineFunction } from '../core/define.ts';
+import { square } from '../core/elementary/pow.ts';
 import { issue } from '../core/issue.ts';
 import { secondary } from '../core/source.ts';
 import { columnRange } from '../core/value.ts';
@@ -37,7 +38,7 @@ export default defineFunction({
       const middle = (a[i]! + b[i]!) / 2;
       if (middle === 0)
         return issue('#DIV/0!', 'zero-pair', { parameter: 'trial1', details: { pair: i + 1 } });
-      sum += ((a[i]! - b[i]!) / middle) ** 2 / 2;
+      sum += square((a[i]! - b[i]!) / middle) / 2;
     }
     return 100 * Math.sqrt(sum / n);
   },
