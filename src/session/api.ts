@@ -38,6 +38,8 @@ export interface Outline {
   /** What undo and redo would do, in words; null when there is nothing. */
   readonly undo: string | null;
   readonly redo: string | null;
+  /** Where undo ends and why, where something before that cannot be undone any more. */
+  readonly undoEnd?: string;
   /** How many doubts wait to be looked at. */
   readonly doubts: number;
   /** The charts that belong to the book. */

@@ -1,6 +1,7 @@
 import type { Issue } from '../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../book/book.ts';
+import type { History } from '../book/history.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
 import { chartsOutline } from './charts/record.ts';
@@ -10,7 +11,6 @@ import { doubtCount, doubtsOf } from './doubts.ts';
 import { oldAfter } from './doubts-data.ts';
 import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure.ts';
 import { finding, type Search, searchSchema } from './find.ts';
-import type { History } from './history.ts';
 import { type LiveExample, liveExample } from './live-example.ts';
 import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
 import { marksToChange } from './marks/record.ts';
@@ -50,6 +50,7 @@ export abstract class Questions {
   outline(): Outline {
     const viewed = this.viewed();
     const old = oldAfter(viewed.book);
+    const { end: undoEnd } = this.history;
     return {
       title: viewed.book.title,
       version: this.version,
@@ -58,6 +59,7 @@ export abstract class Questions {
       names: namesOutline(viewed),
       undo: this.history.undo,
       redo: this.history.redo,
+      ...(undoEnd === undefined ? {} : { undoEnd }),
       doubts: doubtCount(viewed),
       charts: chartsOutline(viewed.book),
       ...(old === undefined ? {} : { testsOlderThan: old }),

@@ -3,6 +3,7 @@ import { createBook, type LiveBook } from '../book/book.ts';
 import type { Change, Edit } from '../book/edit.ts';
 import { readBook } from '../book/file.ts';
 import { writeBook } from '../book/file-write.ts';
+import { History, type Past } from '../book/history.ts';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../book/refusal.ts';
 import type { Calculation, Fresh, Place, Progress } from '../calc/api.ts';
@@ -14,7 +15,6 @@ import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
 import { type Paste, type Pasted, pasteText, pasting } from './commands/paste-text.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
-import { History } from './history.ts';
 import { Questions } from './questions.ts';
 import { localeOf } from './settings.ts';
 import type { Viewed } from './views.ts';
@@ -97,6 +97,11 @@ export class Session extends Questions {
     return this.book;
   }
 
+  /** What can be undone and redone now. */
+  get past(): Past {
+    return this.history.past;
+  }
+
   /** The text of the book's file. */
   save(): string {
     return writeBook(this.book);
@@ -155,7 +160,7 @@ export class Session extends Questions {
     });
   }
   applyUndo(): Done {
-    return this.step('undo', 'There is nothing to undo.');
+    return this.step('undo', this.history.end ?? 'There is nothing to undo.');
   }
   applyRedo(): Done {
     return this.step('redo', 'There is nothing to redo.');

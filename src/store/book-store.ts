@@ -1,8 +1,10 @@
 import type { Edit } from '../book/edit.ts';
+import { noPast, type Past } from '../book/history.ts';
 import { compact } from './compact.ts';
 import type { Database, EntryRow } from './database.ts';
 import { type Entry, entryBytes, snapshotRow } from './entry.ts';
 import { type Fault, failed, fault, faultOf, type Outcome } from './faults.ts';
+import { LARGEST_PAST, pastBytes } from './past.ts';
 import { sealOf } from './seal.ts';
 import type { SecondJournal, Turn } from './second.ts';
 
@@ -10,8 +12,10 @@ import type { SecondJournal, Turn } from './second.ts';
 export interface SnapshotPolicy {
   readonly entries: number;
   readonly bytes: number;
+  /** Bytes of undo that it takes along at most. */
+  readonly past: number;
 }
-const usual: SnapshotPolicy = { entries: 300, bytes: 4_000_000 };
+const usual: SnapshotPolicy = { entries: 300, bytes: 4_000_000, past: LARGEST_PAST };
 /** After so many entries that the second journal could not take, it is begun anew. */
 const MISSED = 16;
 
@@ -40,6 +44,7 @@ interface Waiting {
 interface Copying {
   readonly sequence: number;
   readonly edit: Edit;
+  readonly past: Past;
   /** Bytes of the entries that it makes needless. */
   readonly covered: number;
   readonly turn: Turn | undefined;
@@ -135,20 +140,22 @@ export class BookStore {
   /**
    * Stores a copy of the whole book in the background; what the journal holds from before the two newest copies then goes,
    * and the second journal begins anew with this one.
-   * The book must be as the last entry handed in left it. `content` is asked for at once.
+   * The book must be as the last entry handed in left it. `content`, and what can be undone in it, are asked for at once.
    */
-  snapshot(content: () => Edit): Promise<Stored> {
+  snapshot(content: () => Edit, past: () => Past = () => noPast): Promise<Stored> {
     if (this.ended) return Promise.resolve({ ok: false, fault: this.ended });
     const sequence = this.given;
     const covered = this.queue.reduce((sum, { bytes }) => sum + bytes.length, this.standing.bytes);
-    const edit = content();
+    const [edit, undoable] = [content(), past()];
     const turn = this.second?.turn();
     const reached = this.reached(sequence);
     this.copies++;
     const copied = this.copying
       .then(() => reached)
       .then((chain) =>
-        chain === undefined ? failed('reading') : this.copy(chain, { sequence, edit, covered, turn }),
+        chain === undefined
+          ? failed('reading')
+          : this.copy(chain, { sequence, edit, past: undoable, covered, turn }),
       )
       .finally(() => {
         turn?.drop();
@@ -269,9 +276,9 @@ export class BookStore {
   }
 
   /** Another tab that writes meanwhile cannot make a copy wrong, so nobody looks at the writer here. */
-  private async copy(chain: string, { sequence, edit, covered, turn }: Copying): Promise<Stored> {
+  private async copy(chain: string, { sequence, edit, past, covered, turn }: Copying): Promise<Stored> {
     try {
-      const row = await snapshotRow(this.id, sequence, chain, edit);
+      const row = await snapshotRow(this.id, sequence, chain, edit, pastBytes(past, this.policy.past));
       await this.database.put('snapshots', row);
       this.standing = {
         ...this.standing,

@@ -21,14 +21,21 @@ export type Read<T> =
 export const entryBytes = ({ kind, words, edit }: Entry): Uint8Array<ArrayBuffer> =>
   encode({ format: FORMAT, kind, words, edit });
 
+/** What a snapshot says: the edit that makes the book of a new one, and what could be undone and redone in it, still packed. */
+export interface Copy {
+  readonly edit: Edit;
+  readonly past?: unknown;
+}
+
 /** A copy of the book as its entry `sequence`, which has the seal `chain`, left it. */
 export async function snapshotRow(
   book: string,
   sequence: number,
   chain: string,
   content: Edit,
+  past?: Uint8Array,
 ): Promise<SnapshotRow> {
-  const bytes = encode({ format: FORMAT, edit: content });
+  const bytes = encode({ format: FORMAT, edit: content, past });
   const row = { book, sequence, chain, time: Date.now(), bytes };
   return { ...row, seal: await sealOf(bytes, { book, sequence, before: snapshotChain(row) }) };
 }
@@ -37,8 +44,7 @@ export async function snapshotRow(
 export const readEntry = (row: EntryRow, before: string): Promise<Read<Entry>> => read<Entry>(row, before);
 
 /** Reads the content of a snapshot. */
-export const readSnapshot = (row: SnapshotRow): Promise<Read<Pick<Entry, 'edit'>>> =>
-  read(row, snapshotChain(row));
+export const readSnapshot = (row: SnapshotRow): Promise<Read<Copy>> => read(row, snapshotChain(row));
 
 /** What is sealed into a snapshot besides its bytes. */
 const snapshotChain = ({ chain, time }: Pick<SnapshotRow, 'chain' | 'time'>): string =>

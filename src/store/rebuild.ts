@@ -1,24 +1,24 @@
 import { applyEdit } from '../book/apply.ts';
 import { createBook, type LiveBook } from '../book/book.ts';
-import type { Edit } from '../book/edit.ts';
-import type { Entry } from './entry.ts';
+import { History } from '../book/history.ts';
+import { readPast } from './past.ts';
 import type { Recovered } from './recover.ts';
-
-/** A change that was done again, with the edit that takes it back: from these a history is made. */
-export interface Step extends Pick<Entry, 'kind' | 'words'> {
-  readonly inverse: Edit;
-}
 
 export interface Rebuilt {
   readonly book: LiveBook;
-  readonly steps: readonly Step[];
+  /** What can be undone and redone in it. */
+  readonly history: History;
   /** Entries at the end that could not be done again. */
   readonly undone: number;
   readonly notes: readonly string[];
 }
 
-/** The book that a snapshot and the entries after it make. Never throws. */
-export function rebuild({ content, entries }: Pick<Recovered, 'content' | 'entries'>): Rebuilt {
+/** The book that a snapshot and the entries after it make, with its undo. Never throws. */
+export function rebuild({
+  content,
+  past,
+  entries,
+}: Pick<Recovered, 'content' | 'past' | 'entries'>): Rebuilt {
   const notes: string[] = [];
   let book = createBook();
   try {
@@ -26,21 +26,21 @@ export function rebuild({ content, entries }: Pick<Recovered, 'content' | 'entri
   } catch (reason) {
     notes.push(`The stored copy of this book makes no book (${message(reason)}), so it opens empty.`);
     book = createBook();
-    return { book, steps: [], undone: entries.length, notes };
+    return { book, history: new History(), undone: entries.length, notes };
   }
-  const steps: Step[] = [];
-  for (const { kind, words, edit } of entries) {
+  const history = new History(readPast(past));
+  for (const [done, { kind, words, edit }] of entries.entries()) {
     try {
-      steps.push({ kind, words, inverse: applyEdit(book, edit).inverse });
+      history.replay(kind, words, applyEdit(book, edit).inverse);
     } catch (reason) {
-      const undone = entries.length - steps.length;
+      const undone = entries.length - done;
       notes.push(
         `The change “${words}” could not be done again (${message(reason)}); it and what came after it, ${undone} in all, are lost.`,
       );
-      return { book, steps, undone, notes };
+      return { book, history, undone, notes };
     }
   }
-  return { book, steps, undone: 0, notes };
+  return { book, history, undone: 0, notes };
 }
 
 const message = (reason: unknown): string =>

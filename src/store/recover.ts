@@ -1,6 +1,6 @@
 import type { Edit } from '../book/edit.ts';
 import type { BookRow, EntryRow, SnapshotRow } from './database.ts';
-import { type Entry, readEntry, readSnapshot } from './entry.ts';
+import { type Copy, type Entry, readEntry, readSnapshot } from './entry.ts';
 
 /** Everything that is stored of one book, as it was read. */
 export interface StoredRows {
@@ -14,6 +14,8 @@ export interface StoredRows {
 export interface Recovered {
   /** Makes the book of a new one; undefined when no snapshot can be read. */
   readonly content: Edit | undefined;
+  /** What could be undone and redone in `content`, as it was stored. */
+  readonly past?: unknown;
   /** What happened after it, in order. */
   readonly entries: readonly Entry[];
   /** Sequence and seal of the last entry that is in `content` or `entries`. */
@@ -54,8 +56,8 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
   };
   const begin = await newestWhole(snapshots, notes);
   if (begin.newer) return { ...base, lost: 0, newer: true, notes };
-  const { row, content } = begin;
-  if (!row || !content) {
+  const { row, copy } = begin;
+  if (!row || !copy?.edit) {
     notes.push(
       'No stored copy of this book can be read, so it opens empty. If a version or a file of it was kept, go back to that.',
     );
@@ -82,7 +84,8 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
       `${lost === 1 ? 'The last change' : `The last ${lost} changes`} could not be read back from the browser's storage and ${lost === 1 ? 'is' : 'are'} lost; everything before ${lost === 1 ? 'it' : 'them'} is here${after(read)}.`,
     );
   return {
-    content,
+    content: copy.edit,
+    past: copy.past,
     entries: read,
     sequence,
     seal,
@@ -106,7 +109,7 @@ export const after = (entries: readonly Entry[]): string => {
 
 interface Begin {
   readonly row?: SnapshotRow;
-  readonly content?: Edit;
+  readonly copy?: Copy;
   readonly newer: boolean;
 }
 
@@ -119,7 +122,7 @@ async function newestWhole(snapshots: readonly SnapshotRow[], notes: string[]): 
         notes.push(
           `The book was rebuilt from the copy of ${moment(row.time)} before it and the changes since.`,
         );
-      return { row, content: read.value.edit, newer: false };
+      return { row, copy: read.value, newer: false };
     }
     if (read.why === 'newer') return { newer: true };
     notes.push(`The stored copy of ${moment(row.time)} is damaged and was not used.`);

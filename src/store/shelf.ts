@@ -1,5 +1,6 @@
 import type { LiveBook } from '../book/book.ts';
 import { createBook } from '../book/book.ts';
+import { type History, noPast, type Past } from '../book/history.ts';
 import type { Book } from '../book/model.ts';
 import { BookStore, type SnapshotPolicy, type Standing } from './book-store.ts';
 import { type Both, recoverBoth } from './both.ts';
@@ -10,7 +11,8 @@ import { FORMAT, snapshotRow } from './entry.ts';
 import { type Fault, failed, fault, faultOf, type Outcome } from './faults.ts';
 import { Files } from './files.ts';
 import { type Hold, hold, isHeld } from './lock.ts';
-import { type Rebuilt, rebuild, type Step } from './rebuild.ts';
+import { pastBytes } from './past.ts';
+import { type Rebuilt, rebuild } from './rebuild.ts';
 import { claimRows, putRows, putSnapshot, readRows, removeRows } from './rows.ts';
 import { SecondJournal } from './second.ts';
 import { removeSecond } from './slots.ts';
@@ -30,8 +32,8 @@ export interface ShelfOptions {
 export interface OpenedBook {
   readonly id: string;
   readonly book: LiveBook;
-  /** What happened since the last snapshot, for undo. */
-  readonly steps: readonly Step[];
+  /** What can be undone and redone in it. */
+  readonly history: History;
   /** What was recovered and what was lost, a sentence each. */
   readonly notes: readonly string[];
   readonly store?: BookStore;
@@ -93,8 +95,12 @@ export class Shelf {
       .sort((a, b) => b.opened - a.opened);
   }
 
-  /** Puts a book on the shelf and opens it for writing. */
-  async create(book: Book = createBook(), origin?: string): Promise<Outcome<{ store: BookStore }>> {
+  /** Puts a book on the shelf, with what can be undone in it, and opens it for writing. */
+  async create(
+    book: Book = createBook(),
+    origin?: string,
+    past: Past = noPast,
+  ): Promise<Outcome<{ store: BookStore }>> {
     const id = crypto.randomUUID();
     const held = await hold(id, false, () => this.taken(id));
     if (!held) return failed('in use');
@@ -112,7 +118,7 @@ export class Shelf {
       writer: 1,
     };
     try {
-      const snapshot = await snapshotRow(id, 0, '', contentOf(book));
+      const snapshot = await snapshotRow(id, 0, '', contentOf(book), pastBytes(past));
       await putRows(this.database, { book: row, entries: [], snapshots: [snapshot] });
       const second = await this.second(row);
       await second?.second.turn().begin(snapshot);
@@ -148,7 +154,7 @@ export class Shelf {
       const back = this.back.get(id);
       this.back.delete(id);
       const notes = [...(back === undefined ? [] : [back]), ...recovered.notes, ...rebuilt.notes];
-      const opened = { id, book: rebuilt.book, steps: rebuilt.steps, notes };
+      const opened = { id, book: rebuilt.book, history: rebuilt.history, notes };
       if (!held || !rows.book) return { ok: true, ...opened, reading: fault('in use') };
       const standing = await this.mended(rows.book, both, rebuilt, beside);
       return { ok: true, ...opened, store: this.writing(rows.book, standing, held, second) };
@@ -241,7 +247,7 @@ export class Shelf {
       else await beside?.second.turn().begin(snapshot, rows);
       return { sequence, seal, bytes, entries: entries.length, snapshotBytes: snapshot.bytes.length };
     }
-    const anew = await snapshotRow(id, top + 1, '', contentOf(rebuilt.book));
+    const anew = await snapshotRow(id, top + 1, '', contentOf(rebuilt.book), pastBytes(rebuilt.history.past));
     await putSnapshot(this.database, anew);
     await beside?.second.turn().begin(anew);
     return { sequence: top + 1, seal: '', bytes: 0, entries: 0, snapshotBytes: anew.bytes.length };

@@ -1,6 +1,4 @@
-import type { Book } from '../book/model.ts';
 import type { Done, Place } from '../session/api.ts';
-import { History } from '../session/history.ts';
 import { type Recorded, Session } from '../session/session.ts';
 import type { BookStore, Stored } from '../store/book-store.ts';
 import { contentOf } from '../store/content.ts';
@@ -95,9 +93,8 @@ export class Keeper {
     if (id === this.id) await got.shelf.closeBook(id);
     const stored = await got.shelf.openBook(id, { takeOver });
     if (!stored.ok) return { ok: false, sentence: stored.fault.sentence };
-    const history = new History();
-    for (const { kind, words, inverse } of stored.steps) history.replay(kind, words, inverse);
-    const next = Session.resume(stored.book, { ...this.sessionOptions(), history });
+    const { book, history } = stored;
+    const next = Session.resume(book, { ...this.sessionOptions(), history });
     await this.settle(next);
     if (id !== this.id) await this.leave();
     this.held = this.watched(next);
@@ -199,7 +196,8 @@ export class Keeper {
 
   private async makeHome(): Promise<BookStore | undefined> {
     const got = await this.shelf();
-    const made = got.ok ? await got.shelf.create(this.session.current as Book, this.origin) : got;
+    const { current, past } = this.session;
+    const made = got.ok ? await got.shelf.create(current, this.origin, past) : got;
     if (made.ok) this.take(made.store.id, made.store, undefined);
     else this.say('not kept', made.fault.sentence);
     return this.store;
@@ -253,7 +251,12 @@ export class Keeper {
 
   private copyWhenDue(): void {
     const { store } = this;
-    if (store?.due) void store.snapshot(() => contentOf(this.session.current));
+    const { session } = this;
+    if (store?.due)
+      void store.snapshot(
+        () => contentOf(session.current),
+        () => session.past,
+      );
   }
 
   private say(state: Keeping['state'], sentence?: string): void {

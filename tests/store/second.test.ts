@@ -148,7 +148,11 @@ describe('a second journal', () => {
     await shelf.versions.keep(id, live, 'Before');
     for (let n = 1; n <= 5; n++) {
       await store.append(...next());
-      if (n === 2) await store.snapshot(() => contentOf(live));
+      if (n === 2)
+        await store.snapshot(
+          () => contentOf(live),
+          () => ({ undo: [{ words: 'Put 2', edit: { do: 'set-title', title: 'x' } }], redo: [] }),
+        );
     }
     await shelf.versions.keep(id, live, 'After');
     await shelf.versions.keep(id, live, 'Dropped');
@@ -158,9 +162,9 @@ describe('a second journal', () => {
 
     const again = await shelfNow();
     expect(await again.list()).toMatchObject([{ id, title: 'Counting' }]);
-    const { book, steps, notes } = await opened(again, id);
+    const { book, history, notes } = await opened(again, id);
     expect(numbersOf(book)).toEqual(upTo(5));
-    expect(steps.map(({ words }) => words)).toEqual(['Put 3', 'Put 4', 'Put 5']);
+    expect(history.past.undo.map(({ words }) => words)).toEqual(['Put 2', 'Put 3', 'Put 4', 'Put 5']);
     expect(notes).toEqual([
       'The browser has lost the storage in which it kept “Counting”. The book is back from its second journal, with its 2 named versions; its last stored change is “Put 5”. Look at your last changes, and save it to a file.',
     ]);

@@ -154,7 +154,7 @@ describe('a book on the shelf', () => {
     await shelf.close();
     const again = await reopened(store.id);
     expect(writeBook(again.book)).toBe(writeBook(live));
-    expect(again.steps.map(({ words }) => words)).toEqual(['Put 21', 'Put 22', 'Put 23']);
+    expect(again.history.past.undo.map(({ words }) => words)).toEqual(['Put 21', 'Put 22', 'Put 23']);
   });
 
   test('a snapshot that is taken while entries are on their way stands for its own moment', async () => {
@@ -250,6 +250,11 @@ describe('what is damaged', () => {
     const again = await reopened(id);
     expect(numbersOf(again.book)).toEqual([1, 2, 3, 4, 55]);
     expect(again.notes).toEqual([]);
+    // The snapshot that it began with has what could be undone before.
+    expect(again.history.past.undo.map(({ words }) => words)).toEqual([
+      ...upTo(4).map((n) => `Put ${n}`),
+      'Put 55',
+    ]);
     expect(await behind((database) => database.get('entries', [id, 7]))).toBeDefined();
   });
 

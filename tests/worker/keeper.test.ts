@@ -112,6 +112,113 @@ describe('the keeper of the open book', () => {
     expect((await two.service.save()).text).toBe(Session.create().save());
   });
 
+  test('undo and redo reach back past snapshots, of which the book is opened, to its beginning', async () => {
+    const one = tab({ entries: 2 });
+    await filled(one.service);
+    for (const text of ['50', '60', '70', '80'])
+      await one.service.run({
+        do: 'set-cells',
+        sheet: 'roster',
+        row: 0,
+        columns: ['femur'],
+        texts: [[text]],
+      });
+    await one.service.undo();
+    const text = (await one.service.save()).text;
+    await one.keeper.close();
+
+    // Opened twice: what was not undone after the first opening is still there at the second.
+    for (const _ of [1, 2]) {
+      const again = tab({ entries: 2 });
+      const [book] = await again.service.books();
+      const opened = await again.service.openStored(book!.id);
+      expect(opened).toMatchObject({
+        ok: true,
+        notes: [],
+        outline: { redo: expect.stringContaining('femur') },
+      });
+      expect(opened.ok && opened.outline.undoEnd).toBeUndefined();
+      expect((await again.service.save()).text).toBe(text);
+      await again.service.redo();
+      expect(await femurs(again.service)).toEqual(['80', '41', '42']);
+      await again.service.undo();
+      await again.keeper.close();
+    }
+    const last = tab();
+    const [book] = await last.service.books();
+    await last.service.openStored(book!.id);
+    for (let n = 0; n < 6; n++) expect(await last.service.undo()).toMatchObject({ ok: true });
+    expect(await last.service.undo()).toEqual({ ok: false, sentence: 'There is nothing to undo.' });
+    expect((await last.service.save()).text).toBe(Session.create().save());
+  });
+
+  test('a large import that made a snapshot due is undone after the book is opened again, and so is its undo', async () => {
+    const one = tab();
+    await filled(one.service);
+    const before = (await one.service.save()).text;
+    const rows = 200_000;
+    const cells = {
+      length: rows,
+      kinds: new Uint8Array(rows).fill(1),
+      numbers: Float64Array.from({ length: rows }, (_, row) => 40 + (row % 7)),
+      texts: null,
+      formulas: new Map(),
+      held: new Map(),
+    };
+    // As an import hands it in.
+    const added = one.keeper.session.bringIn({
+      words: 'Import long.csv',
+      edit: {
+        do: 'add-rows',
+        sheet: one.keeper.session.current.sheets[0]!.id,
+        row: 3,
+        count: rows,
+        cells: [cells],
+      },
+    });
+    expect(added).toMatchObject({ ok: true });
+    await one.service.run({ do: 'set-title', title: 'Long' });
+    await one.keeper.close();
+
+    const two = tab();
+    const [book] = await two.service.books();
+    const opened = await two.service.openStored(book!.id);
+    expect(opened).toMatchObject({ ok: true, notes: [], outline: { undo: 'Rename the book' } });
+    await two.service.undo();
+    expect(await two.service.undo()).toMatchObject({ ok: true, outline: { redo: 'Import long.csv' } });
+    expect((await two.service.save()).text).toBe(before);
+    await two.service.redo();
+    expect(two.keeper.session.outline().sheets[0]!.rows).toBe(3 + rows);
+  });
+
+  test('where undo ends before its time, undoing further is refused with the reason', async () => {
+    // Room for short titles, not for a long one: what takes “Short” back carries the long one.
+    const two = tab({ entries: 1, past: 200 });
+    await filled(two.service);
+    const [book] = await two.service.books();
+    const long = 'x'.repeat(180);
+    expect(await two.service.run({ do: 'set-title', title: long })).toMatchObject({ ok: true });
+    await two.service.run({ do: 'set-title', title: 'Short' });
+    await two.service.run({ do: 'set-title', title: 'Last' });
+    await two.keeper.close();
+    // Opening takes the snapshot that is due by now.
+    const between = tab({ entries: 1, past: 200 });
+    await between.service.openStored(book!.id);
+    await between.keeper.close();
+    const three = tab();
+    const opened = await three.service.openStored(book!.id);
+    expect(opened.ok && opened.outline.undoEnd).toMatch(
+      /^Undo reaches back to “Rename the book”: the change before it, “Rename the book”, was too large to store\.$/,
+    );
+    expect(await three.service.undo()).toMatchObject({ ok: true });
+    expect(await three.service.undo()).toEqual({
+      ok: false,
+      sentence: expect.stringMatching(
+        /^Undo ends here: the change before, “Rename the book”, was too large to store\.$/,
+      ),
+    });
+  });
+
   test('a refused command leaves nothing in the journal', async () => {
     const one = tab();
     await filled(one.service);

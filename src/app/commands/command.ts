@@ -20,6 +20,8 @@ export interface PageCommand {
   readonly searchWords?: string;
   /** Offered when this is clicked with the other button or pressed for long. */
   readonly over?: readonly ('cells' | 'columns' | 'rows')[];
+  /** More than the label says, for whoever points at its button. */
+  readonly hint?: (page: Page) => string | undefined;
   readonly enabled?: (page: Page) => boolean;
   /** For a command that switches something: whether it is on. */
   readonly on?: (page: Page) => boolean;

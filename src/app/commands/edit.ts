@@ -43,7 +43,9 @@ export const editCommands: readonly PageCommand[] = [
     label: ({ outline }) => (outline.value?.undo ? `Undo: ${outline.value.undo}` : 'Undo'),
     keys: ['Mod+Z'],
     icon: 'undo',
-    enabled: ({ outline }) => outline.value?.undo != null,
+    hint: ({ outline }) => outline.value?.undoEnd,
+    // Where undo has ended before its time, pressing it says why.
+    enabled: ({ outline }) => outline.value?.undo != null || outline.value?.undoEnd !== undefined,
     run: undo,
   },
   {

@@ -18,6 +18,7 @@ export function CommandButton({
   const found = command(id);
   const label = labelOf(found, page);
   const [keys] = found.keys ?? [];
+  const hint = found.hint?.(page);
   return (
     <button
       type="button"
@@ -25,7 +26,7 @@ export function CommandButton({
       disabled={!isEnabled(found, page)}
       aria-label={short ? label : undefined}
       aria-pressed={found.on?.(page)}
-      title={keys ? `${label} (${keysInWords(keys)})` : label}
+      title={`${keys ? `${label} (${keysInWords(keys)})` : label}${hint ? `. ${hint}` : ''}`}
       onClick={() => void found.run(page)}
     >
       {found.icon && <Icon name={found.icon} />}
