@@ -1,10 +1,9 @@
 import { defineFunction } from '../core/define.ts';
-import { issue } from '../core/issue.ts';
+import { isIssue } from '../core/issue.ts';
 import { cos } from '../posture/angle.ts';
 import { noBarWithArmsForward } from '../posture/arms-forward.ts';
-import { demand, given, newBalance, setBalance } from '../posture/balance.ts';
-import { newLeg, pitchOf, setLeg } from '../posture/leg.ts';
-import { liftTooHigh } from '../posture/why.ts';
+import { postureSeen, type Seen } from '../posture/seen.ts';
+import { pitchSteps, step } from '../posture/steps.ts';
 import {
   anyPlacement,
   bar,
@@ -19,13 +18,8 @@ import {
   tibia,
   trunk,
 } from '../tables/parameters.ts';
-import { carryOf } from '../tables/placements.ts';
 import { systemConstants } from '../tables/posture-constants.ts';
 import * as say from '../tables/sources.ts';
-
-// filled and read within one call
-const balance = newBalance();
-const leg = newLeg();
 
 /** FOOT.CENTRE: % of foot length from the heel, may lie outside 0–100. @throws nothing; no posture gives #NUM!. */
 export default defineFunction({
@@ -61,18 +55,65 @@ export default defineFunction({
     { formula: '=FOOT.CENTRE(29, 38, 85, 85, 40.93, 41.88, 53.98, 27.12)', gives: 42.9 },
     { formula: '=FOOT.CENTRE(44.93, 28, 85, 20, 44.5, 41, 50, 27.5)', gives: 23.5, says: 'on the heel' },
   ],
-  seeAlso: ['FOOT.BALL', 'LEAN.LOADED', 'LEAN.OFFSET'],
+  seeAlso: ['FOOT.BALL', 'MOMENT.ANKLE', 'LEAN.LOADED', 'LEAN.OFFSET'],
   typical: [40, 30, 80, 100, 42, 41, 51, 27, 1, 5, 'high-bar', 10],
   directions: { lean: 1, shank: 1, femur: -1 },
   clash: (_lean, _shank, _mass, bar, _femur, _tibia, _trunk, _foot, _lift, _depth, placement) =>
     noBarWithArmsForward(placement, bar),
   compute: (lean, shank, mass, bar, femur, tibia, trunk, foot, lift, depth, placement, stance) => {
-    const pitch = pitchOf(lift, foot);
-    if (Number.isNaN(pitch)) return liftTooHigh(lift, foot)!;
-    if (shank === 90) return issue('#NUM!', 'shank-level', { details: { shank, ankle: 90 - pitch, pitch } });
-    setBalance(balance, carryOf(placement), mass, bar);
-    setLeg(leg, femur, tibia, foot, pitch, shank, depth, stance);
-    const ahead = (given(balance, trunk, lean) - demand(balance, leg, trunk)) / balance.weight;
-    return 50 + (100 * ahead) / (foot * cos(pitch) * cos(stance));
+    const seen = postureSeen(
+      lean,
+      shank,
+      mass,
+      bar,
+      femur,
+      tibia,
+      trunk,
+      foot,
+      lift,
+      depth,
+      placement,
+      stance,
+    );
+    return isIssue(seen) ? seen : centreOf(seen, mass + bar, foot, stance);
+  },
+  steps: (lean, shank, mass, bar, femur, tibia, trunk, foot, lift, depth, placement, stance) => {
+    const seen = postureSeen(
+      lean,
+      shank,
+      mass,
+      bar,
+      femur,
+      tibia,
+      trunk,
+      foot,
+      lift,
+      depth,
+      placement,
+      stance,
+    );
+    if (isIssue(seen)) return pitchSteps(lift, foot);
+    return [
+      ...pitchSteps(lift, foot),
+      step('Knee ahead of mid-foot', 'x_K', 'x_A + tibia sinσ', seen.leg.knee, 'cm'),
+      step('Hip ahead of mid-foot', 'x_H', 'x_K − femur cos depth', seen.leg.hip, 'cm'),
+      step(
+        'Body and bar ahead of mid-foot',
+        'x',
+        'sum of the masses × their distance / all mass',
+        seen.turning / (mass + bar),
+        'cm',
+      ),
+      step(
+        'Centre along the foot',
+        '',
+        '50 + 100 x / (foot cosφ cos stance)',
+        centreOf(seen, mass + bar, foot, stance),
+        '%',
+      ),
+    ];
   },
 });
+
+const centreOf = ({ turning, pitch }: Seen, weight: number, foot: number, stance: number): number =>
+  50 + (100 * turning) / (weight * foot * cos(pitch) * cos(stance));

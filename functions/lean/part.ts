@@ -1,9 +1,9 @@
 import { defineFunction } from '../core/define.ts';
-import { type Issue, issue } from '../core/issue.ts';
+import { issue } from '../core/issue.ts';
 import { option } from '../core/parameter.ts';
 import { assumption, published } from '../core/source.ts';
 import { barRule } from '../posture/balance.ts';
-import { leansOfMixtures, parts, referenceBuild, shapleyOf } from '../posture/part.ts';
+import { leansOfMixtures, parts, referenceBuild, shapleyOf, swappedIn } from '../posture/part.ts';
 import { footSteps, shown, step } from '../posture/steps.ts';
 import { whyNoPosture } from '../posture/why.ts';
 import { defaultFoot } from '../tables/foot.ts';
@@ -39,17 +39,30 @@ export default defineFunction({
     { formula: '=LEAN.PART("femur", 45, 40, 48, 30)', gives: 7.13703 },
     { formula: '=LEAN.PART("ankle", 45, 40, 48, 30)', gives: 6.3755 },
   ],
-  seeAlso: ['LEAN.PARALLEL', 'LEAN.ERROR', 'ANKLE.NEEDED', 'SEG.NORM'],
+  seeAlso: ['LEAN.EXPLAIN', 'LEAN.PARALLEL', 'LEAN.ERROR', 'ANKLE.NEEDED', 'SEG.NORM'],
   typical: ['femur', 45, 40, 48, 30, 38, 1, 'high-bar', 26, 10],
   compute: (part, femur, tibia, trunk, ankle, referenceAnkle, lift, placement, foot, stance) => {
     const length = foot ?? defaultFoot(femur, tibia, trunk);
     const balance = barRule(placement);
-    const leans = leansOfMixtures(balance, femur, tibia, trunk, ankle, referenceAnkle, lift, length, stance);
+    const leans = leansOfMixtures(
+      balance,
+      femur,
+      tibia,
+      trunk,
+      ankle,
+      referenceAnkle,
+      lift,
+      0,
+      length,
+      stance,
+    );
     const value = shapleyOf(part, leans);
     if (!Number.isNaN(value)) return value;
     return Number.isNaN(leans[15]!)
       ? whyNoPosture(balance, femur, tibia, trunk, ankle, lift, 0, length, stance)
-      : mixtureWithout(leans);
+      : issue('#NUM!', 'part-without-posture', {
+          details: { swapped: swappedIn(leans.findIndex(Number.isNaN)) },
+        });
   },
   steps: (part, femur, tibia, trunk, ankle, referenceAnkle, lift, placement, foot, stance) => {
     const length = foot ?? defaultFoot(femur, tibia, trunk);
@@ -61,6 +74,7 @@ export default defineFunction({
       ankle,
       referenceAnkle,
       lift,
+      0,
       length,
       stance,
     );
@@ -84,9 +98,3 @@ export default defineFunction({
     ];
   },
 });
-
-function mixtureWithout(leans: Float64Array): Issue {
-  const own = leans.findIndex(Number.isNaN);
-  const swapped = parts.filter((_, i) => !(own & (1 << i)));
-  return issue('#NUM!', 'part-without-posture', { details: { swapped: swapped.join(', ') } });
-}

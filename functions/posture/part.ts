@@ -21,6 +21,7 @@ export function leansOfMixtures(
   ankle: number,
   referenceAnkle: number,
   lift: number,
+  depth: number,
   foot: number,
   stance: number,
 ): Float64Array {
@@ -34,7 +35,7 @@ export function leansOfMixtures(
       own & 4 ? trunk : t,
       own & 8 ? ankle : referenceAnkle,
       lift,
-      0,
+      depth,
       foot,
       stance,
     );
@@ -55,3 +56,6 @@ export function shapleyOf(part: Part, leans: Float64Array): number {
   }
   return sum;
 }
+
+/** Which measures are the reference's in a mixture, in words. */
+export const swappedIn = (own: number): string => parts.filter((_, i) => !(own & (1 << i))).join(', ');

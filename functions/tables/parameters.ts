@@ -12,7 +12,7 @@ export const rangeOfAnkle = {
   max: 70,
   because: 'Weight-bearing ankle range lies within this, with the tibia measured from the vertical.',
 };
-const heel = { min: 0, max: 15, because: 'No heel lift or shoe raises the heel further.' };
+export const heel = { min: 0, max: 15, because: 'No heel lift or shoe raises the heel further.' };
 const depths = {
   min: -60,
   max: 90,
@@ -72,13 +72,14 @@ export const pitch = () =>
 const depthAbout = 'thigh above (+) or below (−) parallel';
 export const depth = () => number('depth', 'deg', depthAbout, { bounds: depths });
 export const depthOr = () => numberOr(0, 'depth', 'deg', depthAbout, { bounds: depths });
+export const stanceBounds = {
+  min: 0,
+  max: 60,
+  because: '0 is straight ahead; the model turns knees and feet out no further.',
+};
 export const stance = () =>
   numberOr(0, 'stance', 'deg', 'how far knees and feet are turned out together', {
-    bounds: {
-      min: 0,
-      max: 60,
-      because: '0 is straight ahead; the model turns knees and feet out no further.',
-    },
+    bounds: stanceBounds,
   });
 export const lean = () => number('lean', 'deg', 'trunk from the vertical, forward plus', { bounds: leans });
 export const shank = () =>

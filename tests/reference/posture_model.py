@@ -440,6 +440,95 @@ def lean_quick(b, lift, placement, foot, stance):
     return lean_parallel(b["femur"], b["tibia"], b["trunk"], b["ankle"], lift, placement, foot, stance)
 
 
+def explain(which, lean, sigma, depth, f, s, t, a, reference_ankle=38, lift=0, placement="high-bar", foot=None, stance=0):
+    """An observed lean taken apart: reference, four Shapley parts, range not used, bar not over mid-foot."""
+    bar_rule_word(placement)
+    foot = default_foot(f, s, t) if foot is None else foot
+    in_use = sigma - foot_points(foot, lift)["phi"]
+    if not -10 <= in_use <= 70:
+        num()
+    go = lambda F, S, T, A: lean_at(depth, F, S, T, A, lift, placement, foot, stance)
+    total = f + s + t
+    theirs = (0.2987 * total, 0.3114 * total, 0.3899 * total, reference_ankle)
+    if which == "reference":
+        return go(*theirs)
+    if which == "use":
+        return go(f, s, t, in_use) - go(f, s, t, a)
+    if which == "balance":
+        return lean - go(f, s, t, in_use)
+    mine = (f, s, t, a)
+    of = {own: go(*[mine[i] if i in own else theirs[i] for i in range(4)]) for own in subsets(range(4))}
+    shapley = {name: 0.0 for name in BUILD}
+    for order in itertools.permutations(range(4)):
+        own = frozenset()
+        for i in order:
+            shapley[BUILD[i]] += (of[own | {i}] - of[own]) / 24
+            own |= {i}
+    return shapley["femur"] + shapley["tibia"] + shapley["trunk"] if which == "build" else shapley[which]
+
+
+def subsets(of):
+    items = list(of)
+    return [frozenset(c) for n in range(len(items) + 1) for c in itertools.combinations(items, n)]
+
+
+def used(sigma, a, lift=0, foot=None):
+    """Share of the ankle range in use."""
+    if a < 0:
+        num()
+    if lift and foot is None:
+        na()
+    phi = foot_points(foot, lift)["phi"] if lift else 0.0
+    if a == 0:
+        div()
+    return (sigma - phi) / a
+
+
+def seen(lean, sigma, mass, bar, f, s, t, foot, lift, depth, placement, stance):
+    """All masses of a posture as it was seen, x from mid-foot in cm, and its joints; the feet come first."""
+    if placement == "arms-forward" and bar > 0:
+        value()
+    j = leg_points(f, s, t, None, lift, depth, foot, stance, shank=sigma)
+    return all_masses(j, t, lean, placement, mass, bar), j
+
+
+def foot_centre(lean, sigma, mass, bar, f, s, t, foot, lift=0, depth=0, placement="high-bar", stance=0):
+    parts, j = seen(lean, sigma, mass, bar, f, s, t, foot, lift, depth, placement, stance)
+    x = sum(m * p[0] for m, p in parts) / (mass + bar)
+    return 50 + 100 * x / (foot * math.cos(rad(j["phi"])) * math.cos(rad(stance)))
+
+
+def moment_ankle(lean, sigma, mass, bar, f, s, t, foot, lift=0, depth=0, placement="high-bar", stance=0):
+    parts, j = seen(lean, sigma, mass, bar, f, s, t, foot, lift, depth, placement, stance)
+    return sum(m * G * (p[0] - j["ankle"][0]) / 100 for m, p in parts[1:])
+
+
+def stance_angle(width, hips, f, s, sigma, depth=0):
+    """The toe-out at which the ankle stands half the width from the middle, found by turning the leg out."""
+    ahead = f * math.cos(rad(depth)) - s * math.sin(rad(sigma))
+    if ahead <= 0:
+        num()
+    out = lambda angle: hips / 2 + ahead * math.sin(rad(angle)) - width / 2
+    # a hair beyond either end, so that the ends themselves count
+    return min(60.0, max(0.0, bisect(out, -1e-9, 60 + 1e-9)))
+
+
+def board(rise, length):
+    if length < rise:
+        num()
+    return deg(math.asin(rise / length))
+
+
+def stack(drop, foot, board_=0):
+    """Height of the heel over the ball when the shoe on the wedge is turned by both angles."""
+    phi = foot_points(foot, drop)["phi"] + board_
+    if phi >= 90:
+        num()
+    lever = 0.740 * foot
+    height = float((np.array([[math.cos(rad(phi)), math.sin(rad(phi))], [-math.sin(rad(phi)), math.cos(rad(phi))]]) @ [-lever, 0.0])[1])
+    return height if 0 <= height <= 15 and height < lever else num()
+
+
 def error(sd_length, sd_ankle, f, s, t, a, lift=0, placement="high-bar", foot=None, stance=0, how="tape"):
     bar_rule_word(placement)
     foot = default_foot(f, s, t) if foot is None else foot
@@ -635,6 +724,13 @@ FUNCTIONS = {
     "LEAN.HIP": hip_flexion,
     "LEAN.KNEE.AHEAD": knee_ahead,
     "LEAN.PART": part,
+    "LEAN.EXPLAIN": explain,
+    "ANKLE.USED": used,
+    "FOOT.CENTRE": foot_centre,
+    "MOMENT.ANKLE": moment_ankle,
+    "STANCE.ANGLE": stance_angle,
+    "LIFT.BOARD": board,
+    "LIFT.STACK": stack,
     "LEAN.ERROR": error,
     "LEAN.FROM.POINTS": from_points,
     "JOINT.FROM.POINTS": joint,
@@ -774,6 +870,22 @@ def random_cases(rng):
         add("LEAN.GAIN", limit, *build(), rng.choice([0, u(0, 3)]), *setup())
         add("LEAN.GAIN", limit, *build(), rng.choice([0, u(0, 3)]), *setup(), u(40, 90), u(110, 170), u(110, 165))
         add("LEAN.ERROR", u(0, 2), u(0, 4), *build(), u(0, 2), *setup(), "heights")
+    for _ in range(48):
+        f, s, t, a = build()
+        which = rng.choice(("reference", *BUILD, "use", "balance", "build"))
+        sigma = round(a * rng.uniform(0.5, 1.1), 1)
+        add("LEAN.EXPLAIN", which, u(20, 65), sigma, u(-30, 40), f, s, t, a, rng.choice([None, u(30, 45)]), rng.choice([0, u(0, 3)]), *setup())
+    for _ in range(40):
+        f, s, t, a = build()
+        word = rng.choice(bar_words + ["goblet"])
+        bar = 0 if word == "arms-forward" else u(0, 250)
+        who = (u(-10, 80), u(0, 50), u(50, 120), bar, f, s, t, u(22, 31), rng.choice([0, u(0, 4)]), u(-30, 50), word, rng.choice([0, u(5, 45)]))
+        add("FOOT.CENTRE", *who)
+        add("MOMENT.ANKLE", *who)
+        add("ANKLE.USED", u(-10, 50), u(0, 48), rng.choice([0, u(0, 4)]), rng.choice([None, u(22, 31)]))
+        add("STANCE.ANGLE", u(10, 70), u(14, 20), f, s, u(5, 40), u(-30, 40))
+        add("LIFT.STACK", rng.choice([0, u(0, 4)]), u(20, 31), rng.choice([None, u(0, 45)]))
+        add("LIFT.BOARD", u(0, 30), u(1, 60))
     return [r for r in rows if r]
 
 

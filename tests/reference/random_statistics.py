@@ -124,3 +124,16 @@ for n, p in [(9, 2), (20, 3), (6, 4)]:
         emit(f'COHORT.REGRESS({both}, "se")@{j + 1}', errors[j], "1e-8 rel")
     emit(f'COHORT.REGRESS({both}, "see")', see, "1e-8 rel")
     emit(f'COHORT.REGRESS({both}, "r2")', 1 - rss[0] / ((y - y.mean()) ** 2).sum(), "1e-9 abs")
+
+for n, rise, noise in [(4, 0.15, 0.3), (8, 0.1, 0.8), (20, -0.05, 1.0)]:
+    days = 46000 + np.cumsum(random.integers(1, 9, n))
+    values = np.round(9 + rise * (days - days[0]) + random.normal(0, noise, n), 1)
+    pair = f"{array(days)}, {array(values)}"
+    line = stats.linregress(days - days[0], values)
+    half = stats.t.ppf(0.975, n - 2) * line.stderr
+    assert abs(line.slope) > half
+    target = round(float(values[-1] + 20 * rise), 1)
+    emit(f"TEST.REACHED({pair}, {target})", days[0] + (target - line.intercept) / line.slope, "1e-7 abs")
+    emit(f'TEST.REACHED({pair}, {target}, "slope")', 7 * line.slope)
+    emit(f'TEST.REACHED({pair}, {target}, "low")', 7 * (line.slope - half))
+    emit(f'TEST.REACHED({pair}, {target}, "high")', 7 * (line.slope + half))

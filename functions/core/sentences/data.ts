@@ -1,5 +1,5 @@
 import type { Issue } from '../issue.ts';
-import { of, type Sentences } from './wording.ts';
+import { fig, got, of, type Sentences } from './wording.ts';
 
 const say = (i: Issue, key: string): string => String(i.details?.[key] ?? '');
 /** " of Kim" where an athlete was asked for. */
@@ -50,6 +50,10 @@ export const dataSentences: Sentences = {
     `${of(i)} got "${i.received}"; with "${say(i, 'method')}" it accepts ${i.expected}. Take another word or method.`,
   'needs-at': (i) =>
     `${of(i)} is blank; "${say(i, 'what')}" needs the x at which the line is read. Add it as the last argument.`,
+  'no-clear-slope': (i) =>
+    `${of(i)} change by ${fig(i, 'low')} to ${fig(i, 'high')} per week (95 % interval), which includes 0: no date follows; it accepts a clear rise or fall. Add tests, or ask for "slope".`,
+  'target-behind': (i) =>
+    `${of(i)} got ${got(i)}, which the line passed before the first test on ${i.details?.first}; at ${fig(i, 'slope')} per week it moves away from it. Choose a target ahead of the line.`,
   'not-published': (i) =>
     `${of(i)} got "${i.received}", which was not published for "${say(i, 'test')}"; it accepts ${i.expected}. Take one of these.`,
   collinear: (i) =>

@@ -18,10 +18,18 @@ export const postureSentences: Sentences = {
     `${i.function} finds no posture within the limits even at 60 deg above parallel ("max_lean" ${fig(i, 'max_lean')}, "max_hip" ${fig(i, 'max_hip')}, "max_knee" ${fig(i, 'max_knee')} deg). Loosen a limit, or check the lengths and the ankle.`,
   'part-without-posture': (i) =>
     `${i.function} compares mixtures of this lifter and the reference, and with ${i.details?.swapped} as in the reference no posture is balanced. Choose another "reference_ankle" or a lift.`,
+  'explain-without-posture': (i) =>
+    `${i.function} needs a balanced posture of ${i.details?.posture} for the part "${i.details?.part}", and there is none. Check the lengths, "shank" and "ankle", or choose another "reference_ankle".`,
+  'shank-outside-ankle': (i) =>
+    `${of(i)} got ${got(i)}; less the pitch of the lift, ${fig(i, 'pitch')} deg, the ankle would be at ${fig(i, 'used')} deg; it accepts -10 to 70. Check the shin angle and the lift.`,
   'error-without-posture': (i) =>
     `${i.function} needs a posture on both sides of every measure, and this one lies at the edge of balance ("${i.details?.moved}" moved by .01 has none). Check the lengths and the ankle.`,
   'lift-without-foot': (i) =>
     `${of(i)} is blank, and "lift" is ${fig(i, 'lift')} cm; a lift needs the foot, a number, 10 to 45 cm. Give the foot, or leave the lift out.`,
+  'hip-over-ankle': (i) =>
+    `${of(i)}, "femur", "tibia" and "depth" leave the hip ${fig(i, 'behind')} cm behind the ankle; it accepts more than 0, since turning out has to move the feet apart. Check the shin angle and the depth.`,
+  'no-such-stance': (i) =>
+    `${of(i)} got ${got(i)}; it accepts ${fig(i, 'hips')} to ${fig(i, 'widest')} cm with these legs, toe-out angles of 0 to 60 deg. Measure between the ankle joints, and check "hips".`,
   'points-coincide': (i) =>
     `${of(i)} and "${i.details?.other}" are the same point (${i.details?.x}, ${i.details?.y}); it accepts points that differ, since an angle needs a line. Digitise them again.`,
 };

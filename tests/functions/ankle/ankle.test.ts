@@ -30,3 +30,20 @@ describe('ANKLE.NEEDED', () => {
     ['=ANKLE.NEEDED(0, 60, 15, 51)', '#NUM!', 'lean'],
   ]);
 });
+
+// 2 cm under a foot of 27 cm: asin(2 / 19.98) by hand
+describe('share of the ankle range in use', () => {
+  const pitch = Math.asin(2 / (0.74 * 27)) / (Math.PI / 180);
+  checks([
+    ['=ANKLE.USED(30, 40)', 0.75],
+    ['=ANKLE.USED(44, 40)', 1.1],
+    ['=ANKLE.USED(-10, 40)', -0.25],
+    ['=ANKLE.USED(30, 40, 2, 27)', (30 - pitch) / 40],
+    ['=ANKLE.USED(30, 40, 2)', '#N/A', 'foot'],
+    // too little data speaks before the divisor, a bound before both
+    ['=ANKLE.USED(30, 0, 2)', '#N/A', 'foot'],
+    ['=ANKLE.USED(30, 0)', '#DIV/0!', 'ankle'],
+    ['=ANKLE.USED(30, -1, 2)', '#NUM!', 'ankle'],
+    ['=ANKLE.USED(30, 40, 9, 12)', '#NUM!', 'lift'],
+  ]);
+});

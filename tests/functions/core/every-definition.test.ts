@@ -14,7 +14,7 @@ import { expectIssue } from '../sentence.ts';
 import { definitions, typicalOf, typicalWith } from '../typical.ts';
 
 // The working of these ends in the function's own result; statistics tell the figures it is made of.
-const ours = /^(SEG|ANKLE|LEAN|JOINT|LIFT|MOMENT|BACK)\./;
+const ours = /^(SEG|ANKLE|LEAN|JOINT|LIFT|MOMENT|BACK|FOOT|STANCE)\./;
 
 interface Place<P extends Parameter = Parameter> {
   readonly title: string;

@@ -123,3 +123,36 @@ describe('limits of the descent', () => {
     }
   });
 });
+
+describe('an observed lean taken apart', () => {
+  // flat and at parallel, by hand: x_hip = −.25 L + S sin σ − F
+  const at = (femur: number, tibia: number, trunk: number, shank: number) =>
+    Math.asin((6.5 - tibia * Math.sin(shank * rad) + femur) / (trunk * Math.hypot(1, -0.09))) / rad -
+    Math.atan2(-0.09, 1) / rad;
+  const seen = '45, 40, 48, 30, 38, 0, "high-bar", 26)';
+  checks([
+    [`=LEAN.EXPLAIN("reference", 48, 25, 0, ${seen}`, at(0.2987 * 133, 0.3114 * 133, 0.3899 * 133, 38)],
+    [`=LEAN.EXPLAIN("use", 48, 25, 0, ${seen}`, at(45, 40, 48, 25) - at(45, 40, 48, 30)],
+    [`=LEAN.EXPLAIN("BALANCE", 48, 25, 0, ${seen}`, 48 - at(45, 40, 48, 25)],
+    ['=LEAN.EXPLAIN("use", 48, 30, 0, 45, 40, 48, 30)', 0],
+    // refusals, in their order
+    ['=LEAN.EXPLAIN("arm", 48, 25, 0, 45, 40, 48, 30)', '#VALUE!', 'part'],
+    ['=LEAN.EXPLAIN("use", 48, 25, , 45, 40, 48, 30)', '#N/A', 'depth'],
+    ['=LEAN.EXPLAIN("use", 48, 25, 0, 45, 40, 48, 99, 38, 0, "goblet")', '#VALUE!', 'placement'],
+    ['=LEAN.EXPLAIN("use", 91, 25, 0, 45, 40, 48, 30)', '#NUM!', 'lean'],
+    ['=LEAN.EXPLAIN("use", 48, 25, 0, 45, 40, 48, 30, 38, 9, "high-bar", 12)', '#NUM!', 'lift'],
+    // the shin angle is looked at whatever the part
+    ['=LEAN.EXPLAIN("reference", 48, -11, 0, 45, 40, 48, 30)', '#NUM!', 'shank'],
+    ['=LEAN.EXPLAIN("femur", 48, 71, 0, 45, 40, 48, 30)', '#NUM!', 'shank'],
+    ['=LEAN.EXPLAIN("balance", 48, 90, 0, 45, 40, 48, 30, 38, 8, "high-bar", 26)', '#NUM!'],
+    // a part asks only for the postures that enter it
+    ['=LEAN.EXPLAIN("use", 40, 30, 0, 60, 41, 40, 10)', '#NUM!'],
+  ]);
+  test('a part does without the postures that do not enter it', () => {
+    // this lifter has no posture with an ankle range of 10, the reference has, and the observed shin angle has
+    expect(evaluate('=LEAN.EXPLAIN("reference", 40, 45, 0, 60, 41, 50, 10)')).toBeTypeOf('number');
+    expect(evaluate('=LEAN.EXPLAIN("balance", 40, 45, 0, 60, 41, 50, 10)')).toBeTypeOf('number');
+    expect(evaluate('=LEAN.EXPLAIN("use", 40, 45, 0, 60, 41, 50, 10)')).toMatchObject({ code: '#NUM!' });
+    expect(evaluate('=LEAN.EXPLAIN("ankle", 40, 45, 0, 60, 41, 50, 10)')).toMatchObject({ code: '#NUM!' });
+  });
+});

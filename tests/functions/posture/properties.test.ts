@@ -97,6 +97,34 @@ describe('parts of the lean', () => {
     for (const part of ['femur', 'tibia', 'trunk', 'ankle'])
       close(number('LEAN.PART', part, 0.2987 * 130, 0.3114 * 130, 0.3899 * 130, 38), 0);
   });
+  test('LEAN.EXPLAIN of the seven adds up to the observed lean, and build is the three lengths', () => {
+    fc.assert(
+      fc.property(lifters, between(-20, 80), between(0, 45), between(25, 45), (l, seen, shank, reference) => {
+        const part = (name: string) =>
+          give('LEAN.EXPLAIN', name, seen, shank, l.depth, ...build(l), reference, l.lift, ...setup(l));
+        const values = ['reference', 'femur', 'tibia', 'trunk', 'ankle', 'use', 'balance'].map(part);
+        fc.pre(values.every((value) => typeof value === 'number'));
+        const [, femur, tibia, trunk] = values as number[];
+        close(
+          (values as number[]).reduce((a, b) => a + b),
+          seen,
+        );
+        close(Number(part('build')), femur! + tibia! + trunk!);
+      }),
+    );
+  });
+  test('LEAN.EXPLAIN takes the four measures apart as LEAN.PART does, at parallel', () => {
+    fc.assert(
+      fc.property(lifters, between(25, 45), (l, reference) => {
+        for (const part of ['femur', 'tibia', 'trunk', 'ankle']) {
+          const theirs = give('LEAN.PART', part, ...build(l), reference, l.lift, ...setup(l));
+          const ours = give('LEAN.EXPLAIN', part, 40, 30, 0, ...build(l), reference, l.lift, ...setup(l));
+          if (typeof theirs === 'number') close(Number(ours), theirs);
+          else expect(ours).toMatchObject({ code: '#NUM!' });
+        }
+      }),
+    );
+  });
   test('LEAN.ERROR grows in proportion to its SDs', () => {
     fc.assert(
       fc.property(lifters, between(0.1, 3), between(0.1, 5), (l, length, ankle) => {

@@ -210,3 +210,30 @@ describe('TEST.SIDES', () => {
     ['TEST.SIDES(10, 12, "angle")', '#VALUE!', 'index'],
   ]);
 });
+
+describe('when a target is reached', () => {
+  const log = '{46001;46008;46015}, {8;9;10}';
+  checks([
+    [`=TEST.REACHED(${log}, 12)`, 46029],
+    [`=TEST.REACHED(${log}, 9)`, 46008],
+    [`=TEST.REACHED(${log}, 8)`, 46001],
+    [`=TEST.REACHED(${log}, 7.9)`, '#N/A', 'target'],
+    [`=TEST.REACHED(${log}, 7.9, "SLOPE")`, 1],
+    // the time of day is cut off, and a pair with a blank is left out
+    ['=TEST.REACHED({46001.9;46008.1;46010;46015.5}, {8;9;;10}, 12)', 46029],
+    // falling toward a target below
+    ['=TEST.REACHED({46001;46008;46015}, {10;9;8}, 6)', 46029],
+    ['=TEST.REACHED({46001;46008;46015}, {10;9;8}, 11)', '#N/A', 'target'],
+    // equal values have a slope, and no date
+    ['=TEST.REACHED({46001;46008;46015}, {8.1;8.1;8.1}, 8.1)', '#N/A', 'values'],
+    ['=TEST.REACHED({46001;46008;46015}, {8.1;8.1;8.1}, 9, "slope")', 0],
+    ['=TEST.REACHED({46001;46008;46015}, {8.1;8.1;8.1}, 9, "low")', 0],
+    ['=TEST.REACHED({46001;46008;46015}, {8.1;8.1;8.1}, 9, "high")', 0],
+    // three tests on two days are too few, whatever is asked
+    ['=TEST.REACHED({46001;46001.5;46015}, {8;9;10}, 12, "slope")', '#N/A', 'dates'],
+    ['=TEST.REACHED({;}, {;}, 12, "high")', '#N/A', 'dates'],
+    [`=TEST.REACHED(${log}, 12, "day")`, '#VALUE!', 'what'],
+    [`=TEST.REACHED(${log}, "")`, '#N/A', 'target'],
+    ['=TEST.REACHED({46001;46008}, {8;9;10}, 12)', '#VALUE!', 'values'],
+  ]);
+});
