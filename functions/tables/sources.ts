@@ -15,10 +15,10 @@ export const wholeAnkleRange = assumption(
 
 /** What anybody who reads a lean, a lift or a load should have before the eyes. */
 export const leanError =
-  'Read leans in whole degrees: ±1 cm and ±2° of measuring error are ±2–3° of lean (LEAN.ERROR gives it for one lifter).';
+  'Read leans in whole degrees. Together, errors of ±1 cm and ±2° shift the lean by about 2–4° (LEAN.ERROR gives it for one lifter).';
 export const modelCaution =
   'An estimate from a static model seen from the side: for comparing set-ups of one lifter, not for diagnosis.';
-export const liftCaution = 'A heel lift moves demand from hip and back toward the knee.';
+export const liftCaution = 'A heel lift shifts load from the hips and lower back to the knees.';
 /** Whole advice on a heel that somebody is about to use. */
 export const heelAdvice =
   'Heels must be firm and non-slip and support the whole heel. Make one change at a time, and stop if the knee hurts.';

@@ -1,8 +1,8 @@
 /** What a guide that speaks of leans and lifts says at its end. */
 export const leanCautions: readonly string[] = [
-  'Leans are shown in whole degrees beside their error: ±1 cm and ±2° of measuring error are ±2–3° of lean.',
+  'Leans are shown in whole degrees beside their error. Together, errors of ±1 cm and ±2° shift the lean by about 2–4°.',
   'Estimates from a static two-dimensional model and from published group equations: for comparing set-ups of one lifter, not for diagnosis.',
-  'A heel lift moves demand from hip and back toward the knee.',
+  'A heel lift shifts load from the hips and lower back to the knees.',
 ];
 
 /** What every guide says. */

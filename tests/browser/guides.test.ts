@@ -46,7 +46,7 @@ test('the books page and the Help menu lead to the guides, and each step’s but
   await page.getByRole('button', { name: 'Add 24 rows' }).click();
   await page.getByRole('button', { name: 'Done' }).click();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
-  await step(page, 'Una Bellamy: Lean').getByRole('button', { name: 'Show me' }).click();
+  await step(page, 'Una Bellamy: Minimum lean').getByRole('button', { name: 'Show me' }).click();
   await page.locator('[data-part="line"]').getByText('LEAN.PARALLEL').first().waitFor();
   await step(page, 'target_lean').first().getByRole('button', { name: 'Show me' }).click();
   await expect

@@ -88,8 +88,8 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     expect(value('Sessions')).toBe(rows.filter(({ sessionLoad }) => sessionLoad !== null).length);
     expect(value('Best estimated 1RM')).toBeCloseTo(best, 9);
     expect(value('Best of the last 8 weeks')).toBeCloseTo(Math.max(...since(56).map((one) => one.value)), 9);
-    expect(value('Change a week over the last 12 weeks')).toBeCloseTo(slopeAWeek(since(84)), 9);
-    expect(value('Change a week over the whole log')).toBeCloseTo(slopeAWeek(estimates), 9);
+    expect(value('Change per week over the last 12 weeks')).toBeCloseTo(slopeAWeek(since(84)), 9);
+    expect(value('Change per week over the whole log')).toBeCloseTo(slopeAWeek(estimates), 9);
     const singles = rows.filter(({ squat, reps }) => squat && reps === 1).map(({ load }) => load);
     expect(value('Heaviest single')).toBeCloseTo(Math.max(...singles), 9);
     // Monday 2023-10-02 to Sunday 2025-09-28: 104 weeks.

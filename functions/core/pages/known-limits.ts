@@ -16,7 +16,7 @@ export const knownLimits: Page = {
     {
       title: 'Measuring error',
       paragraphs: [
-        '±1 cm in the lengths and ±2° in the ankle are ±2–3° of lean. Leans are therefore shown in whole degrees beside their error; LEAN.ERROR gives the error for one lifter.',
+        'Together, errors of ±1 cm and ±2° shift the lean by about 2–4°. Leans are therefore shown in whole degrees beside their error; LEAN.ERROR gives the error for one lifter.',
         'The largest single error is the knee’s landmark. The model asks for the lateral femoral epicondyle; who measures to the joint line takes 2.3 cm (men) or 2.8 cm (women) off the femur and adds it to the tibia, which is worth 4–6° of lean.',
         'The ankle must be measured with weight on it. A figure taken without weight is 15–20° lower and gives far too much lean.',
       ],
@@ -60,7 +60,7 @@ export const knownLimits: Page = {
       paragraphs: [
         'A heel-lift equivalent is a geometric ceiling: it holds if the ankle is what limits and is used whole. Lifters who have range to spare gain less or nothing.',
         'Studies stand on both sides. Trunks were more upright in the lifting shoes of Sato 2012 and on the 25 and 50 mm wedges of Monteiro 2022; in Legg 2017 only without load; in Lee 2019 not at 80 % of the maximum.',
-        'A heel lift moves demand from hip and back toward the knee. Whether that helps depends on the lifter.',
+        'A heel lift shifts load from the hips and lower back to the knees. Whether that helps depends on the lifter.',
         'Heels must be firm and non-slip and support the whole heel. Make one change at a time, and stop if the knee hurts.',
         'A heel height that is worked out means "up to N cm", and only where the lean exceeds its target by more than the error. No target lean is right for everybody.',
         'The equivalent in centimetres of tibia runs away when the ankle is stiff: read the equivalent in degrees of ankle range first.',

@@ -127,8 +127,8 @@ export function FigurePanel() {
       )}
       <p class="caution">
         A static side view from lengths and ankle range, with the whole ankle range used at every depth: good
-        for comparing set-ups of one lifter, not for diagnosis. ±1 cm and ±2° of measuring error move the lean
-        by 2–3°. Pain, numbness or a recent injury: stop, and see a licensed clinician.
+        for comparing set-ups of one lifter, not for diagnosis. Together, errors of ±1 cm and ±2° shift the
+        lean by about 2–4°. Pain, numbness or a recent injury: stop, and see a licensed clinician.
       </p>
     </div>
   );

@@ -54,7 +54,7 @@ export const coachJourney: Journey = {
       await page.locator('.head-tools').getByRole('button', { name: /^Undo/ }).waitFor();
     },
     figure: async (page) => {
-      await (await cellOf(page, 20, 'Heel lift used')).click();
+      await (await cellOf(page, 20, 'Athlete')).click();
       await page.getByRole('tab', { name: 'Figure' }).click();
       await page.locator('.drawing').waitFor();
     },

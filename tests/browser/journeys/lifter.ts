@@ -82,7 +82,7 @@ export const lifterJourney: Journey = {
       await setName(page, 'target_lean', '32');
     },
     figure: async (page) => {
-      await (await cellOf(page, 1, 'Heel lift used')).click();
+      await (await cellOf(page, 1, 'Occasion')).click();
       await page.getByRole('tab', { name: 'Figure' }).click();
       const field = page.getByRole('spinbutton', { name: 'Heel lift, cm' });
       await field.fill('1.9');

@@ -60,7 +60,7 @@ describe('the help says', () => {
     [
       'where demand goes with a lift',
       ['LIFT.CHANGE', 'LIFT.FOR.LEAN', 'LIFT.PITCH'],
-      /from hip and back toward the knee/,
+      /shifts load from the hips and lower back to the knees/,
     ],
     ['that with a stance the moment is the side’s', ['MOMENT.KNEE'], /part seen from the side/],
     [
@@ -71,7 +71,7 @@ describe('the help says', () => {
     [
       'how to read a lean',
       ['LEAN.PARALLEL', 'LEAN.AT', 'LEAN.PART', 'LIFT.CHANGE'],
-      /whole degrees: ±1 cm and ±2°/,
+      /whole degrees\. Together, errors of ±1 cm and ±2°/,
     ],
     [
       'whom to see with pain, and who should stand by',
