@@ -23,7 +23,7 @@ export const coach: Guide = {
         },
         {
           id: 'roster',
-          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `roster.csv`. Read what was found, then press *Add 24 rows* and *Done*.',
+          text: 'Open the menu *Book*, press *Import CSV, XLSX or ODS…* and choose `roster.csv`. Read what was found, then press *Add 24 rows* and *Done*.',
           sees: 'The title line, the line of units and the letters F and M are understood. Two cells are unreadable: they stay as they came.',
           show: { file: 'roster.csv', into: 'roster' },
           picture:

@@ -21,7 +21,7 @@ export const lifter: Guide = {
         },
         {
           id: 'export',
-          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `training-export.csv`. Press *Add 687 rows*, then *Done*.',
+          text: 'Open the menu *Book*, press *Import CSV, XLSX or ODS…* and choose `training-export.csv`. Press *Add 687 rows*, then *Done*.',
           sees: 'The dates have the month first, and pounds become kilograms. Two cells are unreadable and stay as they came.',
           show: { file: 'training-export.csv', into: 'training' },
           picture: 'Bringing in the log: pounds are recognised, two cells are unreadable, with the reason.',

@@ -22,7 +22,7 @@ export const researcher: Guide = {
         },
         {
           id: 'trials',
-          text: 'Open the menu *Book*, press *Bring in a CSV, XLSX or ODS file…* and choose `trials.csv`. Press *Add 40 rows*, then *Done*.',
+          text: 'Open the menu *Book*, press *Import CSV, XLSX or ODS…* and choose `trials.csv`. Press *Add 40 rows*, then *Done*.',
           sees: 'The line of units is understood, and NA is a missing value.',
           show: { file: 'trials.csv', into: 'trials' },
         },

@@ -52,7 +52,7 @@ async function again(page: Page): Promise<void> {
 }
 
 async function bring(page: Page): Promise<void> {
-  await runCommand(page, 'Bring in');
+  await runCommand(page, 'Import CSV');
   await page
     .locator('.intake input[type=file]')
     .setInputFiles({ name: 'roster.csv', mimeType: 'text/csv', buffer: roster });

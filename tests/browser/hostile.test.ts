@@ -335,7 +335,7 @@ async function elementsOf(page: Page, text: string, type: 'text/html' | 'image/s
 test('they stay texts when a file comes in: its name, its headings, its cells, its questions and its report', async () => {
   const { page } = watched;
   const quoted = `"${MARK.replaceAll('"', '""')}"`;
-  await runCommand(page, 'Bring in');
+  await runCommand(page, 'Import CSV');
   await page.locator('.intake input[type=file]').setInputFiles({
     name: `${MARK.replaceAll('/', '')}.csv`,
     mimeType: 'text/csv',

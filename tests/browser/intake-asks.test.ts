@@ -29,7 +29,7 @@ afterEach(async () => {
 const submitOf = (page: Page): Locator => page.locator('.intake-decide button[type=submit]');
 
 async function choose(page: Page, name: string, text: string): Promise<void> {
-  await runCommand(page, 'Bring in');
+  await runCommand(page, 'Import CSV');
   await page.locator('.intake input[type=file]').setInputFiles({
     name,
     mimeType: 'text/csv',

@@ -53,7 +53,7 @@ const counts = (page: Page): Promise<string | null> => page.locator('.intake-cou
 
 /** Chooses a file in the dialogue for bringing files in. */
 async function choose(page: Page, name: string, text: string | Uint8Array): Promise<void> {
-  await runCommand(page, 'Bring in');
+  await runCommand(page, 'Import CSV');
   await page.locator('.intake input[type=file]').setInputFiles({
     name,
     mimeType: 'text/csv',
@@ -272,7 +272,7 @@ describe('a file on its way in', () => {
 
   test('goes the whole way by keyboard, and breaks no rule of WCAG 2.2 AA that can be checked by machine', async () => {
     const { page } = watched;
-    await runCommand(page, 'Bring in');
+    await runCommand(page, 'Import CSV');
     await page.locator('.intake textarea').waitFor();
     expect(await violations(page)).toEqual([]);
     // From the file field to the pasted rows.

@@ -112,7 +112,7 @@ async function useLateParts(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
   await page.getByRole('tab', { name: 'Guide' }).click();
   await page.getByRole('button', { name: 'Known limits' }).waitFor();
-  await runCommand(page, 'Bring in');
+  await runCommand(page, 'Import CSV');
   await page.locator('.intake input[type=file]').setInputFiles({
     name: 'log.csv',
     mimeType: 'text/csv',
@@ -120,7 +120,7 @@ async function useLateParts(page: Page): Promise<void> {
   });
   await expect.poll(() => page.locator('.intake-counts').textContent()).toContain('2 of 2 rows');
   await page.keyboard.press('Escape');
-  await runCommand(page, 'Bring in');
+  await runCommand(page, 'Import CSV');
   await page
     .locator('.intake input[type=file]')
     .setInputFiles(join(import.meta.dirname, '../intake/workbooks/roster.xlsx'));

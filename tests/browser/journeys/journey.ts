@@ -50,7 +50,7 @@ export async function bringIn(
   answers: readonly string[] = [],
   look: Look = async () => {},
 ): Promise<void> {
-  await menu(page, 'Book', 'Bring in a CSV');
+  await menu(page, 'Book', 'Import CSV');
   await page.locator('.intake input[type=file]').setInputFiles({
     name: file.pathname.split('/').at(-1)!,
     mimeType: 'text/csv',
