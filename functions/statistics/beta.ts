@@ -38,7 +38,7 @@ export function deviance(x: number, m: number): number {
 }
 
 /** x^a y^b Γ(a+b+1)/(Γ(a+1) Γ(b+1)), y = 1 − x, with all its digits for large a and b (Loader's saddle point). */
-function weight(x: number, y: number, a: number, b: number): number {
+export function betaWeight(x: number, y: number, a: number, b: number): number {
   const n = a + b;
   const logOfIt =
     stirlingError(n) - stirlingError(a) - stirlingError(b) - deviance(a, n * x) - deviance(b, n * y);
@@ -54,7 +54,7 @@ function fraction(x: number, y: number, a: number, b: number): number {
   let c = 1;
   let d = 1 / kept(x < 0.5 ? 1 - ((a + b) * x) / (a + 1) : (1 - b + (a + b) * y) / (a + 1));
   let h = d;
-  for (let m = 1; m < 100_000; m++) {
+  for (let m = 1; m < 1_000_000; m++) {
     const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
     const next = (a + 2 * m) * (a + 2 * m + 1);
     const product = (a + m) * (a + b + m);
@@ -84,7 +84,7 @@ export function betaTails(x: number, y: number, a: number, b: number): BetaTails
   if (Number.isNaN(x + y + a + b)) return { below: Number.NaN, above: Number.NaN, slope: Number.NaN };
   if (x <= 0) return { below: 0, above: 1, slope: 0 };
   if (y <= 0) return { below: 1, above: 0, slope: 0 };
-  const w = weight(x, y, a, b) / (a + b);
+  const w = betaWeight(x, y, a, b) / (a + b);
   const slope = w * a * b;
   if (x < (a + 1) / (a + b + 2)) {
     const below = w * b * fraction(x, y, a, b);

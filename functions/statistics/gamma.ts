@@ -1,8 +1,9 @@
 import { exp } from '../core/elementary/exp.ts';
 import { log } from '../core/elementary/log.ts';
 import { deviance, stirlingError } from './beta.ts';
+import { gammaTailsOfLarge, LARGE } from './gamma-large.ts';
 
-/** The incomplete gamma function and its inverse, on which χ² rests. */
+/** The incomplete gamma function and its inverse, on which χ², gamma and Poisson rest. */
 export interface GammaTails {
   /** P(a, x) and its complement, the smaller of them with all its digits. */
   readonly below: number;
@@ -11,14 +12,18 @@ export interface GammaTails {
   readonly slope: number;
 }
 
+/** x^a e^−x / Γ(a + 1) with all its digits for large a (Loader's saddle point); a > 0. */
+export const gammaWeight = (a: number, x: number): number =>
+  exp(-stirlingError(a) - deviance(a, x)) / Math.sqrt(2 * Math.PI * a);
+
 /** The regularised incomplete gamma function of a > 0 and x with both tails. */
 export function gammaTails(a: number, x: number): GammaTails {
   if (Number.isNaN(a + x)) return { below: Number.NaN, above: Number.NaN, slope: Number.NaN };
   if (x <= 0) return { below: 0, above: 1, slope: 0 };
   if (x === Number.POSITIVE_INFINITY) return { below: 1, above: 0, slope: 0 };
-  // x^a e^−x / Γ(a + 1) with all its digits for large a (Loader's saddle point)
-  const weight = exp(-stirlingError(a) - deviance(a, x)) / Math.sqrt(2 * Math.PI * a);
+  const weight = gammaWeight(a, x);
   const slope = weight * a;
+  if (a > LARGE) return { ...gammaTailsOfLarge(a, x), slope };
   if (x < a + 1) {
     const below = weight * series(a, x);
     return { below, above: 1 - below, slope };

@@ -200,7 +200,7 @@ describe('leverbook calc', () => {
     const asked = rows(['--json', '--sheet=roster']);
     expect(asked).toMatchObject({ code: 2, values: [] });
     expect(asked.err).toMatch(
-      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 40 cm there, 41 cm in the file; Dario Welk .*79\.9 kg in the file; .*Nothing was written\. .*--differing leave/,
+      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 40 cm there, 41 cm in the file; Dario Welk .*79\.9 kg in the file; .*No file was written\. .*--differing leave/,
     );
     const left = rows(['--json', '--sheet=roster', '--differing=leave']);
     expect(left.err).toMatch(/24 rows in = 24 placed \(4 of them left as the sheet has them\) \+ 0 held/);

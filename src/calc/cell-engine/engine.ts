@@ -11,7 +11,7 @@ import {
 import { issue } from '../../../functions/core/issue.ts';
 import { limits } from '../limits.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
-import { ownBodies } from './own-bodies.ts';
+import { bodyFor, isOwn } from './own-bodies.ts';
 import { cellEngineSettings } from './settings.ts';
 import { errorOf, type Inner, type RichNumber } from './values.ts';
 
@@ -224,21 +224,19 @@ function tooWide(left: unknown, right: unknown): CellError | undefined {
   return errorOf(issue('#NUM!', 'array-too-large', { details: { most: limits.handedCells } }));
 }
 
-const ownBody = (method: string) => ownBodies.get(method) as FunctionBody['run'] | undefined;
-
 /** Lets formulas that the engine evaluates whole use our bodies, as those taken out do. */
 function useOwnBodies(grid: Grid): void {
   const done = new Set<unknown>();
   for (const [method, plugin] of grid.functionRegistry.functions.values()) {
-    if (!ownBodies.has(method)) continue;
+    if (!isOwn(method)) continue;
     const own = plugin as Record<string, unknown>;
     if (done.has(own[method])) continue;
     const original = own[method] as (tree: unknown, state: unknown) => unknown;
     const replaced = function (this: Insides, tree: unknown, state: unknown) {
       const caller = Object.create(this) as Insides;
       const runFunction = this.runFunction as (...all: unknown[]) => unknown;
-      caller.runFunction = (args: unknown, at: unknown, metadata: unknown) =>
-        runFunction.call(this, args, at, metadata, ownBody(method));
+      caller.runFunction = (args: unknown, at: unknown, metadata: unknown, run: FunctionBody['run']) =>
+        runFunction.call(this, args, at, metadata, bodyFor(method, run));
       return original.call(caller, tree, state);
     };
     own[method] = replaced;
@@ -299,7 +297,7 @@ function takeOut(
     given: FunctionMetadata,
     run: FunctionBody['run'],
   ) => {
-    kept = { metadata: given, run: ownBody(metadata.method) ?? run };
+    kept = { metadata: given, run: bodyFor(metadata.method, run) as FunctionBody['run'] };
     return 0;
   };
   try {

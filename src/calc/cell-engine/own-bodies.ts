@@ -21,6 +21,7 @@ import {
   tQuantileTwoSided,
   tTwoSided,
 } from '../../../functions/statistics/distributions.ts';
+import { countBodies, refusals } from './count-bodies.ts';
 import { type Inner, isRich } from './values.ts';
 
 type Answer = number | CellError;
@@ -165,4 +166,18 @@ export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
   ],
   ['ttest', tTest],
   ['ftest', fTest],
+  ...countBodies,
 ] as [string, Body][]);
+
+/** Methods whose body is ours, or refuses numbers that would take too long. */
+export const isOwn = (method: string): boolean => ownBodies.has(method) || refusals.has(method);
+
+/** The body for a method: ours, or the engine's own. */
+export function bodyFor(
+  method: string,
+  original: (...args: unknown[]) => unknown,
+): (...args: unknown[]) => unknown {
+  const own = ownBodies.get(method) as typeof original | undefined;
+  const refuse = refusals.get(method) as typeof original | undefined;
+  return own ?? (refuse ? (...args) => refuse(...args) ?? original(...args) : original);
+}

@@ -45,7 +45,14 @@ export function isAlone(bound: Bound): boolean {
 
 function isLarge(bound: Bound): boolean {
   if (bound.type === 'column-of') return true;
+  if (bound.type === 'call' && bound.name === 'SEQUENCE') return !isShortSequence(bound.args);
   return bound.type === 'cells-of' && (bound.to - bound.from + 1) * bound.columns.length >= LARGE;
+}
+
+/** A sequence whose size is written out and small; a computed one may be large. */
+function isShortSequence([rows, columns]: readonly Bound[]): boolean {
+  const size = [rows, columns].map((of) => (!of ? 1 : of.type === 'number' ? of.value : LARGE));
+  return size[0]! * size[1]! < LARGE;
 }
 
 function moves(bound: Bound): boolean {
