@@ -102,6 +102,25 @@ describe('points saved in a row', () => {
     expect(session.save()).toBe(before);
   });
 
+  test('the parts of the lean are blank without a build, and add up to the observed lean with one', () => {
+    const { session, run, sheet } = open();
+    const column = (name: string) => sheet.columns.find((one) => one.name === name)!.id;
+    const parts = ['reference', 'femur', 'tibia', 'trunk', 'ankle', 'use', 'balance'];
+    const at = (name: string) => session.evaluate(`INDEX(observed.${name}, 1)`);
+    run({ do: 'save-points', sheet: sheet.id, row: 0, seen });
+    expect(at('from_use')).toBe('');
+    run({
+      do: 'set-cells',
+      sheet: sheet.id,
+      row: 0,
+      columns: ['femur', 'tibia', 'trunk', 'ankle', 'lift'].map(column),
+      texts: [['42', '41', '51', '38', '1']],
+    });
+    expect(at('ankle_used')).toBeTypeOf('number');
+    const sum = parts.reduce((total, part) => total + Number(at(`from_${part}`)), 0);
+    expect(sum).toBeCloseTo(Number(at('observed_lean')), 9);
+  });
+
   test('a frame of its own row takes the athlete and heel lift along', () => {
     const { session, run, sheet } = open();
     const column = (name: string) => sheet.columns.find((one) => one.name === name)!.id;

@@ -170,6 +170,31 @@ const modelled: typeof COMPUTED = [
       'IF(COUNT(depth, femur, tibia, trunk, ankle) = 5, LEAN.AT(depth, femur, tibia, trunk, ankle, lift), "")',
     note: 'The least this build needs at the observed depth, with the whole ankle range used.',
   },
+  {
+    name: 'ankle_used',
+    label: 'Ankle range used',
+    unit: '',
+    formula:
+      'IF(COUNT(shin, femur, tibia, trunk, ankle) = 5, ANKLE.USED(shin, ankle, lift, SEG.FOOT(femur, tibia, trunk)), "")',
+    note: 'Share of the ankle range in use; above 1 the heel rises or the ankle test was too low.',
+  },
+  ...(
+    [
+      ['reference', 'Lean of an average build'],
+      ['femur', 'Lean from femur'],
+      ['tibia', 'Lean from tibia'],
+      ['trunk', 'Lean from trunk'],
+      ['ankle', 'Lean from ankle'],
+      ['use', 'Lean from range not used'],
+      ['balance', 'Lean from bar or back'],
+    ] as const
+  ).map(([part, label]) => ({
+    name: `from_${part}`,
+    label,
+    unit: 'deg',
+    formula: `IF(COUNT(observed_lean, shin, depth, femur, tibia, trunk, ankle) = 7, LEAN.EXPLAIN("${part}", observed_lean, shin, depth, femur, tibia, trunk, ankle, 38, lift), "")`,
+    note: 'One of seven parts that add up to the observed lean; smaller than its error: within error.',
+  })),
 ];
 
 /** The sheet in which squats are digitised: athlete, build by lookup, raw points, and what follows from them. */
@@ -194,11 +219,12 @@ export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command,
       name,
       label,
       kind: 'number' as const,
-      dimension: (unit === 'deg' ? 'angle' : 'length') as Column['dimension'],
-      unit,
+      ...(unit === ''
+        ? {}
+        : { dimension: (unit === 'deg' ? 'angle' : 'length') as Column['dimension'], unit }),
       formula,
       note,
-      format: { digits: name === 'scale' ? 4 : name === 'bar_ahead' ? 1 : 0 },
+      format: { digits: name === 'scale' ? 4 : name === 'ankle_used' ? 2 : name === 'bar_ahead' ? 1 : 0 },
     }));
   const stored = STORED.map(({ of: _, ...column }) => ({
     ...column,
