@@ -38,6 +38,18 @@ export interface FormulaCheck {
   readonly dimension?: Dimension;
 }
 
+/** What the number in a cell stands for: a date, a quantity to be shown in a unit, a rate per day or per week. */
+export type Meaning =
+  | { readonly is: 'date' }
+  | { readonly is: 'quantity'; readonly dimension: Dimension; readonly unit: string }
+  | {
+      readonly is: 'rate';
+      readonly per: 'day' | 'week';
+      /** Absent: a plain number per day or week. */
+      readonly dimension?: Dimension;
+      readonly unit?: string;
+    };
+
 /** Something the calculation wants to be looked at. Not an error: the value stands. */
 export interface CalcDoubt {
   readonly place: Place;
@@ -79,6 +91,8 @@ export interface Calculation {
    */
   column(sheet: string, column: string): Range;
   value(sheet: string, column: string, row: number): Value;
+  /** What a cell's own formula says of its number, where its column does not say; for showing it. */
+  meaning(sheet: string, column: string, row: number): Meaning | undefined;
   /** One sentence for an error value. */
   sentence(issue: Issue): string;
   check(formula: string, place: Place): FormulaCheck;

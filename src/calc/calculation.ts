@@ -5,6 +5,7 @@ import type { CalcDoubt, Calculation, FormulaCheck, Fresh, Place, Progress } fro
 import { isArray } from './cells/free-formula.ts';
 import { checkFormula } from './check.ts';
 import { dimensionOf } from './dimensions/dimension-of.ts';
+import { Meanings } from './dimensions/meanings.ts';
 import { doubtsOf } from './doubts.ts';
 import { Beside } from './graph/beside.ts';
 import { compute } from './graph/compute.ts';
@@ -28,6 +29,7 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
   const beside = new Beside(state);
   const over = new Over(state);
   let turn = 0;
+  let meanings: { readonly turn: number; readonly of: Meanings } | undefined;
   const scopeOf = (place: Place | undefined) => ({ sheet: place?.sheet, column: place?.row === undefined });
 
   return {
@@ -44,6 +46,10 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
     },
     column: (sheet, column): Range => state.graph.column(sheet, column)?.range() ?? nothing,
     value: (sheet, column, row): Value => state.place.spot(sheet, column, row).value,
+    meaning(sheet, column, row) {
+      if (meanings?.turn !== turn) meanings = { turn, of: new Meanings(state) };
+      return meanings.of.of(sheet, column, row);
+    },
     sentence: sentenceOf,
     check(formula: string, place: Place): FormulaCheck {
       const dimension = dimensionOf(state, formula, scopeOf(place));

@@ -75,6 +75,8 @@ export interface Tile {
   readonly column: number;
   readonly columns: number;
   readonly texts: readonly string[];
+  /** Texts without the unit behind the number, where one stands there: by index. */
+  readonly bare?: Readonly<Record<number, string>>;
   readonly marks: Uint8Array;
   /** What rules and drawings put into the cells of marked columns. */
   readonly drawings?: readonly Drawing[];

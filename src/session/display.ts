@@ -2,6 +2,7 @@ import type { Value } from '../../functions/core/value.ts';
 import { Kind, type Range } from '../../functions/core/value.ts';
 import { CellKind, type Cells } from '../book/cells.ts';
 import type { Column } from '../book/model.ts';
+import type { Meaning } from '../calc/api.ts';
 import { writeDate } from '../units/date.ts';
 import type { Locale } from '../units/locale.ts';
 import { writeNumber } from '../units/number.ts';
@@ -34,6 +35,31 @@ export function writer(column: Column, locale: Locale): (range: Range, row: numb
         return '';
     }
   };
+}
+
+/** A column's way of writing, and what a cell of it says of its own number. */
+export interface Way {
+  readonly column: Column;
+  /** Stands behind a number, where the heading cannot say it. */
+  readonly behind: string;
+}
+
+/** How a cell is written whose formula says what its number stands for; without a meaning, as its column says. */
+export function wayOf(column: Column, meaning: Meaning | undefined): Way {
+  if (!meaning || column.format?.percent) return { column, behind: '' };
+  if (meaning.is === 'date') return { column: { ...column, kind: 'date' }, behind: '' };
+  const { dimension, unit } = meaning;
+  const sign = unit === undefined ? '' : unit === 'deg' ? '°' : ` ${unit}`;
+  return {
+    column: dimension && unit ? { ...column, dimension, unit } : column,
+    behind: meaning.is === 'rate' ? `${sign} per ${meaning.per}` : sign,
+  };
+}
+
+/** One value as its cell shows it, with the unit that its column does not say. */
+export function shownWith(value: Value, { column, behind }: Way, locale: Locale): string {
+  const text = displayOf(value, column, locale);
+  return typeof value === 'number' && column.kind === 'number' ? text + behind : text;
 }
 
 /** One value as a column shows it. */

@@ -2,7 +2,7 @@ import { columnOf, sheetOf } from '../book/book.ts';
 import { CellKind } from '../book/cells.ts';
 import { z } from '../book/zod.ts';
 import type { Place, Progress } from '../calc/api.ts';
-import { writer } from './display.ts';
+import { cellWriter } from './cell-text.ts';
 import type { Viewed } from './views.ts';
 
 export const searchSchema = z.strictObject({
@@ -51,19 +51,13 @@ export function* finding(viewed: Viewed, search: Search): Generator<Progress, Fo
     const columns = chosen.map((column) => ({
       id: column.id,
       cells: sheet.cells.get(column.id)!,
-      range: viewed.calculation.column(sheet.id, column.id),
-      write: writer(column, viewed.locale),
+      write: cellWriter(viewed, sheet, column),
     }));
     for (let row = 0; row < sheet.rows; row++) {
       if (row % STEP === STEP - 1) yield { done: done + row, total, about: `looking through ${sheet.label}` };
-      for (const { id, cells, range, write } of columns) {
+      for (const { id, cells, write } of columns) {
         const own = cells.kinds[row];
-        const shown =
-          formulas && own === CellKind.formula
-            ? `=${cells.formulas.get(row)}`
-            : own === CellKind.held
-              ? cells.held.get(row)!.held
-              : write(range, row);
+        const shown = formulas && own === CellKind.formula ? `=${cells.formulas.get(row)}` : write(row);
         if (shown === '' || !matches(shown)) continue;
         if (places.length === most) return { places, more: true };
         places.push({ sheet: sheet.id, column: id, row });

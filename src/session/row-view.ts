@@ -1,8 +1,8 @@
 import { Kind } from '../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../book/book.ts';
-import { type Cell, CellKind, type Cells } from '../book/cells.ts';
+import { type Cell, CellKind } from '../book/cells.ts';
 import { z } from '../book/zod.ts';
-import { writer } from './display.ts';
+import { cellWriter } from './cell-text.ts';
 import { marksOfSheet, type Rule } from './marks/record.ts';
 import { ruledRows } from './marks/rules.ts';
 import { allRows, byValue, ordered } from './order.ts';
@@ -70,7 +70,7 @@ function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
   const column = columnOf(sheet, one.column);
   const cells = sheet.cells.get(column.id)!;
   const range = viewed.calculation.column(sheetId, column.id);
-  const shown = shownBy(cells, writer(column, viewed.locale), range);
+  const shown = cellWriter(viewed, sheet, column);
   switch (one.is) {
     case 'containing': {
       const wanted = one.text.toLowerCase();
@@ -107,14 +107,6 @@ function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
     case 'own value':
       return (row) => column.formula !== undefined && cells.kinds[row] !== CellKind.blank;
   }
-}
-
-function shownBy(
-  cells: Cells,
-  write: ReturnType<typeof writer>,
-  range: Parameters<ReturnType<typeof writer>>[0],
-): (row: number) => string {
-  return (row) => cells.held.get(row)?.held ?? write(range, row);
 }
 
 function numberOf(cell: Cell): number | undefined {

@@ -19,8 +19,27 @@ const ORDER: Readonly<Record<Locale['dateOrder'], string>> = {
 /**
  * The cell that a typed or pasted text makes in a column. What does not fit is held with the reason, never refused. A
  * text that begins with "=" is a formula where `formulas` allows it; with an apostrophe before the "=" it is a text.
+ * With `setting` a column of plain numbers takes dates, too.
  */
-export function readTyped(text: string, column: Typed, locale: Locale, formulas = true): Cell {
+export function readTyped(
+  text: string,
+  column: Typed,
+  locale: Locale,
+  formulas = true,
+  setting = false,
+): Cell {
+  const cell = readCell(text, column, locale, formulas);
+  // A setting or a free cell may be anything that its column has no unit for: a date is one there.
+  if (!setting || !isPlain(column) || cell === null || typeof cell !== 'object' || !('held' in cell))
+    return cell;
+  const date = readDate(cell.held.trim(), locale);
+  return date === undefined ? cell : { date };
+}
+
+const isPlain = ({ kind, dimension, format }: Typed): boolean =>
+  kind === 'number' && dimension === undefined && !format?.percent;
+
+function readCell(text: string, column: Typed, locale: Locale, formulas: boolean): Cell {
   const trimmed = text.trim();
   if (trimmed === '') return null;
   if (!formulas) return readPlain(text, column, locale);

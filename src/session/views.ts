@@ -1,5 +1,5 @@
 import { isIssue } from '../../functions/core/issue.ts';
-import { isMatrix, Kind } from '../../functions/core/value.ts';
+import { isMatrix } from '../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../book/book.ts';
 import { CellKind } from '../book/cells.ts';
 import type { Book, NamedCell, Sheet } from '../book/model.ts';
@@ -8,7 +8,8 @@ import type { Calculation } from '../calc/api.ts';
 import { lettersOf } from '../calc/language/address.ts';
 import type { Locale } from '../units/locale.ts';
 import type { CellInfo, Outline, Place, SheetOutline, Tile } from './api.ts';
-import { displayOf, marksOf, writer } from './display.ts';
+import { barely, cellText, cellWriter } from './cell-text.ts';
+import { displayOf, marksOf } from './display.ts';
 import { markedInWords } from './marks/cell.ts';
 import { drawingsOf } from './marks/drawings.ts';
 import { marksOfSheet } from './marks/record.ts';
@@ -50,13 +51,13 @@ export function sheetOutline(sheet: Sheet, { book, locale }: Viewed): SheetOutli
   };
 }
 
-export function namesOutline({ book, calculation, locale }: Viewed): Outline['names'] {
+export function namesOutline(viewed: Viewed): Outline['names'] {
+  const { book } = viewed;
   return [...book.names.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map((named) => {
       const column = columnOf(sheetOf(book, named.sheet), named.column);
-      const value = calculation.value(named.sheet, named.column, named.row);
-      return { ...named, display: displayOf(value, column, locale) };
+      return { ...named, display: cellText(viewed, column, named) };
     });
 }
 
@@ -78,6 +79,7 @@ export function tileOf(
     );
   const texts = new Array<string>(rows * columns);
   const marks = new Uint8Array(rows * columns);
+  const bare: Record<number, string> = {};
   const names = new Set(
     [...viewed.book.names.values()].filter((n) => n.sheet === sheet.id).map((n) => `${n.row} ${n.column}`),
   );
@@ -85,7 +87,7 @@ export function tileOf(
     const of = sheet.columns[column + c]!;
     const cells = sheet.cells.get(of.id)!;
     const range = viewed.calculation.column(sheet.id, of.id);
-    const write = writer(of, viewed.locale);
+    const write = cellWriter(viewed, sheet, of);
     for (let r = 0; r < rows; r++) {
       const at = picked?.[row + r] ?? row + r;
       // The row after the last is the blank one into which a new row is typed.
@@ -94,8 +96,12 @@ export function tileOf(
         continue;
       }
       const named = names.size > 0 && names.has(`${at} ${of.id}`);
-      texts[r * columns + c] =
-        cells.kinds[at] === CellKind.held ? cells.held.get(at)!.held : write(range, at);
+      const text = write(at);
+      texts[r * columns + c] = text;
+      if (cells.kinds[at] === CellKind.formula) {
+        const figure = barely(viewed, of, { sheet: sheet.id, row: at });
+        if (figure !== text) bare[r * columns + c] = figure;
+      }
       marks[r * columns + c] = marksOf(of, cells, range, at, named);
     }
   }
@@ -109,6 +115,7 @@ export function tileOf(
     columns,
     texts,
     marks,
+    ...(Object.keys(bare).length ? { bare } : {}),
     ...(drawings.length ? { drawings } : {}),
   };
 }
@@ -140,13 +147,12 @@ export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
   const cell = cells.get(place.row);
   const computed = kind === CellKind.blank && column.formula !== undefined;
   const held = cells.held.get(place.row);
-  const dated = viewed.calculation.column(sheet.id, column.id).kinds[place.row] === Kind.date;
   const sentence = held ? held.reason : isIssue(value) ? viewed.calculation.sentence(value) : undefined;
   const name = nameOf(viewed.book, place);
   const marked = markedInWords(viewed, sheet, place);
   return {
     place,
-    display: held ? held.held : displayOf(value, dated ? { ...column, kind: 'date' } : column, viewed.locale),
+    display: held ? held.held : cellText(viewed, column, place),
     editText: computed ? `=${column.formula}` : typedText(cell, column, viewed.locale),
     from: computed
       ? 'column formula'

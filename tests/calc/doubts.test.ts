@@ -42,6 +42,8 @@ describe('the dimension of a result', () => {
     ['TEST.MDC(STDEV(s.femur))', 'length'],
     ['TEST.CHANGE(femur, tibia, 0.4)', undefined],
     ['TRAIN.BEST(s.minutes, s.mass, 1, 9)', 'mass'],
+    ['TRAIN.TREND(s.minutes, s.mass)', undefined],
+    ['TRAIN.MEAN(s.minutes, s.mass, 9)', undefined],
   ])('%s: %s', (formula, dimension) => expect(dimensionOf(formula)).toBe(dimension));
 });
 
@@ -58,6 +60,8 @@ describe('what the calculation doubts', () => {
     'mass * 2 > minutes',
     'TEST.CHANGE(femur, tibia, 0.4)',
     'TEST.CHANGE(femur, mass, 0.4)',
+    'mass + TRAIN.TREND(s.minutes, s.mass)',
+    'TRAIN.TREND(s.minutes, s.mass) > TRAIN.MEAN(s.minutes, s.mass, 9)',
   ])('%s', (formula) => expect(doubts(formula)).toMatchSnapshot());
   test('a column that is said to measure something else', () => {
     expect(doubts('femur * 2', { dimension: 'angle' })).toMatchSnapshot();

@@ -393,7 +393,7 @@ describe('renaming and removing', () => {
     expect(texts(session, 'summary', 'result')[0]).toBe('#REF!');
     session.undo();
     expect(session.save()).toBe(before);
-    expect(texts(session, 'summary', 'result')).toEqual(['41.33333333', '45']);
+    expect(texts(session, 'summary', 'result')).toEqual(['41.33333333 cm', '45 cm']);
   });
 
   test('addresses follow rows and columns that come, go and change places', () => {
@@ -408,7 +408,7 @@ describe('renaming and removing', () => {
     expect(formula()).toBe('=roster!A3 + 1');
     session.execute({ do: 'remove-rows', sheet: 'roster', row: 0, count: 1 });
     expect(formula()).toBe('=roster!A2 + 1');
-    expect(texts(session, 'summary', 'result')[1]).toBe('45');
+    expect(texts(session, 'summary', 'result')[1]).toBe('45 cm');
   });
 
   const taken: readonly (readonly [string, Command, RegExp])[] = [

@@ -21,7 +21,12 @@ export async function textsOf(page: Page, selection: GridSelection): Promise<rea
   for (const { row, count } of selection.runs) {
     const tile = await page.service.tile(sheet.id, row, count, from, width);
     for (let r = 0; r < tile.rows; r++)
-      lines.push(indexes.map((index) => tile.texts[r * tile.columns + (index - from)] ?? ''));
+      lines.push(
+        indexes.map((index) => {
+          const at = r * tile.columns + (index - from);
+          return tile.bare?.[at] ?? tile.texts[at] ?? '';
+        }),
+      );
   }
   return lines;
 }

@@ -3,7 +3,7 @@ import { readAndBind } from '../graph/formula.ts';
 import type { ColumnNode } from '../graph/nodes.ts';
 import type { State } from '../graph/state.ts';
 import { type ColumnMeasure, infer } from './infer.ts';
-import { dimensionIn, type Measure } from './measure.ts';
+import { aDate, dimensionIn, type Measure } from './measure.ts';
 
 /**
  * What the columns of the book measure: as declared, else as their formula gives. Single cells of a column count as the
@@ -14,6 +14,7 @@ export function columnMeasures(state: State): ColumnMeasure {
   const told = (column: ColumnNode | undefined): Measure | undefined => {
     const declared = column?.column.dimension;
     if (declared) return { [declared]: 1 };
+    if (column?.column.kind === 'date') return aDate;
     return column?.formula ? known.get(column) : 'unknown';
   };
   /** Works a column out from what is known; answers the columns that have to come first. */

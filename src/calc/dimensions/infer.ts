@@ -6,8 +6,8 @@ import { registry } from '../../../functions/registry.ts';
 import { type Dimension, dimensions } from '../../units/dimension.ts';
 import type { Span } from '../api.ts';
 import type { Bound, CallNode } from '../ast.ts';
-import { equal, inWords, isKnown, type Measure, plain, times } from './measure.ts';
-import { passing } from './passing.ts';
+import { aDate, equal, inWords, isDate, isKnown, type Measure, perSpan, plain, times } from './measure.ts';
+import { passDates, passing, rates } from './passing.ts';
 
 /** Where a formula mixes what does not go together. */
 export interface MixedUp {
@@ -23,9 +23,17 @@ export interface Inferred {
 /** Answers what the numbers of a column measure. */
 export type ColumnMeasure = (sheet: string, column: string) => Measure;
 
+/** Answers what a single cell measures where it says more than its column does. */
+export type CellMeasure = (sheet: string, column: string, row: number) => Measure | undefined;
+
 /** What the result of a formula measures, and where it adds, compares or hands over what differs. */
-export function infer(bound: Bound, text: string, columnMeasure: ColumnMeasure): Inferred {
-  const inference = new Inference(text, columnMeasure);
+export function infer(
+  bound: Bound,
+  text: string,
+  columnMeasure: ColumnMeasure,
+  cellMeasure: CellMeasure = () => undefined,
+): Inferred {
+  const inference = new Inference(text, columnMeasure, cellMeasure);
   return { measure: inference.of(bound, new Map()), mixed: inference.mixed };
 }
 
@@ -48,16 +56,26 @@ class Inference {
   constructor(
     private readonly text: string,
     private readonly columnMeasure: ColumnMeasure,
+    private readonly cellMeasure: CellMeasure,
   ) {}
 
   of(node: Bound, locals: Locals): Measure {
     switch (node.type) {
       case 'number':
+      case 'text':
+      case 'empty':
         return 'any';
+      case 'named':
+        return (
+          this.cellMeasure(node.sheet, node.column, node.row) ?? this.columnMeasure(node.sheet, node.column)
+        );
+      case 'cell-of':
+        return (
+          (node.rowMoves ? undefined : this.cellMeasure(node.sheet, node.column, node.row)) ??
+          this.columnMeasure(node.sheet, node.column)
+        );
       case 'row-of':
       case 'column-of':
-      case 'named':
-      case 'cell-of':
         return this.columnMeasure(node.sheet, node.column);
       case 'cells-of':
         return this.together(
@@ -96,10 +114,17 @@ class Inference {
         return node.right.type === 'number' ? times(plain, left, node.right.value) : 'unknown';
       case '&':
         return 'unknown';
-      default: {
-        const joined = this.together([left, right], node, [node.left, node.right]);
-        return node.operator === '+' || node.operator === '-' ? joined : plain;
-      }
+      case '+':
+      case '-':
+        // A date and a number of days is a date; between two dates lie days.
+        if (isDate(left) || isDate(right)) {
+          if (isDate(left) && isDate(right)) return 'unknown';
+          return isDate(right) && node.operator === '-' ? 'unknown' : aDate;
+        }
+        return this.together([left, right], node, [node.left, node.right]);
+      default:
+        this.together([left, right], node, [node.left, node.right]);
+        return plain;
     }
   }
 
@@ -140,11 +165,14 @@ class Inference {
   private call(node: CallNode<Bound> & { readonly type: 'call' }, locals: Locals): Measure {
     if (node.name === 'LET') return this.letCall(node, locals);
     const measures = node.args.map((arg) => this.of(arg, locals));
+    const rate = rates.get(node.name);
+    if (rate) return perSpan(measures[rate.of] ?? 'unknown', rate.per);
     const definition = registry.get(node.name);
     const pass = passing.get(node.name);
     if (definition && !pass) return this.domain(definition, node, measures);
     if (!pass || pass === 'unknown') return 'unknown';
     if (pass === 'plain') return plain;
+    if (pass === 'date') return aDate;
     if (pass === 'root') return times(plain, measures[0] ?? 'unknown', 0.5);
     const chosen = measures.map((_, i) => i).filter((i) => pass(i, measures.length));
     const common = this.together(
@@ -152,7 +180,8 @@ class Inference {
       node,
       chosen.map((i) => node.args[i]!),
     );
-    return definition?.result.is === 'text' ? 'unknown' : common;
+    if (definition?.result.is === 'text' || (isDate(common) && !passDates.has(node.name))) return 'unknown';
+    return common;
   }
 
   private letCall(node: CallNode<Bound>, locals: Locals): Measure {
@@ -183,6 +212,7 @@ class Inference {
         }),
       });
     });
-    return definition.result.is === 'text' ? 'unknown' : measureOfUnit(definition.result.unit);
+    if (definition.result.is === 'text') return 'unknown';
+    return definition.result.unit === 'date' ? aDate : measureOfUnit(definition.result.unit);
   }
 }

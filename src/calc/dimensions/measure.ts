@@ -5,24 +5,39 @@ import { type Dimension, dimensions } from '../../units/dimension.ts';
  * that takes whatever is asked of it, or unknown.
  */
 export type Measure = 'any' | 'unknown' | Exponents;
-export type Exponents = Readonly<Partial<Record<Dimension, number>>>;
+export type Exponents = Readonly<Partial<Record<Part, number>>>;
+
+/**
+ * What a measure is made of: the dimensions, `day` and `week` (of rates: a rate per week is never one per day), and
+ * `date`, a day of the calendar, which only stands alone.
+ */
+export type Part = Dimension | Span | 'date';
+type Span = 'day' | 'week';
 
 export const plain: Exponents = {};
 
 export const isKnown = (measure: Measure): measure is Exponents => typeof measure === 'object';
 
-const keys = (of: Exponents): readonly Dimension[] =>
-  (Object.keys(of) as Dimension[]).filter((d) => of[d] !== 0).sort();
+export const aDate: Exponents = { date: 1 };
+
+export const isDate = (measure: Measure): boolean => isKnown(measure) && measure.date === 1;
+
+const keys = (of: Exponents): readonly Part[] =>
+  (Object.keys(of) as Part[]).filter((d) => of[d] !== 0).sort();
 
 export const equal = (a: Exponents, b: Exponents): boolean => {
   const [left, right] = [keys(a), keys(b)];
   return left.length === right.length && left.every((d, i) => d === right[i] && a[d] === b[d]);
 };
 
-/** a · b^power */
+const isRate = (measure: Measure): boolean =>
+  isKnown(measure) && (measure.day !== undefined || measure.week !== undefined);
+
+/** a · b^power. Days and weeks are plain numbers elsewhere, so a rate times a number may be a rate no longer. */
 export function times(a: Measure, b: Measure, power = 1): Measure {
-  if (a === 'unknown' || b === 'unknown') return 'unknown';
-  const product: Partial<Record<Dimension, number>> = isKnown(a) ? { ...a } : {};
+  if (a === 'unknown' || b === 'unknown' || isDate(a) || isDate(b)) return 'unknown';
+  if (isRate(a) !== isRate(b) && [a, b].some((one) => !isKnown(one) || equal(one, plain))) return 'unknown';
+  const product: Partial<Record<Part, number>> = isKnown(a) ? { ...a } : {};
   if (isKnown(b)) for (const d of keys(b)) product[d] = (product[d] ?? 0) + power * b[d]!;
   return product;
 }
@@ -31,7 +46,30 @@ export function times(a: Measure, b: Measure, power = 1): Measure {
 export function dimensionIn(measure: Measure): Dimension | undefined {
   if (!isKnown(measure)) return undefined;
   const [only, more] = keys(measure);
-  return only !== undefined && more === undefined && measure[only] === 1 ? only : undefined;
+  return only !== undefined && more === undefined && measure[only] === 1 && only in dimensions
+    ? (only as Dimension)
+    : undefined;
+}
+
+/** A dimension, or a plain number, per day or per week. */
+export interface Rate {
+  readonly dimension?: Dimension;
+  readonly per: Span;
+}
+
+export const perSpan = (measure: Measure, per: Span): Measure =>
+  isKnown(measure) && !isDate(measure) ? { ...measure, [per]: (measure[per] ?? 0) - 1 } : 'unknown';
+
+export function rateIn(measure: Measure): Rate | undefined {
+  if (!isKnown(measure)) return undefined;
+  for (const per of ['day', 'week'] as const) {
+    if (measure[per] !== -1) continue;
+    const { [per]: _, ...rest } = measure;
+    if (equal(rest, plain)) return { per };
+    const dimension = dimensionIn(rest);
+    if (dimension) return { dimension, per };
+  }
+  return undefined;
 }
 
 /** In words for a sentence: `a length (cm)`, `a plain number`, `length² / mass`. */
@@ -40,7 +78,12 @@ export function inWords(measure: Exponents): string {
   if (all.length === 0) return 'a plain number';
   const one = dimensionIn(measure);
   if (one) return `${one === 'angle' ? 'an' : 'a'} ${one} (${dimensions[one]})`;
-  const power = (d: Dimension): string => {
+  if (isDate(measure)) return 'a date';
+  const rate = rateIn(measure);
+  if (rate?.dimension)
+    return `${rate.dimension === 'angle' ? 'an' : 'a'} ${rate.dimension} per ${rate.per} (${dimensions[rate.dimension]} per ${rate.per})`;
+  if (rate) return `a number per ${rate.per}`;
+  const power = (d: Part): string => {
     const e = Math.abs(measure[d]!);
     return e === 1 ? d : `${d}^${e}`;
   };

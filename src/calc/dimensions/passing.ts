@@ -11,7 +11,22 @@ const only =
 const oddOnes: Chosen = (i) => i % 2 === 1;
 
 /** `plain`: a plain number whatever comes in; `root`: the root of the first argument; `unknown`: it depends on what is asked. */
-type Passing = Chosen | 'plain' | 'root' | 'unknown';
+type Passing = Chosen | 'plain' | 'root' | 'date' | 'unknown';
+
+/** Functions that give a date for dates; of the others that pass a measure on, none gives a day of the calendar. */
+export const passDates: ReadonlySet<string> = new Set([
+  ...['MIN', 'MAX', 'MINA', 'MAXA', 'MEDIAN', 'MODE', 'AVERAGE', 'AVERAGEA', 'MINIFS', 'MAXIFS', 'AVERAGEIF'],
+  ...['AVERAGEIFS', 'LARGE', 'SMALL', 'PERCENTILE', 'PERCENTILE.INC', 'PERCENTILE.EXC', 'QUARTILE', 'INDEX'],
+  ...['QUARTILE.INC', 'QUARTILE.EXC', 'SORT', 'UNIQUE', 'IF', 'IFS', 'CHOOSE', 'XLOOKUP', 'IFERROR', 'IFNA'],
+  ...['ROUND', 'ROUNDUP', 'ROUNDDOWN', 'INT', 'TRUNC', 'FLOOR', 'CEILING', 'FLOOR.MATH', 'CEILING.MATH'],
+]);
+
+/** Functions that give a rate: what one argument measures, per day or per week. */
+export const rates: ReadonlyMap<string, { readonly of: number; readonly per: 'day' | 'week' }> = new Map([
+  ['TRAIN.TREND', { of: 1, per: 'week' }],
+  ['TRAIN.MEAN', { of: 1, per: 'day' }],
+  ['TRAIN.EWMA', { of: 1, per: 'day' }],
+]);
 
 /** Built-in functions, and those of the domain that take values in any unit. */
 export const passing: ReadonlyMap<string, Passing> = new Map<string, Passing>([
@@ -59,8 +74,9 @@ export const passing: ReadonlyMap<string, Passing> = new Map<string, Passing>([
   ...['TEST.BIAS', 'TEST.LIMIT.LOW', 'TEST.LIMIT.HIGH', 'TEST.SEM.TRIALS'].map(
     (name) => [name, only(0, 1)] as const,
   ),
-  ...['TRAIN.SUM', 'TRAIN.MEAN', 'TRAIN.EWMA', 'TRAIN.STRAIN', 'TRAIN.BEST', 'TRAIN.LAST', 'TRAIN.TREND'].map(
-    (name) => [name, only(1)] as const,
+  ...['TRAIN.SUM', 'TRAIN.STRAIN', 'TRAIN.BEST', 'TRAIN.LAST'].map((name) => [name, only(1)] as const),
+  ...['DATE', 'TODAY', 'NOW', 'DATEVALUE', 'EDATE', 'EOMONTH', 'WORKDAY', 'WORKDAY.INTL'].map(
+    (name) => [name, 'date'] as const,
   ),
   ...['TEST.SIDES', 'COHORT.Z', 'COHORT.T', 'COHORT.PERCENTILE'].map((name) => [name, 'plain'] as const),
   ...['COHORT.FIT', 'COHORT.WELCH', 'COHORT.REGRESS'].map((name) => [name, 'unknown'] as const),

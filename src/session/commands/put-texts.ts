@@ -41,6 +41,7 @@ export function* puttingTexts(
     );
   const end = row + texts.length;
   if (end > limits.rows) refuse(`A sheet has at most ${limits.rows} rows.`);
+  const named = namedOn(state, id);
   let held = 0;
   let done = 0;
   const cells: Cell[][] = [];
@@ -53,7 +54,8 @@ export function* puttingTexts(
         isUnchanged(text, own.get(at), own.kinds[at] ?? CellKind.blank, column, state.locale)
       )
         return own.get(at);
-      const cell = readTyped(text, column, state.locale, formulas);
+      const setting = sheet.purpose === 'worked' || named.has(`${at} ${column.id}`);
+      const cell = readTyped(text, column, state.locale, formulas, setting);
       if (cell !== null && typeof cell === 'object' && 'held' in cell) held++;
       return cell;
     };
@@ -71,6 +73,9 @@ export function* puttingTexts(
     edits.unshift({ do: 'add-rows', sheet: id, row: sheet.rows, count: end - sheet.rows });
   return { edits, held };
 }
+
+const namedOn = ({ book }: State, sheet: string): ReadonlySet<string> =>
+  new Set([...book.names.values()].filter((n) => n.sheet === sheet).map((n) => `${n.row} ${n.column}`));
 
 export const heldInWords = (held: number): Pick<Planned, 'note'> =>
   held === 0

@@ -1,7 +1,5 @@
-import { valueAt } from '../../../functions/core/value.ts';
-import { CellKind } from '../../book/cells.ts';
 import type { Sheet } from '../../book/model.ts';
-import { displayOf } from '../display.ts';
+import { cellWriter } from '../cell-text.ts';
 import type { Viewed } from '../views.ts';
 import { labelled, rowsShown } from './found.ts';
 
@@ -27,12 +25,11 @@ function tableOf(viewed: Viewed, sheet: Sheet): ResultTable {
   const visible = sheet.columns.filter(({ hidden }) => !hidden);
   const columns = visible.slice(0, most.columns);
   const rows = rowsShown(viewed, sheet);
-  const ranges = columns.map(({ id }) => viewed.calculation.column(sheet.id, id));
+  const writers = columns.map((column) => cellWriter(viewed, sheet, column));
   const text = (row: number): readonly string[] =>
-    columns.map((column, c) => {
-      const cells = sheet.cells.get(column.id)!;
-      if (cells.kinds[row] === CellKind.held) return cells.held.get(row)!.held;
-      return displayOf(valueAt(ranges[c]!, row), column, viewed.locale).replace(/^-(?=\d)/, '−');
+    columns.map(({ id }, c) => {
+      const text = writers[c]!(row);
+      return sheet.cells.get(id)!.held.has(row) ? text : text.replace(/^-(?=\d)/, '−');
     });
   const left = [
     rows.length > most.rows ? `${rows.length - most.rows} further rows` : '',

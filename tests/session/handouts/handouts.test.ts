@@ -55,7 +55,7 @@ describe('a handout', () => {
     for (const words of [
       'about 2–4°',
       'not for diagnosis',
-      'hip and back toward the knee',
+      'from the hips and lower back to the knees',
       'licensed clinician',
       'safety pins or spotters',
       'minors',

@@ -1,0 +1,32 @@
+/** How a cell of an open book is shown: in its column's way, or as its own formula says where the column does not. */
+import { Kind } from '../../functions/core/value.ts';
+import type { Column, Sheet } from '../book/model.ts';
+import type { Place } from '../calc/api.ts';
+import { displayOf, shownWith, type Way, wayOf, writer } from './display.ts';
+import type { Viewed } from './views.ts';
+
+type Seen = Pick<Viewed, 'calculation' | 'locale'>;
+type At = Pick<Required<Place>, 'sheet' | 'row'>;
+
+/** With its unit where no heading says it: `41.3 cm`, `0.8 kg per week`. A held text is not looked at here. */
+export const cellText = (seen: Seen, column: Column, at: At): string =>
+  shownWith(seen.calculation.value(at.sheet, column.id, at.row), way(seen, column, at), seen.locale);
+
+/** The same as a number alone, for other programs. */
+export const barely = (seen: Seen, column: Column, at: At): string =>
+  displayOf(seen.calculation.value(at.sheet, column.id, at.row), way(seen, column, at).column, seen.locale);
+
+/** Writes the cells of one column, held ones too. Made once for many rows. */
+export function cellWriter(seen: Seen, sheet: Sheet, column: Column): (row: number) => string {
+  const cells = sheet.cells.get(column.id)!;
+  const range = seen.calculation.column(sheet.id, column.id);
+  const write = writer(column, seen.locale);
+  return (row) =>
+    cells.held.get(row)?.held ??
+    (cells.formulas.has(row) ? cellText(seen, column, { sheet: sheet.id, row }) : write(range, row));
+}
+
+function way({ calculation }: Seen, column: Column, { sheet, row }: At): Way {
+  const dated = calculation.column(sheet, column.id).kinds[row] === Kind.date;
+  return wayOf(column, dated ? { is: 'date' } : calculation.meaning(sheet, column.id, row));
+}

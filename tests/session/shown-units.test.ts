@@ -1,0 +1,154 @@
+/**
+ * What a setting or a free cell shows of its number where no heading does: a date, a unit, a rate. Arithmetic of the
+ * checks is done by hand beside them; units as SI and the international pound (1 lb = 0.45359237 kg) define them.
+ */
+import { describe, expect, test } from 'vitest';
+import type { Command } from '../../src/session/commands/index.ts';
+import { Session } from '../../src/session/session.ts';
+
+const run = (session: Session, command: Command) => {
+  const done = session.execute(command);
+  if (!done.ok) throw new Error(JSON.stringify(command) + done.sentence);
+};
+
+/** A log of four days a week apart, sleep in hours and loads in lb, and a sheet of free cells. */
+function book(formulas: readonly string[]): Session {
+  const session = Session.create();
+  run(session, {
+    do: 'add-sheet',
+    name: 'log',
+    columns: [
+      { name: 'night', kind: 'date' },
+      { name: 'sleep', dimension: 'duration', unit: 'h' },
+      { name: 'load', dimension: 'mass', unit: 'kg' },
+      { name: 'lifted', dimension: 'mass', unit: 'lb' },
+      { name: 'lean', dimension: 'angle' },
+      { name: 'points' },
+    ],
+  });
+  run(session, {
+    do: 'set-cells',
+    sheet: 'log',
+    row: 0,
+    columns: ['night', 'sleep', 'load', 'lifted', 'lean', 'points'],
+    texts: [
+      ['2025-03-01', '7', '100', '225', '30', '300'],
+      ['2025-03-08', '7.5', '102', '225', '32', '310'],
+      ['2025-03-15', '8', '104', '225', '34', '320'],
+    ],
+  });
+  run(session, {
+    do: 'add-sheet',
+    name: 'glance',
+    purpose: 'worked',
+    rows: Math.max(1, formulas.length),
+    columns: [{ name: 'figure' }],
+  });
+  formulas.forEach((formula, row) => {
+    run(session, { do: 'set-cells', sheet: 'glance', row, columns: ['figure'], texts: [[`=${formula}`]] });
+  });
+  return session;
+}
+const shown = (formula: string): unknown => {
+  const session = book([formula]);
+  const { id } = session.outline().sheets[1]!;
+  const text = session.tile(id, 0, 1, 0, 1).texts[0];
+  // The formula line, the search and the side list say the same as the sheet.
+  expect(session.cellInfo({ sheet: id, column: 'figure', row: 0 }).display).toBe(text);
+  run(session, { do: 'name-cell', sheet: 'glance', column: 'figure', row: 0, name: 'a_setting' });
+  expect(session.outline().names[0]!.display).toBe(text);
+  return text;
+};
+
+describe('a free cell and a setting show what their number stands for', () => {
+  test.each([
+    ['a mean of hours stays in hours', 'AVERAGE(log.sleep)', '7.5 h'],
+    ['a maximum keeps the unit of its column', 'MAX(log.lifted)', '225 lb'],
+    ['an angle has its sign', 'AVERAGE(log.lean)', '32°'],
+    [
+      'a choice between nothing and a value keeps its unit',
+      'IF(COUNT(log.load) = 0, "", MAX(log.load))',
+      '104 kg',
+    ],
+    ['a ratio is a plain number', 'MAX(log.load) / MIN(log.load)', '1.04'],
+    ['the last day is a date', 'MAX(log.night)', '2025-03-15'],
+    ['a date and a number of days is a date', 'MAX(log.night) - 14', '2025-03-01'],
+    ['between two dates lie days, a plain number', 'MAX(log.night) - MIN(log.night)', '14'],
+    ['a date of the built-in functions', 'DATE(2025, 3, 1)', '2025-03-01'],
+    ['a number of dates is no date', 'COUNT(log.night)', '3'],
+    ['a spread of dates is no date', 'STDEV(log.night)', '7'],
+    // 100, 102, 104 kg, each a week after the last: 2 kg a week.
+    ['a trend is a rate per week', 'TRAIN.TREND(log.night, log.load)', '2 kg per week'],
+    ['a trend of a column that says nothing is left as it is', 'TRAIN.TREND(log.night, log.points)', '10'],
+    // 104 kg on one day of seven.
+    [
+      'a mean is a rate per day',
+      'ROUND(TRAIN.MEAN(log.night, log.load, MAX(log.night), 7), 2)',
+      '14.86 kg per day',
+    ],
+    ['a rate in hours stays in hours', 'TRAIN.TREND(log.night, log.sleep)', '0.5 h per week'],
+    ['a rate times a count is no rate any more', 'TRAIN.TREND(log.night, log.load) * 4', '8'],
+    [
+      'two rates over one another are a plain number',
+      'TRAIN.TREND(log.night, log.load) / TRAIN.TREND(log.night, log.load)',
+      '1',
+    ],
+  ])('%s', (_, formula, text) => expect(shown(formula)).toBe(text));
+
+  test('a cell takes its unit from the free cell that it reads', () => {
+    const session = book(['AVERAGE(log.sleep)', 'A1 + 0', 'MAX(log.night)', 'A3 + 7']);
+    const { id } = session.outline().sheets[1]!;
+    expect(session.tile(id, 0, 4, 0, 1).texts).toEqual(['7.5 h', '7.5 h', '2025-03-15', '2025-03-22']);
+    // Other programs are handed the number.
+    expect(session.tile(id, 0, 4, 0, 1).bare).toEqual({ 0: '7.5', 1: '7.5' });
+  });
+
+  test('another unit of the column is another unit of the cell, at once', () => {
+    const session = book(['AVERAGE(log.sleep)']);
+    const { id } = session.outline().sheets[1]!;
+    run(session, { do: 'change-column', sheet: 'log', column: 'sleep', change: { unit: 'min' } });
+    expect(session.tile(id, 0, 1, 0, 1).texts).toEqual(['450 min']);
+  });
+});
+
+describe('a date typed into a setting', () => {
+  const settings = (): Session => {
+    const session = book([]);
+    run(session, { do: 'add-sheet', name: 'settings', rows: 2, columns: [{ name: 'amount' }] });
+    return session;
+  };
+  const type = (session: Session, text: string): void =>
+    run(session, { do: 'set-cells', sheet: 'settings', row: 0, columns: ['amount'], texts: [[text]] });
+  const amount = (session: Session) => session.cellInfo({ sheet: 'settings', column: 'amount', row: 0 });
+
+  test('is a date, shows as one and reads back from the editor as one', () => {
+    const session = settings();
+    run(session, { do: 'name-cell', sheet: 'settings', column: 'amount', row: 0, name: 'starts' });
+    type(session, '2025-03-01');
+    expect(amount(session)).toMatchObject({ from: 'value', display: '2025-03-01', editText: '2025-03-01' });
+    expect(session.outline().names[0]!.display).toBe('2025-03-01');
+    run(session, { do: 'set-formula', sheet: 'glance', column: 'figure', row: 0, formula: '=starts + 7' });
+    expect(session.cellInfo({ sheet: 'glance', column: 'figure', row: 0 }).display).toBe('2025-03-08');
+    type(session, '40');
+    expect(amount(session)).toMatchObject({ display: '40' });
+    type(session, 'soon');
+    expect(amount(session)).toMatchObject({ from: 'held', display: 'soon' });
+  });
+
+  test('typed before the cell has its name, it becomes a date with the name, and undo takes both back', () => {
+    const session = settings();
+    type(session, '2025-03-01');
+    expect(amount(session).from).toBe('held');
+    run(session, { do: 'name-cell', sheet: 'settings', column: 'amount', row: 0, name: 'starts' });
+    expect(amount(session)).toMatchObject({ from: 'value', display: '2025-03-01' });
+    session.undo();
+    expect(amount(session)).toMatchObject({ from: 'held', display: '2025-03-01' });
+  });
+
+  test('is no date in a column of lengths', () => {
+    const session = book([]);
+    run(session, { do: 'name-cell', sheet: 'log', column: 'load', row: 0, name: 'starts' });
+    run(session, { do: 'set-cells', sheet: 'log', row: 0, columns: ['load'], texts: [['2025-03-01']] });
+    expect(session.cellInfo({ sheet: 'log', column: 'load', row: 0 }).from).toBe('held');
+  });
+});
