@@ -14,8 +14,8 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'LIFT.STACK',
   family: 'lift',
-  summary: 'Heel lift of a shoe that is worn on a wedge.',
-  searchWords: ['shoe on a wedge', 'slant board', 'heel drop', 'combined lift', 'weightlifting shoe'],
+  summary: 'Shoe worn on a wedge: what both come to as one heel lift.',
+  searchWords: ['shoe on a wedge', 'shoe and slant board', 'combined lift', 'weightlifting shoe'],
   parameters: [
     number('drop', 'cm', 'heel above the ball of the foot in the shoe, as LIFT.NET gives it', {
       bounds: heel,

@@ -54,8 +54,9 @@ export default defineFunction({
   constants: [gravity, ...systemConstants],
   cautions: [say.modelCaution, say.painCaution, say.loadCaution],
   notes: [
+    say.observedPosture,
     say.staticLoad,
-    'For an observed lean and shin angle: body and bar need not be over mid-foot. Negative: the shin muscles hold.',
+    'Body and bar need not be over mid-foot. Negative: the shin muscles hold.',
     'With a stance it is the part seen from the side; what the ankle bears sideways is not in it.',
     say.angleNote,
   ],
