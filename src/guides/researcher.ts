@@ -85,7 +85,7 @@ export const researcher: Guide = {
         {
           id: 'line',
           text: 'Under *Charts* press *Lean seen and ankle range*, then *Lean seen and lean by the model*.',
-          sees: 'People lean more than the model’s least lean: most do not use the whole ankle range.',
+          sees: 'People lean more than the model’s minimum lean: most do not use the whole ankle range.',
           show: { chart: 'chart_3' },
         },
         {
