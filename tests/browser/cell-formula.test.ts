@@ -153,7 +153,7 @@ test('Ctrl+Enter puts the formula into all chosen cells, and they stay chosen', 
   await keys(page, 'Control+Enter');
   const three = () => Promise.all([2, 3, 4].map((row) => shown(page, row, 'Femur')));
   await expect.poll(three).toEqual(['42.0', '42.0', '42.0']);
-  expect(await page.locator('.status').textContent()).toContain('24 rows, 25 columns3 × 1 cells chosen');
+  expect(await page.locator('.status').textContent()).toContain('24 rows, 30 columns3 × 1 cells chosen');
   await keys(page, 'Control+z');
   await expect.poll(three).toEqual(before);
   expect(faults).toEqual([]);
@@ -289,7 +289,7 @@ test('the editor grows to the right and down with its text, stays inside the win
   await expect.poll(() => active(page)).toBe('4,4');
   // In the last corner of the sheet.
   await keys(page, 'Control+End');
-  await expect.poll(() => active(page)).toBe('26,26');
+  await expect.poll(() => active(page)).toBe('26,31');
   await page.keyboard.type('=');
   await page.keyboard.type('1 + '.repeat(30));
   await expect.poll(async () => (await box())!.height).toBeGreaterThan(40);

@@ -53,7 +53,7 @@ test('when the last rows go, the choice moves to what is left, and undo brings t
   // What is chosen now is within the sheet, and the line speaks of it.
   await expect
     .poll(status)
-    .toMatch(/21 rows, 25 columns(one cell chosen|. × 1 cells chosen|a new row begins here)/);
+    .toMatch(/21 rows, 30 columns(one cell chosen|. × 1 cells chosen|a new row begins here)/);
   await keys(page, 'ArrowUp');
   await expect.poll(scope).toMatch(/A\d+ alone$/);
   await keys(page, 'Control+z');
