@@ -31,7 +31,7 @@ let served: Served;
 let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 1680, height: 900 } }, withoutFileAccess);
+  watched = await launch(served.address, { viewport: { width: 2280, height: 900 } }, withoutFileAccess);
   watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
   await editorLoaded(watched.page);

@@ -75,7 +75,7 @@ const drop = (page: Page, ...files: { name: string; text: string }[]): Promise<v
 
 describe('where the browser lets a page write files', () => {
   beforeEach(async () => {
-    watched = await launch(served.address, { viewport: { width: 2900, height: 900 } }, withPrivateFiles);
+    watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withPrivateFiles);
     await sheetShown(watched.page);
   });
 
@@ -141,7 +141,7 @@ describe('where the browser lets a page write files', () => {
 
 describe('where it does not', () => {
   beforeEach(async () => {
-    watched = await launch(served.address, { viewport: { width: 2900, height: 900 } }, withoutFileAccess);
+    watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withoutFileAccess);
     await sheetShown(watched.page);
   });
 

@@ -126,7 +126,7 @@ beforeAll(async () => {
 });
 afterAll(() => served?.close());
 beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 1700, height: 1000 } }, async (context) => {
+  watched = await launch(served.address, { viewport: { width: 2300, height: 1000 } }, async (context) => {
     await withoutFileAccess(context);
     await context.addInitScript(lookForLeaks);
   });

@@ -38,7 +38,7 @@ beforeAll(async () => {
 });
 afterAll(() => served?.close());
 beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 1900, height: 1000 } });
+  watched = await launch(served.address, { viewport: { width: 2500, height: 1000 } });
   await sheetShown(watched.page);
 });
 afterEach(async () => {

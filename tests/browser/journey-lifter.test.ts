@@ -25,7 +25,7 @@ let served: Served;
 let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 2900, height: 1100 } }, withoutFileAccess);
+  watched = await launch(served.address, { viewport: { width: 3500, height: 1100 } }, withoutFileAccess);
   await sheetShown(watched.page);
 });
 afterAll(async () => {

@@ -33,7 +33,7 @@ let unbuild: () => void;
 beforeAll(async () => {
   unbuild = await buildCommand();
   served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 2900, height: 1100 } }, withoutFileAccess);
+  watched = await launch(served.address, { viewport: { width: 3500, height: 1100 } }, withoutFileAccess);
   await sheetShown(watched.page);
 });
 afterAll(async () => {

@@ -10,7 +10,7 @@ let served: Served;
 let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 2900, height: 900 } });
+  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
   await sheetShown(watched.page);
   await editorLoaded(watched.page);
 });

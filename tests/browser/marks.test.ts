@@ -19,7 +19,7 @@ async function told(cell: Locator): Promise<{ says: string | null; number: numbe
 }
 
 test('three rules made by keyboard mark the cells they hold in, by words, until undo takes them off', async () => {
-  const { page, faults, close } = await launch(served.address, { viewport: { width: 3200, height: 900 } });
+  const { page, faults, close } = await launch(served.address, { viewport: { width: 3800, height: 900 } });
   try {
     await sheetShown(page);
     await markByKeyboard(page);

@@ -37,7 +37,7 @@ beforeEach(async () => {
   served = await serve(host);
   watched = await launch(
     `${served.address}${FOLDER}/`,
-    { viewport: { width: 2200, height: 900 } },
+    { viewport: { width: 2800, height: 900 } },
     withoutFileAccess,
   );
   await sheetShown(watched.page);

@@ -9,7 +9,7 @@ let served: Served;
 let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 2900, height: 900 } });
+  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
   watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
   await editorLoaded(watched.page);

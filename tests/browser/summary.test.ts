@@ -32,7 +32,7 @@ function median(values: readonly number[]): number {
 
 test('a column shows a formula of its own below the sheet, and below each group of rows', async () => {
   // All rows and columns fit, so that every figure can be read off the page.
-  const { page, faults, close } = await launch(served.address, { viewport: { width: 3200, height: 1600 } });
+  const { page, faults, close } = await launch(served.address, { viewport: { width: 3800, height: 1600 } });
   try {
     await sheetShown(page);
     await summaryOfLean(page);

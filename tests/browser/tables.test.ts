@@ -33,7 +33,7 @@ beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(
     served.address,
-    { viewport: { width: 2900, height: 1000 }, locale: 'de-DE' },
+    { viewport: { width: 3500, height: 1000 }, locale: 'de-DE' },
     withoutFileAccess,
   );
   watched.page.setDefaultTimeout(8000);

@@ -20,7 +20,7 @@ let served: Served;
 let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 2900, height: 900 } }, withoutFileAccess);
+  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withoutFileAccess);
 });
 afterAll(async () => {
   await watched?.close();
