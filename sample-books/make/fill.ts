@@ -1,6 +1,6 @@
 import { sentence } from '../../src/intake/index.ts';
-import { type Incoming, type Prepared, preparing } from '../../src/session/bring-in.ts';
 import type { Command } from '../../src/session/commands/index.ts';
+import { type Incoming, type Prepared, preparing } from '../../src/session/imports/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
 
 /** A book on its way from template to sample: what a person does, done by the same session. */

@@ -3,7 +3,7 @@ import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import type { Progress } from '../calc/api.ts';
 import { differencesInWords, IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
-import { type Prepared, preparing } from '../session/bring-in.ts';
+import { type Prepared, preparing } from '../session/imports/bring-in.ts';
 import { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
 import { readBytes, readText } from './files.ts';

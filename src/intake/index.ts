@@ -1,5 +1,5 @@
 import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
-import { inspecting as inspectingAll } from './inspect.ts';
+import { inspecting as inspectingAll } from './detect/inspect.ts';
 import type { TakeOptions } from './options.ts';
 import { takingIn } from './take-in.ts';
 import type { Taken } from './taken.ts';
@@ -26,18 +26,18 @@ export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions =
   finish(takingIn(bytes, target, options));
 
 export type * from './api.ts';
-export { type Differing, differencesInWords, type OfDiffering } from './differing.ts';
-export { hashOfSoon } from './hash.ts';
-export { recipeCovers, recipeFits } from './map.ts';
+export { provenanceJson, type Recipe, readRecipe, recipeJson } from './import-settings/recipe.ts';
+export { ofDiffering, recipeEdit } from './import-settings/records.ts';
+export { type Differing, differencesInWords, type OfDiffering } from './merge/differing.ts';
+export type { CellChange, Mode } from './merge/plan.ts';
+export { mendedRows } from './merge/release.ts';
 export type { TakeOptions, Who } from './options.ts';
-export type { CellChange, Mode } from './plan.ts';
-export { prepare, preparing } from './prepare.ts';
-export type { Prepared, PrepareOptions } from './prepared.ts';
-export type { Preview, PreviewRow } from './preview.ts';
-export { provenanceJson, type Recipe, readRecipe, recipeJson } from './recipe.ts';
-export { ofDiffering, recipeEdit } from './records.ts';
-export { mendedRows } from './release.ts';
+export type { WhoReport } from './people/who.ts';
+export { recipeCovers, recipeFits } from './place/map.ts';
+export type { Preview, PreviewRow } from './place/preview.ts';
+export { hashOfSoon } from './read/hash.ts';
+export { prepare, preparing } from './read/prepare.ts';
+export type { Prepared, PrepareOptions } from './read/prepared.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
 export { takingIn } from './take-in.ts';
 export type { Taken } from './taken.ts';
-export type { WhoReport } from './who.ts';

@@ -1,7 +1,7 @@
 import type { IntakeOptions } from './api.ts';
-import type { OfDiffering } from './differing.ts';
-import type { Mode } from './plan.ts';
-import type { Recipe } from './recipe-shape.ts';
+import type { Recipe } from './import-settings/recipe-shape.ts';
+import type { OfDiffering } from './merge/differing.ts';
+import type { Mode } from './merge/plan.ts';
 
 export type Who = NonNullable<Recipe['who']>;
 

@@ -1,11 +1,11 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
-import type { Chosen } from './choose.ts';
-import { differencesInWords } from './differing.ts';
-import { ConstantLane } from './lanes/constant.ts';
-import { listed } from './map.ts';
-import type { Placing } from './place.ts';
-import type { Placed } from './placed.ts';
-import type { Plan } from './plan.ts';
+import { ConstantLane } from './cells/constant.ts';
+import { differencesInWords } from './merge/differing.ts';
+import type { Plan } from './merge/plan.ts';
+import type { Chosen } from './place/choose.ts';
+import { listed } from './place/map.ts';
+import type { Placing } from './place/place.ts';
+import type { Placed } from './place/placed.ts';
 import { type Note, note } from './sentences.ts';
 
 /** What came of every line and every column of the file. */

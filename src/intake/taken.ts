@@ -1,11 +1,11 @@
 import type { Edit } from '../book/edit.ts';
 import type { Findings, HeldRow, Provenance, Report, Unreadable } from './api.ts';
-import type { Differing } from './differing.ts';
+import type { Recipe } from './import-settings/recipe-shape.ts';
+import type { Differing } from './merge/differing.ts';
+import type { CellChange, Mode } from './merge/plan.ts';
 import type { Who } from './options.ts';
-import type { CellChange, Mode } from './plan.ts';
-import type { Preview } from './preview.ts';
-import type { Recipe } from './recipe-shape.ts';
-import type { WhoReport } from './who.ts';
+import type { WhoReport } from './people/who.ts';
+import type { Preview } from './place/preview.ts';
 
 /** Everything that came of a file. Nothing has been written: that is done by applying `edits` together. */
 export interface Taken {

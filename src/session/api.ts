@@ -4,7 +4,7 @@ import type { CalcDoubt, FormulaCheck, Place } from '../calc/api.ts';
 import type { ChartOutline } from './charts/record.ts';
 import type { Drawing } from './marks/drawings.ts';
 import type { MarksOutline } from './marks/words.ts';
-import type { SheetView } from './sheet-view.ts';
+import type { SheetView } from './sheet/sheet-view.ts';
 
 /** What the page and the command line may ask of an open book, and what comes back: plain data, safe to post. */
 

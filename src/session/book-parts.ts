@@ -1,17 +1,17 @@
 /** Every kind of record that a book keeps: whoever adds one adds it here. */
 
 import type { AnyPart } from '../book/references/part.ts';
-import { recipePart } from '../intake/recipe-references.ts';
+import { recipePart } from '../intake/import-settings/recipe-references.ts';
 import { chartPart } from './charts/references.ts';
-import { acceptedPart } from './doubts.ts';
-import { doubtsPart } from './doubts-data.ts';
-import { figurePart } from './figure-lifter.ts';
+import { acceptedPart } from './checks/doubts.ts';
+import { doubtsPart } from './checks/doubts-data.ts';
+import { figurePart } from './figure/figure-lifter.ts';
 import { handoutPart } from './handouts/references.ts';
-import { provenancePart } from './imports.ts';
+import { provenancePart } from './imports/imports.ts';
 import { marksPart } from './marks/references.ts';
 import { reportPart } from './report/references.ts';
 import { localePart } from './settings.ts';
-import { viewPart } from './sheet-view.ts';
+import { viewPart } from './sheet/sheet-view.ts';
 
 export const bookParts = [
   chartPart,

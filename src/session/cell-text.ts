@@ -2,8 +2,8 @@
 import { Kind } from '../../functions/core/value.ts';
 import type { Column, Sheet } from '../book/model.ts';
 import type { Place } from '../calc/api.ts';
-import { displayOf, shownWith, type Way, wayOf, writer } from './display.ts';
-import type { Viewed } from './views.ts';
+import { displayOf, shownWith, type Way, wayOf, writer } from './sheet/display.ts';
+import type { Viewed } from './sheet/views.ts';
 
 type Seen = Pick<Viewed, 'calculation' | 'locale'>;
 type At = Pick<Required<Place>, 'sheet' | 'row'>;

@@ -2,10 +2,10 @@
 import { Kind, type Range } from '../../functions/core/value.ts';
 import type { Book, Column, NamedCell, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
-import { headingKey, synonymIndex, synonyms } from '../intake/synonyms.ts';
+import { headingKey, synonymIndex, synonyms } from '../intake/detect/synonyms.ts';
 import type { Doubt } from './api.ts';
-import { keyOf } from './doubt-key.ts';
-import type { Viewed } from './views.ts';
+import { keyOf } from './checks/doubt-key.ts';
+import type { Viewed } from './sheet/views.ts';
 
 const lines = synonymIndex(synonyms);
 const isExercise = ({ kind, name, label }: Column): boolean =>

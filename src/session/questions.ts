@@ -5,20 +5,18 @@ import type { History } from '../book/history.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
 import { chartsOutline } from './charts/record.ts';
-import { type ColumnSummary, summaryOf } from './column-summary.ts';
-import { type CsvOptions, csvOf } from './csv.ts';
-import { doubtCount, doubtsOf } from './doubts.ts';
-import { oldAfter } from './doubts-data.ts';
-import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure.ts';
-import { finding, type Search, searchSchema } from './find.ts';
-import { type LiveExample, liveExample } from './live-example.ts';
+import { doubtCount, doubtsOf } from './checks/doubts.ts';
+import { oldAfter } from './checks/doubts-data.ts';
+import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure/figure.ts';
 import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
 import { marksToChange } from './marks/record.ts';
 import { type TriedMarks, triedMarks } from './marks/tried.ts';
-import { type FormulaSummary, type SummaryFormula, triedSummary } from './own-summary.ts';
 import { type StoredPicture, storedPicture } from './picture/stored.ts';
-import { type RowRecord, recordsOf } from './records.ts';
-import { type RowView, rowsInView, rowView } from './row-view.ts';
+import { type ColumnSummary, summaryOf } from './sheet/column-summary.ts';
+import { finding, type Search, searchSchema } from './sheet/find.ts';
+import { type FormulaSummary, type SummaryFormula, triedSummary } from './sheet/own-summary.ts';
+import { type RowRecord, recordsOf } from './sheet/records.ts';
+import { type RowView, rowsInView, rowView } from './sheet/row-view.ts';
 import {
   cellInfoOf,
   namesOutline,
@@ -27,8 +25,10 @@ import {
   sheetOutline,
   tileOf,
   type Viewed,
-} from './views.ts';
-import { type Working, workingOf } from './working.ts';
+} from './sheet/views.ts';
+import { type CsvOptions, csvOf } from './text/csv.ts';
+import { type LiveExample, liveExample } from './working/live-example.ts';
+import { type Working, workingOf } from './working/working.ts';
 
 /** Everything that can be asked of an open book. Nothing here changes it; what comes back is plain data. */
 export abstract class Questions {

@@ -10,14 +10,14 @@ import type { Calculation, Fresh, Place, Progress } from '../calc/api.ts';
 import { createCalculation } from '../calc/index.ts';
 import { type Locale, plainLocale } from '../units/locale.ts';
 import type { Done } from './api.ts';
-import type { Prepared } from './bring-in.ts';
 import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
 import { type Paste, type Pasted, pasteText, pasting } from './commands/paste-text.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
+import type { Prepared } from './imports/bring-in.ts';
 import { Questions } from './questions.ts';
 import { localeOf } from './settings.ts';
-import type { Viewed } from './views.ts';
+import type { Viewed } from './sheet/views.ts';
 
 export interface SessionOptions {
   /** How this machine writes numbers and dates, where the book does not say. */

@@ -1,8 +1,8 @@
 import type { Progress } from '../intake/index.ts';
-import type { Prepared } from '../session/bring-in.ts';
 import { turn } from '../session/drive.ts';
-import { cameFrom, importsOf } from '../session/imports.ts';
-import type { MendedRow } from '../session/mend.ts';
+import type { Prepared } from '../session/imports/bring-in.ts';
+import { cameFrom, importsOf } from '../session/imports/imports.ts';
+import type { MendedRow } from '../session/imports/mend.ts';
 import type { Session } from '../session/session.ts';
 import type { FileDecisions, Stuck } from './incoming.ts';
 import type { Change, Keeper } from './keeper.ts';

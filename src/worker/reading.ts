@@ -15,11 +15,11 @@ import {
   sentence,
   type Taken,
 } from '../intake/index.ts';
-import { type Prepared, preparing } from '../session/bring-in.ts';
-import { displayOf } from '../session/display.ts';
-import { replacing } from '../session/imports.ts';
+import { type Prepared, preparing } from '../session/imports/bring-in.ts';
+import { replacing } from '../session/imports/imports.ts';
 import type { Session } from '../session/session.ts';
 import { localeOf } from '../session/settings.ts';
+import { displayOf } from '../session/sheet/display.ts';
 import { type Locale, localeFor } from '../units/locale.ts';
 import { unitFromWord } from '../units/unit.ts';
 import { type Home, homeOf, isDecided, otherSettings } from './home.ts';
@@ -36,7 +36,7 @@ import type {
   Stuck,
 } from './incoming.ts';
 
-export { mending } from '../session/mend.ts';
+export { mending } from '../session/imports/mend.ts';
 
 /** Notes that are shown as questions and lists. */
 const elsewhere: ReadonlySet<string> = new Set([

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { IntakeRefusal } from '../../src/intake/index.ts';
-import { type Prepared, preparing } from '../../src/session/bring-in.ts';
+import { type Prepared, preparing } from '../../src/session/imports/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
-import { parseTsv, writeTsv } from '../../src/session/tsv.ts';
+import { parseTsv, writeTsv } from '../../src/session/text/tsv.ts';
 import { type Chance, mutate, mutateBytes, nasty } from './mutate.ts';
 import { fuzz } from './run.ts';
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { IntakeRefusal, prepare } from '../../src/intake/index.ts';
-import { preparing } from '../../src/session/bring-in.ts';
+import { preparing } from '../../src/session/imports/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
 import { type Chance, mutate, mutateBytes } from './mutate.ts';
 import { fuzz } from './run.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readHeading } from '../../src/intake/heading.ts';
-import { headingKey } from '../../src/intake/synonyms.ts';
+import { readHeading } from '../../src/intake/detect/heading.ts';
+import { headingKey } from '../../src/intake/detect/synonyms.ts';
 import { addSheet, bring, column, newBook, wordsOf } from './help.ts';
 
 function roster() {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Dialect, parseRows } from '../../src/intake/parse.ts';
+import { type Dialect, parseRows } from '../../src/intake/read/parse.ts';
 
 const comma: Dialect = { delimiter: ',', quote: '"' };
 

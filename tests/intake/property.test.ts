@@ -4,8 +4,8 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
 import type { Column, Sheet } from '../../src/book/model.ts';
-import { decodeAll } from '../../src/intake/decode.ts';
 import { IntakeRefusal, takeIn } from '../../src/intake/index.ts';
+import { decodeAll } from '../../src/intake/read/decode.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
 
 const columns: readonly Column[] = [

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { whoIsWho } from '../../src/intake/who.ts';
+import { whoIsWho } from '../../src/intake/people/who.ts';
 import { addSheet, bring, column, newBook, wordsOf } from './help.ts';
 
 const people = ['Anna Müller', 'Zoë Kral', 'Jo Lind', 'Bjørn Åsen', 'Maria Costa', 'Mario Costa'].map(

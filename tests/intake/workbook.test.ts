@@ -6,7 +6,7 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
 import { IntakeRefusal, type PrepareOptions, prepare, takeIn } from '../../src/intake/index.ts';
-import { textOfNumber, useOfCode } from '../../src/intake/workbook/formats.ts';
+import { textOfNumber, useOfCode } from '../../src/intake/read/workbook/formats.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
 import { bytesOf, wordsOf } from './help.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/bring-in.ts';
-import { importsOf } from '../../src/session/imports.ts';
-import { mending } from '../../src/session/mend.ts';
+import { preparing } from '../../src/session/imports/bring-in.ts';
+import { importsOf } from '../../src/session/imports/imports.ts';
+import { mending } from '../../src/session/imports/mend.ts';
 import { Session } from '../../src/session/session.ts';
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/bring-in.ts';
-import { safe } from '../../src/session/csv.ts';
+import { preparing } from '../../src/session/imports/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
+import { safe } from '../../src/session/text/csv.ts';
 
 const columns = [
   { name: 'athlete', label: 'Athlete', kind: 'text' as const },

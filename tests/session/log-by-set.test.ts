@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/bring-in.ts';
+import { preparing } from '../../src/session/imports/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
 
 /** A log with a row for each set: a set number, no count of sets, no minutes, no exertion. */

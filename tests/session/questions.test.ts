@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { RowView } from '../../src/session/row-view.ts';
 import { Session } from '../../src/session/session.ts';
+import type { RowView } from '../../src/session/sheet/row-view.ts';
 
 const rows = [
   ['Ada', 'F', '41.5', '2025-03-01', '60'],

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Command } from '../../src/session/commands/index.ts';
 import { Session } from '../../src/session/session.ts';
-import type { OwnSummary } from '../../src/session/sheet-view.ts';
+import type { OwnSummary } from '../../src/session/sheet/sheet-view.ts';
 
 const run = (session: Session, command: Command) => {
   const done = session.execute(command);

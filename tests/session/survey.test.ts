@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/bring-in.ts';
+import { preparing } from '../../src/session/imports/bring-in.ts';
 import { Session } from '../../src/session/session.ts';
 
 const file = (sex: string) => new URL(`../../../shared/data/ANSUR_II_${sex}_Public.csv`, import.meta.url);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CellKind, Cells } from '../../src/book/cells.ts';
-import { isUnchanged, readTyped, typedText } from '../../src/session/typed.ts';
+import { isUnchanged, readTyped, typedText } from '../../src/session/text/typed.ts';
 import { cell } from '../book/random.ts';
 
 const columns = [

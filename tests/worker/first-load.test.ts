@@ -28,9 +28,9 @@ test('the worker loads what reads files only with the first file', () => {
   // Renaming a column writes to import settings: their shape and what it points at are known from the start.
   // A setting that names an exercise knows the column of exercises by its heading: so are the words of headings.
   expect(loaded.filter((path) => path.startsWith('src/intake/')).sort()).toEqual([
-    'src/intake/recipe-references.ts',
-    'src/intake/recipe-shape.ts',
-    'src/intake/synonyms.ts',
+    'src/intake/detect/synonyms.ts',
+    'src/intake/import-settings/recipe-references.ts',
+    'src/intake/import-settings/recipe-shape.ts',
   ]);
   for (const library of ['papaparse', 'chardet', 'fflate', 'saxes']) expect(loaded).not.toContain(library);
 });

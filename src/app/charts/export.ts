@@ -2,7 +2,7 @@ import { render } from 'preact';
 import type { ChartData } from '../../session/charts/data.ts';
 import { drawPanel } from '../../session/charts/drawing/panel.ts';
 import type { Size } from '../../session/charts/drawing/places.ts';
-import { safe } from '../../session/csv.ts';
+import { safe } from '../../session/text/csv.ts';
 import { asElements } from '../figure/Drawing.tsx';
 import { savePng, saveSvg } from '../figure/export.ts';
 import { acrossOf } from './points.ts';

@@ -1,4 +1,4 @@
-import { type Statistic, statistics } from '../../session/sheet-view.ts';
+import { type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
 import { run } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import type { Found } from '../../session/find.ts';
+import type { Found } from '../../session/sheet/find.ts';
 import { usePage } from '../shell/context.ts';
 import { goTo, guarded, run } from '../state/actions.ts';
 import { Dialogue, Field } from './Dialogue.tsx';

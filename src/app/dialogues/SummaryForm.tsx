@@ -1,8 +1,8 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
-import type { FormulaSummary } from '../../session/own-summary.ts';
-import { type OwnSummary, type Statistic, statistics } from '../../session/sheet-view.ts';
+import type { FormulaSummary } from '../../session/sheet/own-summary.ts';
+import { type OwnSummary, type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
 import { unitSign } from '../grid/units.ts';
 import { usePage } from '../shell/context.ts';
 import { nameOf, statisticNames } from '../state/shown.ts';

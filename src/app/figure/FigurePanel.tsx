@@ -1,7 +1,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Figure, NoPosture, PostureFigure } from '../../session/api.ts';
-import type { FigureOptions } from '../../session/figure.ts';
+import type { FigureOptions } from '../../session/figure/figure.ts';
 import { usePage } from '../shell/context.ts';
 import { run } from '../state/actions.ts';
 import { gone } from '../state/follow.ts';

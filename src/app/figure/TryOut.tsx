@@ -1,6 +1,6 @@
 import type { Signal } from '@preact/signals';
 import type { Figure, FigureControl } from '../../session/api.ts';
-import type { FigureOptions } from '../../session/figure.ts';
+import type { FigureOptions } from '../../session/figure/figure.ts';
 
 interface Props {
   readonly figure: Figure;

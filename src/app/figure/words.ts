@@ -1,1 +1,1 @@
-export * from '../../session/drawing/words.ts';
+export * from '../../session/figure/drawing/words.ts';

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { CameFrom as Origin } from '../../session/imports.ts';
+import type { CameFrom as Origin } from '../../session/imports/imports.ts';
 import { usePage } from '../shell/context.ts';
 import { gone } from '../state/follow.ts';
 import { rowsInWords } from './words.ts';

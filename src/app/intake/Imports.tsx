@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { SheetOutline } from '../../session/api.ts';
-import type { Import } from '../../session/imports.ts';
+import type { Import } from '../../session/imports/imports.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import { guarded } from '../state/actions.ts';

@@ -2,7 +2,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { Source } from '../../../functions/core/source.ts';
-import type { Relative, Working as Told, WorkingCall } from '../../session/working.ts';
+import type { Relative, Working as Told, WorkingCall } from '../../session/working/working.ts';
 import { usePage } from '../shell/context.ts';
 import { goTo } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';

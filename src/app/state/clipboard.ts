@@ -1,6 +1,6 @@
-import { spread, widthOf } from '../../session/block.ts';
 import type { Paste } from '../../session/commands/paste-text.ts';
-import { parseTsv, writeTsv } from '../../session/tsv.ts';
+import { spread, widthOf } from '../../session/text/block.ts';
+import { parseTsv, writeTsv } from '../../session/text/tsv.ts';
 import { keysInWords } from '../commands/keys.ts';
 import type { GridSelection } from '../grid/host.ts';
 import { guarded, run } from './actions.ts';

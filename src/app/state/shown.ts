@@ -1,8 +1,8 @@
 import { effect, signal } from '@preact/signals';
 import type { SheetOutline } from '../../session/api.ts';
-import type { ColumnSummary } from '../../session/column-summary.ts';
-import type { RowView } from '../../session/row-view.ts';
-import type { OwnSummary, Statistic } from '../../session/sheet-view.ts';
+import type { ColumnSummary } from '../../session/sheet/column-summary.ts';
+import type { RowView } from '../../session/sheet/row-view.ts';
+import type { OwnSummary, Statistic } from '../../session/sheet/sheet-view.ts';
 import type { BookService } from '../../worker/protocol.ts';
 import type { Shown, SummaryText } from '../grid/host.ts';
 import type { RowGroup } from '../grid/rows.ts';

@@ -1,6 +1,6 @@
 import type { Json } from '../../book/model.ts';
-import type { Condition, RowView } from '../../session/row-view.ts';
-import type { SheetView } from '../../session/sheet-view.ts';
+import type { Condition, RowView } from '../../session/sheet/row-view.ts';
+import type { SheetView } from '../../session/sheet/sheet-view.ts';
 import { run } from './actions.ts';
 import type { Page } from './page.ts';
 

@@ -5,11 +5,11 @@ import type { Column, Sheet } from '../../book/model.ts';
 import { goneName, isGone } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
-import { displayOf } from '../display.ts';
-import { rowsInView } from '../row-view.ts';
-import { sheetViewOf } from '../sheet-view.ts';
-import { unitSign } from '../shown.ts';
-import type { Viewed } from '../views.ts';
+import { displayOf } from '../sheet/display.ts';
+import { rowsInView } from '../sheet/row-view.ts';
+import { sheetViewOf } from '../sheet/sheet-view.ts';
+import { unitSign } from '../sheet/shown.ts';
+import type { Viewed } from '../sheet/views.ts';
 import { type ChartRecord, chartRoles } from './record.ts';
 
 /** A measure of a chart: its values by sheet row in the unit shown, NaN where a row has none. */

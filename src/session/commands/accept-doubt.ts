@@ -1,6 +1,6 @@
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { doubtsOf } from '../doubts.ts';
+import { doubtsOf } from '../checks/doubts.ts';
 import { defineCommand } from './define.ts';
 
 /** Accepts a doubt with a reason that the book keeps, or takes that back (null). */

@@ -2,7 +2,7 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { readTyped } from '../typed.ts';
+import { readTyped } from '../text/typed.ts';
 import { defineCommand } from './define.ts';
 import { checkCellName, columnId, row, sheetId, together } from './shared.ts';
 

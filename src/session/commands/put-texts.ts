@@ -5,7 +5,7 @@ import { limits } from '../../book/file-frame.ts';
 import type { Column } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
 import { toEnd } from '../drive.ts';
-import { isUnchanged, readTyped } from '../typed.ts';
+import { isUnchanged, readTyped } from '../text/typed.ts';
 import type { Planned, State } from './define.ts';
 import { plural } from './shared.ts';
 

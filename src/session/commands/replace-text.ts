@@ -2,8 +2,8 @@ import { sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
-import { matcher } from '../find.ts';
-import { readTyped, typedText, valueText } from '../typed.ts';
+import { matcher } from '../sheet/find.ts';
+import { readTyped, typedText, valueText } from '../text/typed.ts';
 import { defineCommand } from './define.ts';
 import { columnId, columnsById, plural, sheetId, together } from './shared.ts';
 

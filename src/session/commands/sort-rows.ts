@@ -1,6 +1,6 @@
 import { sheetOf } from '../../book/book.ts';
 import { z } from '../../book/zod.ts';
-import { allRows, byValue, ordered } from '../order.ts';
+import { allRows, byValue, ordered } from '../sheet/order.ts';
 import { defineCommand } from './define.ts';
 import { reordered } from './reorder.ts';
 import { columnId, columnsById, sheetId } from './shared.ts';

@@ -1,4 +1,4 @@
-import { escaped, type Shape, shapeText } from '../drawing/shape.ts';
+import { escaped, type Shape, shapeText } from '../figure/drawing/shape.ts';
 import type { Handouts } from './handouts.ts';
 import { handoutPage } from './page.ts';
 import type { Paper } from './settings.ts';

@@ -1,7 +1,7 @@
 import type { Figure } from '../api.ts';
-import { commonExtent, drawingOf } from '../drawing/drawing.ts';
-import { el, type Shape } from '../drawing/shape.ts';
-import { centimetres, degrees, isPosture } from '../drawing/words.ts';
+import { commonExtent, drawingOf } from '../figure/drawing/drawing.ts';
+import { el, type Shape } from '../figure/drawing/shape.ts';
+import { centimetres, degrees, isPosture } from '../figure/drawing/words.ts';
 import type { Handout, Open } from './handout.ts';
 
 /** One athlete's page. `prefix` keeps the ids of several pages in one document apart. */

@@ -6,9 +6,9 @@ import { nameKey } from '../../book/names.ts';
 import { roleOf } from '../../book/roles.ts';
 import { writeNumber } from '../../units/number.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
-import { displayOf } from '../display.ts';
-import { unitSign } from '../shown.ts';
-import type { Viewed } from '../views.ts';
+import { displayOf } from '../sheet/display.ts';
+import { unitSign } from '../sheet/shown.ts';
+import type { Viewed } from '../sheet/views.ts';
 import { placePattern } from './settings.ts';
 
 /** A value as a person reads it: whole degrees, else as its column shows it, with the unit. Null when there is none. */

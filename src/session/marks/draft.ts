@@ -3,7 +3,7 @@ import { z } from '../../book/zod.ts';
 import type { Calculation } from '../../calc/api.ts';
 import type { Locale } from '../../units/locale.ts';
 import { bareFormula } from '../commands/shared.ts';
-import { readTyped, typedText } from '../typed.ts';
+import { readTyped, typedText } from '../text/typed.ts';
 import {
   type ColumnMarks,
   comparisons,

@@ -1,8 +1,8 @@
 import type { Column } from '../../book/model.ts';
 import type { Locale } from '../../units/locale.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import { unitSign } from '../shown.ts';
-import { typedText } from '../typed.ts';
+import { unitSign } from '../sheet/shown.ts';
+import { typedText } from '../text/typed.ts';
 import type { ColumnMarks, Operand, Tone, TrendSource, When } from './record.ts';
 
 /** The marks of a column as they are told: a word for each, and when it is shown. */

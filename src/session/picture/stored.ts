@@ -1,8 +1,8 @@
 import { sheetOf } from '../../book/book.ts';
 import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles.ts';
-import { titleOf } from '../figure-lifter.ts';
-import type { Viewed } from '../views.ts';
+import { titleOf } from '../figure/figure-lifter.ts';
+import type { Viewed } from '../sheet/views.ts';
 import { missingColumns } from './columns.ts';
 import { type Observation, PLATE, POINTS, type Spots } from './points.ts';
 

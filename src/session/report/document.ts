@@ -1,4 +1,4 @@
-import { escaped, shapeText } from '../drawing/shape.ts';
+import { escaped, shapeText } from '../figure/drawing/shape.ts';
 import type { Paper } from '../handouts/settings.ts';
 import { reportPage } from './page.ts';
 import type { CohortReport } from './report.ts';

@@ -6,10 +6,10 @@ import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { writeNumber } from '../../units/number.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
-import { rowsInView } from '../row-view.ts';
-import { sheetViewOf } from '../sheet-view.ts';
-import { unitSign } from '../shown.ts';
-import type { Viewed } from '../views.ts';
+import { rowsInView } from '../sheet/row-view.ts';
+import { sheetViewOf } from '../sheet/sheet-view.ts';
+import { unitSign } from '../sheet/shown.ts';
+import type { Viewed } from '../sheet/views.ts';
 
 /** A sheet by id or name. @throws Refusal */
 export const sheetFound = ({ sheets }: Book, wanted: string): Sheet =>

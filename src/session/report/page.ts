@@ -1,7 +1,7 @@
 import { legendOf } from '../charts/drawing/legend.ts';
 import { drawPanel } from '../charts/drawing/panel.ts';
 import { sizeFor } from '../charts/drawing/places.ts';
-import { el, type Shape } from '../drawing/shape.ts';
+import { el, type Shape } from '../figure/drawing/shape.ts';
 import { appendixOf } from './appendix.ts';
 import { type Chosen, percentOf } from './chosen.ts';
 import type { Described } from './groups.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
-import { escaped, shapeText } from '../../../src/session/drawing/shape.ts';
+import { escaped, shapeText } from '../../../src/session/figure/drawing/shape.ts';
 import { handoutDocument, handoutShapes } from '../../../src/session/handouts/document.ts';
 import { handoutCautions } from '../../../src/session/handouts/handout.ts';
 import { type HandoutRequest, handoutsOf } from '../../../src/session/handouts/handouts.ts';

@@ -1,4 +1,4 @@
-import { el, type Shape } from '../../drawing/shape.ts';
+import { el, type Shape } from '../../figure/drawing/shape.ts';
 import type { ChartData } from '../data.ts';
 import { namesFit } from './line-names.ts';
 import { colourOf, isCrowded, shapeIndexOf } from './looks.ts';

@@ -1,4 +1,4 @@
-import type { Shape } from '../../drawing/shape.ts';
+import type { Shape } from '../../figure/drawing/shape.ts';
 import type { ChartData, ChartPoint } from '../data.ts';
 
 export const week = 7 * 86_400_000;

@@ -1,0 +1,94 @@
+import { definePart, pointsAtNothing } from '../../book/references/part.ts';
+import { z } from '../../book/zod.ts';
+import type { Acceptance, Doubt } from '../api.ts';
+import { titleOf } from '../figure/figure-lifter.ts';
+import type { Viewed } from '../sheet/views.ts';
+import { keyOf } from './doubt-key.ts';
+import { dataDoubts } from './doubts-data.ts';
+
+type About = Doubt['about'];
+
+/** What can be done about a doubt of the calculation or of a held value. */
+const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test' | 'setting'>, string>> = {
+  held: 'Correct the value in its cell, or change the kind, the unit or the choices of its column. Formulas of that row show errors until then.',
+  dimension:
+    'See what the formula adds or compares. Say what the column measures, or turn one side into the other’s unit.',
+  slow: 'It is right as it is. Where it takes too long, give the functions named whole columns, or split the formula.',
+  cycle: 'Take one of the columns out of the formula of the other.',
+  hung: 'Make the formula do less, or change it: until then it is left out.',
+  error: 'Open the working of the cell: it shows what each function was handed.',
+};
+
+/** How many held values are listed one by one; a page cannot show more, the count is always whole. */
+const HELD_LISTED = 2_000;
+
+/**
+ * Everything that the book doubts: held values in the order of sheets, columns and rows, then the measures, then the
+ * formulas. What was accepted says so.
+ */
+export function doubtsOf(viewed: Viewed): readonly Doubt[] {
+  const all = [...heldDoubts(viewed), ...dataDoubts(viewed), ...formulaDoubts(viewed)];
+  const accepted = viewed.book.parts.accepted;
+  if (accepted.size === 0) return all;
+  return all.map((doubt) => {
+    const acceptance = acceptanceOf(accepted.get(doubt.key));
+    return acceptance ? { ...doubt, accepted: acceptance } : doubt;
+  });
+}
+
+/** How many doubts wait to be looked at. */
+export function doubtCount(viewed: Viewed): number {
+  const { book, calculation } = viewed;
+  let held = 0;
+  for (const sheet of book.sheets) for (const cells of sheet.cells.values()) held += cells.held.size;
+  if (book.parts.accepted.size === 0) return held + dataDoubts(viewed).length + calculation.doubts().length;
+  const listed = doubtsOf(viewed);
+  const waiting = listed.filter(({ accepted }) => !accepted).length;
+  return waiting + Math.max(0, held - HELD_LISTED);
+}
+
+const acceptance = z.object({ reason: z.string().min(1), on: z.string().optional() });
+
+/** An acceptance stands under a key that is made from ids and from what was found: nothing in it can be followed. */
+export const acceptedPart = definePart({
+  word: 'accepted doubt',
+  part: 'accepted',
+  schema: acceptance,
+  references: pointsAtNothing,
+});
+
+function acceptanceOf(value: unknown): Acceptance | undefined {
+  const read = acceptance.safeParse(value);
+  if (!read.success) return undefined;
+  const { reason, on } = read.data;
+  return { reason, ...(on === undefined ? {} : { on }) };
+}
+
+function heldDoubts(viewed: Viewed): readonly Doubt[] {
+  const found: Doubt[] = [];
+  for (const sheet of viewed.book.sheets)
+    for (const column of sheet.columns)
+      for (const [row, { held, reason }] of sheet.cells.get(column.id)!.held) {
+        if (found.length >= HELD_LISTED) return found;
+        found.push({
+          place: { sheet: sheet.id, column: column.id, row },
+          about: 'held',
+          sentence: reason,
+          remedy: REMEDIES.held,
+          key: keyOf('held', sheet.id, column.id, held, titleOf(viewed, sheet, row)),
+        });
+      }
+  return found;
+}
+
+/** How many rows have the same error: it may grow without the doubt being another one. */
+const COUNT = / \([\d,]+ rows\)$/;
+
+const formulaDoubts = ({ calculation }: Viewed): readonly Doubt[] =>
+  calculation.doubts().map(({ place, about, sentence }) => ({
+    place,
+    about,
+    sentence,
+    remedy: REMEDIES[about],
+    key: keyOf(about, place.sheet, place.column, sentence.replace(COUNT, '')),
+  }));

@@ -1,0 +1,62 @@
+import { isIssue } from '../../../functions/core/issue.ts';
+import type { Value } from '../../../functions/core/value.ts';
+import { columnOf, sheetOf } from '../../book/book.ts';
+import type { Column } from '../../book/model.ts';
+import { displayOf } from './display.ts';
+import { rowsInView } from './row-view.ts';
+import { sheetViewOf } from './sheet-view.ts';
+import { figureText } from './shown.ts';
+import type { Viewed } from './views.ts';
+
+/** A column's own formula over some rows, as the line of summaries shows it. */
+export interface FormulaSummary {
+  readonly text: string;
+  /** Why it is an error. */
+  readonly sentence?: string;
+}
+
+export interface SummaryFormula {
+  readonly formula: string;
+  readonly plain?: boolean | undefined;
+}
+
+/** The value of a formula over the rows given, all when left out, written as the column writes. */
+export function formulaSummary(
+  viewed: Viewed,
+  sheetId: string,
+  columnId: string,
+  { formula, plain = false }: SummaryFormula,
+  rows?: ArrayLike<number>,
+): FormulaSummary {
+  const column = columnOf(sheetOf(viewed.book, sheetId), columnId);
+  const value = viewed.calculation.over(formula, sheetId, rows);
+  if (!isIssue(value)) return { text: written(viewed, value, column, plain) };
+  const sentence =
+    value.reason === 'array-in-row'
+      ? `The formula gives ${(value.details?.rows as number) * (value.details?.columns as number)} values; a summary is one. Put them together, as in MEDIAN(${column.name}).`
+      : viewed.calculation.sentence(value);
+  return { text: value.code, sentence };
+}
+
+function written({ locale }: Viewed, value: Value, column: Column, plain: boolean): string {
+  if (typeof value !== 'number') return displayOf(value, column, locale);
+  if (plain || (column.kind !== 'number' && column.kind !== 'date')) return figureText(value, '', locale);
+  if (column.kind === 'date') return displayOf(value, column, locale);
+  // One more digit than the values, as the mean has.
+  const digits = column.format?.digits;
+  return displayOf(value, { ...column, format: { ...column.format, digits: (digits ?? 1) + 1 } }, locale);
+}
+
+/** What a formula that is being written gives over the rows on show, or what is wrong with it. */
+export function triedSummary(
+  viewed: Viewed,
+  sheet: string,
+  column: string,
+  tried: SummaryFormula,
+): FormulaSummary {
+  const { ok, problems } = viewed.calculation.check(tried.formula, { sheet, column });
+  if (!ok) return { text: '', sentence: problems[0]?.sentence ?? 'The formula cannot be read.' };
+  const where = sheetViewOf(viewed.book, sheet)?.rows?.where;
+  const rows = where?.length ? rowsInView(viewed, sheet, { where }) : undefined;
+  return formulaSummary(viewed, sheet, column, tried, rows);
+}

@@ -1,0 +1,89 @@
+import type { AnyDefinition } from '../../../functions/core/define.ts';
+import { isIssue } from '../../../functions/core/issue.ts';
+import type { Parameter } from '../../../functions/core/parameter.ts';
+import type { Matrix, Value } from '../../../functions/core/value.ts';
+import { registry } from '../../../functions/registry.ts';
+import { columnNamed, sheetOf } from '../../book/book.ts';
+import type { Sheet } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+import { numberText, quoted } from '../../calc/language/print.ts';
+import type { Place } from '../api.ts';
+import { centimetres, degrees } from '../figure/drawing/words.ts';
+import { titleOf } from '../figure/figure-lifter.ts';
+import { MEASURING_ERROR } from '../figure/figure-stand.ts';
+import { outcomeText } from '../sheet/shown.ts';
+import type { Viewed } from '../sheet/views.ts';
+
+/** A function applied to a row that is at hand. */
+export interface LiveExample {
+  readonly formula: string;
+  /** The result with its unit, lengths and angles as fine as they can be measured, or the sentence of an error. */
+  readonly result: string;
+  readonly error: boolean;
+  /** Whose row it is. */
+  readonly title: string;
+  /** Parameters that the row has nothing for; a plain value stands in for each. */
+  readonly standIns: readonly string[];
+}
+
+/** What a function gives for a row: its parameters filled from columns and named cells of their names. Null when none is. */
+export function liveExample(viewed: Viewed, name: string, place: Required<Place>): LiveExample | null {
+  const definition = registry.get(name);
+  const sheet = sheetOf(viewed.book, place.sheet);
+  if (!definition || place.row < 0 || place.row >= sheet.rows) return null;
+  const standIns: string[] = [];
+  const args: string[] = [];
+  for (const [i, parameter] of definition.parameters.entries()) {
+    if (parameter.optional) break;
+    const known = fromBook(viewed, sheet, parameter);
+    const text = known ?? standIn(definition, parameter, i);
+    if (text === undefined) return null;
+    if (known === undefined) standIns.push(parameter.name);
+    args.push(text);
+  }
+  if (standIns.length === args.length) return null;
+  const formula = `${name}(${args.join(', ')})`;
+  const result = viewed.calculation.evaluate(formula, place);
+  return {
+    formula,
+    result: isIssue(result)
+      ? viewed.calculation.sentence(result)
+      : `${textOf(result, definition.result.unit, viewed)}${errorOf(viewed, name, args, place)}`,
+    error: isIssue(result),
+    title: titleOf(viewed, sheet, place.row),
+    standIns,
+  };
+}
+
+function textOf(result: Value | Matrix, unit: string, { locale }: Viewed): string {
+  if (unit === 'deg' && typeof result === 'number') return degrees(result);
+  if (unit === 'cm' && typeof result === 'number') return centimetres(result);
+  return outcomeText(result, unit, locale).replace(/^"(.*)"$/, '$1');
+}
+
+/** How far a lean at parallel can be trusted: what the usual errors of measuring make of it. */
+function errorOf(
+  { calculation }: Viewed,
+  name: string,
+  args: readonly string[],
+  place: Required<Place>,
+): string {
+  if (name !== 'LEAN.PARALLEL') return '';
+  const { length, ankle } = MEASURING_ERROR;
+  const error = calculation.evaluate(`LEAN.ERROR(${[length, ankle, ...args].join(', ')})`, place);
+  return typeof error === 'number' ? ` ± ${degrees(Math.max(1, error))}` : '';
+}
+
+function fromBook({ book }: Viewed, sheet: Sheet, parameter: Parameter): string | undefined {
+  const column = columnNamed(sheet, parameter.name);
+  if (column) return parameter.kind === 'range' ? `${sheet.name}.${column.name}` : column.name;
+  return parameter.kind === 'range' ? undefined : book.names.get(nameKey(parameter.name))?.name;
+}
+
+/** A value that the function is at home with. */
+function standIn({ typical }: AnyDefinition, parameter: Parameter, at: number): string | undefined {
+  const value = typical[at];
+  if (parameter.kind === 'range') return undefined;
+  if (typeof value === 'number') return numberText(value);
+  return typeof value === 'string' ? quoted(value) : undefined;
+}

@@ -1,0 +1,240 @@
+import type { Step } from '../../../functions/core/define.ts';
+import { isIssue } from '../../../functions/core/issue.ts';
+import type { Constant, Source } from '../../../functions/core/source.ts';
+import { columnNamed, columnOf, sheetOf } from '../../book/book.ts';
+import type { Column } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+import { shiftRelative } from '../../calc/language/move.ts';
+import { type Mention, rewrite } from '../../calc/language/rewrite.ts';
+import { displayUnitOf } from '../../units/unit.ts';
+import type { CellInfo, Place } from '../api.ts';
+import { doubtsOf } from '../checks/doubts.ts';
+import { countText, figureText, outcomeText, unitSign, valueText } from '../sheet/shown.ts';
+import { cellInfoOf, type Viewed } from '../sheet/views.ts';
+import { type Call, callsIn } from './working-calls.ts';
+import { workingText } from './working-text.ts';
+
+export interface WorkingStep {
+  readonly name: string;
+  readonly symbol?: string;
+  readonly rule?: string;
+  /** The value as computed, and as it is shown with its unit. */
+  readonly value: number | string;
+  readonly unit: string;
+  readonly text: string;
+  /** Names of the constants that go in; they are told in `constants`. */
+  readonly constants: readonly string[];
+}
+
+export interface WorkingCall {
+  readonly function: string;
+  /** What the function answers, in a sentence. */
+  readonly summary: string;
+  /** As written, and with the values that went in. */
+  readonly formula: string;
+  readonly filled: string;
+  readonly result: string;
+  /** Why it has no value. */
+  readonly sentence?: string;
+  readonly rule: string;
+  readonly steps: readonly WorkingStep[];
+}
+
+export interface WorkingConstant {
+  readonly name: string;
+  readonly text: string;
+  readonly source: Source;
+}
+
+/** A place that a cell came from, or that uses it. */
+export interface Relative {
+  readonly place: Place;
+  /** "Femur, row 2" or "Heights: Height, whole column". */
+  readonly label: string;
+  /** Its value, or how many it has. */
+  readonly text: string;
+}
+
+/** How a cell came about. Plain data. */
+export interface Working {
+  readonly place: Required<Place>;
+  readonly title: string;
+  readonly display: string;
+  readonly unit: string;
+  readonly from: CellInfo['from'];
+  readonly override: boolean;
+  readonly name?: string;
+  /** Why there is an error or a held value. */
+  readonly sentence?: string;
+  /** What its marks say. */
+  readonly marked?: readonly string[];
+  /** With names, and with this row's values and units; absent without a formula. */
+  readonly formula?: string;
+  readonly filled?: string;
+  /** The column's formula, where the cell stands over it. */
+  readonly columnFormula?: string;
+  readonly calls: readonly WorkingCall[];
+  readonly constants: readonly WorkingConstant[];
+  readonly sources: readonly Source[];
+  readonly cautions: readonly string[];
+  readonly doubts: readonly string[];
+  readonly cameFrom: readonly Relative[];
+  readonly usedBy: readonly Relative[];
+  /** All of it as text, to be copied. */
+  readonly text: string;
+}
+
+/** A formula that reads a long range tells this many of its cells. */
+const RELATIVES = 60;
+
+/** How a cell came about. @throws Refusal for a place that is not there */
+export function workingOf(viewed: Viewed, place: Required<Place>): Working {
+  const info = cellInfoOf(viewed, place);
+  const sheet = sheetOf(viewed.book, place.sheet);
+  const column = columnOf(sheet, place.column);
+  const written =
+    info.from === 'column formula'
+      ? column.formula
+      : info.from === 'own formula'
+        ? info.editText.replace(/^=/, '')
+        : undefined;
+  const here =
+    written !== undefined && info.from === 'column formula' ? shiftRelative(written, place.row, 0) : written;
+  const value = viewed.calculation.value(place.sheet, place.column, place.row);
+  const stopped = isIssue(value) && (value.reason === 'hung' || value.reason === 'cycle');
+  const calls = here === undefined || stopped ? [] : callsIn(viewed, here, place);
+  const definitions = [...new Set(calls.map(({ definition }) => definition))];
+  const told = {
+    place,
+    title: `${column.label}, row ${place.row + 1}`,
+    display: info.display,
+    unit: unitSign(displayUnitOf(column)?.unit ?? ''),
+    from: info.from,
+    override: info.override,
+    ...(info.name === undefined ? {} : { name: info.name }),
+    ...(info.sentence === undefined ? {} : { sentence: info.sentence }),
+    ...(info.marked === undefined ? {} : { marked: info.marked }),
+    ...(written === undefined ? {} : { formula: written, filled: filledIn(viewed, here!, place) }),
+    ...(info.override && column.formula !== undefined ? { columnFormula: column.formula } : {}),
+    calls: calls.map((call) => callOf(viewed, call, place)),
+    constants: constantsOf(viewed, calls),
+    sources: byCitation(definitions.flatMap(({ sources }) => sources)),
+    cautions: [...new Set(definitions.flatMap(({ cautions = [] }) => cautions))],
+    doubts: doubtsOf(viewed)
+      .filter((doubt) => !doubt.accepted && isAt(doubt.place, place))
+      .map(({ sentence }) => sentence),
+    cameFrom: relatives(viewed, viewed.calculation.precedents(place), place),
+    usedBy: relatives(viewed, viewed.calculation.dependents(place), place),
+  };
+  return { ...told, text: workingText(told) };
+}
+
+const isAt = (of: Place, place: Required<Place>): boolean =>
+  of.sheet === place.sheet && of.column === place.column && (of.row === undefined || of.row === place.row);
+
+function callOf(
+  viewed: Viewed,
+  { definition, text, result, steps }: Call,
+  place: Required<Place>,
+): WorkingCall {
+  return {
+    function: definition.name,
+    summary: definition.summary,
+    formula: text,
+    filled: filledIn(viewed, text, place),
+    result: outcomeText(result, definition.result.unit, viewed.locale),
+    ...(isIssue(result) ? { sentence: viewed.calculation.sentence(result) } : {}),
+    rule: definition.rule,
+    steps: steps.map((step) => stepOf(viewed, step)),
+  };
+}
+
+function stepOf({ locale }: Viewed, { name, symbol, rule, value, unit, constants = [] }: Step): WorkingStep {
+  return {
+    name,
+    ...(symbol ? { symbol } : {}),
+    ...(rule ? { rule } : {}),
+    value,
+    unit,
+    text: typeof value === 'number' ? figureText(value, unit, locale) : value,
+    constants: constants.map((constant) => constant.name),
+  };
+}
+
+/** Every constant of the steps once; of a function that tells no steps, all it declares. */
+function constantsOf({ locale }: Viewed, calls: readonly Call[]): readonly WorkingConstant[] {
+  const all = new Map<string, Constant>();
+  for (const { definition, steps } of calls) {
+    const used = steps.flatMap(({ constants = [] }) => constants);
+    for (const one of used.length ? used : (definition.constants ?? [])) all.set(one.name, one);
+  }
+  return [...all.values()].map(({ name, value, unit, source }) => ({
+    name,
+    text: figureText(value, unit, locale),
+    source,
+  }));
+}
+
+const byCitation = (sources: readonly Source[]): readonly Source[] => [
+  ...new Map(sources.map((source) => [source.citation, source])).values(),
+];
+
+/** The formula with every name and address replaced by what stands there. */
+function filledIn(viewed: Viewed, formula: string, place: Required<Place>): string {
+  return rewrite(formula, (mention) => ({ ...mention.span, text: meaning(viewed, mention, place) }));
+}
+
+function meaning(viewed: Viewed, mention: Mention, place: Required<Place>): string {
+  const { book, calculation, locale } = viewed;
+  const home = sheetOf(book, place.sheet);
+  const other = (name: string) => book.sheets.find((one) => nameKey(one.name) === nameKey(name));
+  const at = (sheet: string, column: Column, row: number): string =>
+    valueText(calculation.value(sheet, column.id, row), column, locale);
+  switch (mention.type) {
+    case 'name': {
+      const column = columnNamed(home, mention.name);
+      if (column) return at(home.id, column, place.row);
+      const named = book.names.get(nameKey(mention.name));
+      return named
+        ? at(named.sheet, columnOf(sheetOf(book, named.sheet), named.column), named.row)
+        : mention.name;
+    }
+    case 'qualified': {
+      const sheet = other(mention.sheet);
+      const column = sheet && columnNamed(sheet, mention.name);
+      return column
+        ? `${mention.sheet}.${mention.name} [${countText(calculation.column(sheet.id, column.id))}]`
+        : `${mention.sheet}.${mention.name}`;
+    }
+    case 'cell': {
+      const sheet = mention.sheet === undefined ? home : other(mention.sheet);
+      const column = sheet?.columns[mention.at.column];
+      return sheet && column ? at(sheet.id, column, mention.at.row) : '#REF!';
+    }
+    case 'cells': {
+      const rows = mention.to.row - mention.from.row + 1;
+      return `[${rows * (mention.to.column - mention.from.column + 1)} cells]`;
+    }
+  }
+}
+
+function relatives(viewed: Viewed, places: readonly Place[], of: Place): readonly Relative[] {
+  const { book, calculation, locale } = viewed;
+  return places.slice(0, RELATIVES).map((place) => {
+    const sheet = sheetOf(book, place.sheet);
+    const column = columnOf(sheet, place.column);
+    const where = place.row === undefined ? 'every row' : `row ${place.row + 1}`;
+    const at = `${sheet.id === of.sheet ? '' : `${sheet.label}: `}${column.label}, ${where}`;
+    const named = [...book.names.values()].find(
+      (one) => one.sheet === place.sheet && one.column === place.column && one.row === place.row,
+    );
+    return {
+      place,
+      label: named ? `${named.name} (${at})` : at,
+      text:
+        place.row === undefined
+          ? countText(calculation.column(sheet.id, column.id))
+          : valueText(calculation.value(sheet.id, column.id, place.row), column, locale).replaceAll('"', ''),
+    };
+  });
+}
