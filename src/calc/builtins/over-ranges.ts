@@ -58,7 +58,7 @@ function coerce(callee: Callee, parameter: FunctionArgument, args: readonly Argu
 }
 
 function outcomeOf(result: unknown, name: string): Outcome | null {
-  if (isCellOf(result)) return (valueAt(result.range, result.at) ?? 0) as Outcome;
+  if (isCellOf(result)) return valueAt(result.range, result.at);
   if (isMatrix(result) || isIssue(result)) return result;
   const inner = result as Inner;
   if (inner instanceof CellError) return issueOfError(inner, name);

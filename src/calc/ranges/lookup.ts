@@ -1,5 +1,5 @@
 import { CellError, EmptyValue, ErrorType } from 'hyperformula';
-import { Kind, type Matrix, type Range, type Value, valueAt } from '../../../functions/core/value.ts';
+import { type Matrix, type Range, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
 import { findEqual, findNearest, findSorted } from './find.ts';
 
@@ -22,9 +22,8 @@ export const isCellOf = (value: unknown): value is CellOf =>
   typeof value === 'object' && value !== null && 'at' in value && 'range' in value;
 
 const blankAsZero = (key: Inner): Inner => (key === EmptyValue ? 0 : key);
-/** A blank cell that is found counts as 0. */
-const cell = (range: Range, at: number): CellOf | number =>
-  range.kinds[at] === Kind.blank ? 0 : { range, at };
+/** A cell that is found; a blank one stays blank. */
+const cell = (range: Range, at: number): CellOf => ({ range, at });
 
 function lineOf(range: Range, columns: number, from: number, step: number, count: number): Range {
   const kinds = new Uint8Array(count);
@@ -74,7 +73,7 @@ export const lookups = {
         : findSorted(sought, range, type === 1 ? 'up' : 'down', type === 1 ? 'lower' : 'upper');
     return at < 0 ? notFound : at + 1;
   },
-  VLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | number | CellError {
+  VLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
     if (index < 1) return belowOne;
     if (index > range.columns) return beyond;
     const { column } = edgesOf(range);
@@ -82,7 +81,7 @@ export const lookups = {
     const row = sorted ? findSorted(sought, column, 'up', 'lower') : findEqual(sought, column);
     return row < 0 ? notFound : cell(range, row * range.columns + Math.trunc(index) - 1);
   },
-  HLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | number | CellError {
+  HLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
     if (index < 1) return belowOne;
     if (index > range.rows) return beyond;
     const { row } = edgesOf(range);
@@ -115,7 +114,7 @@ export const lookups = {
     const values: Value[] = [];
     for (let k = 0; k < count; k++) {
       const i = down ? at * count + k : k * answers.columns + at;
-      values.push(answers.kinds[i] === Kind.blank ? 0 : valueAt(answers, i));
+      values.push(valueAt(answers, i));
     }
     return { rows: down ? 1 : count, columns: down ? count : 1, values };
   },

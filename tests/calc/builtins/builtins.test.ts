@@ -147,7 +147,7 @@ describe('looking up', () => {
       ['VLOOKUP', column('Dan', 'Eve'), table, 2, false],
       [80, '#N/A'],
     ],
-    ['VLOOKUP of a blank answer is 0', ['VLOOKUP', 'Cleo', table, 2, false], 0],
+    ['VLOOKUP of a blank answer is a blank', ['VLOOKUP', 'Cleo', table, 2, false], null],
     ['VLOOKUP in sorted texts finds capitals', ['VLOOKUP', 'Dan', table, 2], 80],
     [
       'VLOOKUP in sorted numbers takes the last that is not larger',
