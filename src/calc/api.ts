@@ -53,7 +53,7 @@ export type Meaning =
 /** Something the calculation wants to be looked at. Not an error: the value stands. */
 export interface CalcDoubt {
   readonly place: Place;
-  readonly about: 'dimension' | 'slow' | 'cycle' | 'hung' | 'error';
+  readonly about: 'dimension' | 'slow' | 'cycle' | 'hung' | 'error' | 'blank';
   readonly sentence: string;
 }
 

@@ -1,6 +1,7 @@
 import { type Issue, issue } from '../../functions/core/issue.ts';
 import { Kind } from '../../functions/core/value.ts';
 import type { CalcDoubt, Place } from './api.ts';
+import { blankDoubts } from './blank-doubts.ts';
 import { columnMeasures } from './dimensions/dimension-of.ts';
 import { infer } from './dimensions/infer.ts';
 import { equal, inWords, isKnown } from './dimensions/measure.ts';
@@ -19,6 +20,7 @@ export function doubtsOf(state: State): readonly CalcDoubt[] {
     ...hungDoubts(state),
     ...errorDoubts(state),
     ...dimensionDoubts(state),
+    ...blankDoubts(state),
     ...slowDoubts(state),
   ];
 }

@@ -105,6 +105,7 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `${i.received} is ${i.details?.got}; "${i.parameter}" of ${i.function} is ${i.details?.wanted}. Check which column is meant.`,
   'column-dimension': (i) =>
     `The formula of ${i.received} gives ${i.details?.got}; the column is said to be ${i.details?.wanted}. Change one of the two.`,
+  'zero-from-blank': (i) => `0 comes from a blank: ${i.received} is blank and counts as 0 here.`,
   'slow-column': (i) =>
     `${i.received} is slow: ${i.function} works through a whole column again in each of its ${Number(i.details?.rows).toLocaleString('en')} rows. A column that holds that part once is quicker.`,
   'cell-by-cell': (i) =>

@@ -14,6 +14,7 @@ const kinds: Readonly<Record<Doubt['about'], string>> = {
   length: 'Lengths that fit no body',
   ankle: 'Ankle range',
   dimension: 'Units and dimensions',
+  blank: 'Blanks counted as 0',
   'old test': 'Old tests',
   setting: 'Settings that match nothing',
   slow: 'Columns computed row by row',

@@ -13,6 +13,8 @@ const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test' |
   held: 'Correct the value in its cell, or change the kind, the unit or the choices of its column. Formulas of that row show errors until then.',
   dimension:
     'See what the formula adds or compares. Say what the column measures, or turn one side into the other’s unit.',
+  blank:
+    'Enter the value, or test for the blank first, as in IF(ISBLANK(weight), "", weight * 2). Type 0 where 0 is meant.',
   slow: 'It is right as it is. Where it takes too long, give the functions named whole columns, or split the formula.',
   cycle: 'Take one of the columns out of the formula of the other.',
   hung: 'Make the formula do less, or change it: until then it is left out.',

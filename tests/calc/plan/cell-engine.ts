@@ -30,6 +30,16 @@ class Domain extends FunctionPlugin {
   }
 }
 
+/** Lets the cell engine's lookups answer a blank cell as it is: it would make 0 of it, where OpenFormula answers the cell. */
+function keepLookedUpBlanks(): void {
+  const lookup = HyperFormula.getFunctionPlugin('VLOOKUP')!.prototype as unknown as {
+    zeroIfEmptyResult(value: unknown): unknown;
+  };
+  if (!lookup.zeroIfEmptyResult)
+    throw new Error('the cell engine answers blanks of lookups in another way now');
+  lookup.zeroIfEmptyResult = (value) => value;
+}
+
 let registered = false;
 
 /** What the cell engine answers, in the terms of the book. */
@@ -47,6 +57,7 @@ export function inCells(sheet: RandomSheet, formulas: readonly ((row: number) =>
   if (!registered) {
     const names = Object.fromEntries([...registry.keys()].map((name) => [name, name]));
     HyperFormula.registerFunctionPlugin(Domain as never, { enGB: names });
+    keepLookedUpBlanks();
     registered = true;
   }
   const first = columnNames.length + 2;
