@@ -35,6 +35,8 @@ const ofColumns: Readonly<Record<string, Sort>> = {
   ankle_left: 'angle',
   ankle_right: 'angle',
   lean_error: 'angle',
+  observed_lean: 'angle',
+  shin: 'angle',
   from_ankle: 'angle',
   from_build: 'angle',
   limiter: 'text',

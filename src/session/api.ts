@@ -164,6 +164,38 @@ export interface FigureParts {
   readonly items: readonly { readonly name: string; readonly value: number }[];
 }
 
+/** One of the seven parts of an observed lean. */
+export interface ExplainedPart {
+  readonly part: 'reference' | 'femur' | 'tibia' | 'trunk' | 'ankle' | 'use' | 'balance';
+  readonly label: string;
+  /** Deg, and its SD from measuring and from placing points. */
+  readonly value: number;
+  readonly error: number;
+  /** Whole degrees; those of all parts add up to the whole degrees of the lean. */
+  readonly whole: number;
+  /** True where the part is no larger than its error; never for the reference. */
+  readonly within: boolean;
+  /** Why: goes on from "4° ". */
+  readonly words: string;
+}
+
+/** Where an observed lean comes from, or why nothing can be said. Angles deg. */
+export interface ExplainedLean {
+  /** The row that has the observation, and its day where it has one. */
+  readonly sheet: string;
+  readonly row: number;
+  readonly day: string | null;
+  readonly lean: number;
+  readonly error: number;
+  readonly shin: number;
+  readonly depth: number;
+  /** Share of the ankle range in use; null where there is none to share. */
+  readonly used: number | null;
+  readonly parts: readonly ExplainedPart[];
+  /** Why there are no parts. */
+  readonly sentence?: string;
+}
+
 interface Control {
   readonly label: string;
   readonly from: 'row' | 'named cell' | 'tried out' | 'left out';
@@ -228,6 +260,8 @@ export interface Figure {
   readonly elsewhere: string | null;
   readonly numbers: { readonly flat: FigureNumbers; readonly lifted: FigureNumbers | null };
   readonly parts: FigureParts | null;
+  /** Where the observed lean comes from: of this row, else of this lifter's latest observed squat in another sheet. */
+  readonly explained: ExplainedLean | null;
   readonly controls: readonly FigureControl[];
   readonly keep: KeepLift;
   /** Other rows that can be drawn beside this one. */

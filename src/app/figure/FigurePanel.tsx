@@ -10,6 +10,7 @@ import { Descent } from './Descent.tsx';
 import { Drawing } from './Drawing.tsx';
 import { savePng, saveSvg } from './export.ts';
 import './figure.css';
+import { Explained } from './Explained.tsx';
 import { Numbers } from './Numbers.tsx';
 import { Parts } from './Parts.tsx';
 import { TryOut } from './TryOut.tsx';
@@ -104,6 +105,16 @@ export function FigurePanel() {
           });
         }}
       />
+      {now.explained && (
+        <Explained
+          explained={now.explained}
+          {...(now.explained.sheet === now.sheet
+            ? {}
+            : {
+                from: page.outline.value?.sheets.find(({ id }) => id === now.explained!.sheet)?.label ?? '',
+              })}
+        />
+      )}
       {now.parts && <Parts parts={now.parts} />}
       {canDraw && (
         <div class="figure-actions">

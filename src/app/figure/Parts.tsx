@@ -1,4 +1,5 @@
 import type { FigureParts } from '../../session/api.ts';
+import './parts.css';
 import { degrees } from './words.ts';
 
 const width = 150;

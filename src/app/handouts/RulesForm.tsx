@@ -13,6 +13,7 @@ import { RuleFields } from './RuleFields.tsx';
 const partWords: Readonly<Record<HandoutPart, string>> = {
   figure: 'Figure, flat and lifted',
   numbers: 'Measured and worked out',
+  observed: 'Where the observed lean comes from',
   findings: 'What was found',
   try: 'What to try',
   retest: 'Next test',

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { Source } from '../../../functions/core/source.ts';
 import type { Relative, Working as Told, WorkingCall } from '../../session/working/working.ts';
+import { Explained } from '../figure/Explained.tsx';
 import { usePage } from '../shell/context.ts';
 import { goTo } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
@@ -98,6 +99,7 @@ export function Working() {
       {now.calls.map((call, index) => (
         <CallSteps key={index} call={call} page={page} />
       ))}
+      {now.explained && <Explained explained={now.explained} />}
       {now.cautions.length > 0 && (
         <Section title="Take care">
           {now.cautions.map((caution) => (

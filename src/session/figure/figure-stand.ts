@@ -5,9 +5,7 @@ import { type FigurePoints, figureOf, figureWith } from '../../../functions/post
 import type { FigureNumbers, NoPosture, PostureFigure, Told } from '../api.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { ask, build, type Known, lifterOf, placementOf, setup } from './figure-lifter.ts';
-
-/** SDs of measuring that the error band is for: a tape to 1 cm, an ankle test to 2°. */
-export const MEASURING_ERROR = { length: 1, ankle: 2 } as const;
+import { MEASURING_ERROR } from './measuring-error.ts';
 
 /** The lifter at a depth on a lift, or why there is none. LEAN.AT checks the figures as it does in a formula. */
 export function standOf(

@@ -5,6 +5,7 @@ import { refuse } from '../../book/refusal.ts';
 import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from '../api.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { typedText } from '../text/typed.ts';
+import { explainedLean } from './explained.ts';
 import {
   absentFrom,
   chosenColumns,
@@ -19,10 +20,10 @@ import {
   titleOf,
 } from './figure-lifter.ts';
 import { partsOf } from './figure-parts.ts';
-import { descentOf, MEASURING_ERROR, numbersOf, standOf } from './figure-stand.ts';
+import { descentOf, numbersOf, standOf } from './figure-stand.ts';
 import { asTested, otherTests } from './figure-tests.ts';
 
-export { type FigureOptions, figureOptions, MEASURING_ERROR };
+export { type FigureOptions, figureOptions };
 
 /**
  * The lifter of a row: flat and, with a lift, lifted, with the figures beside the drawing. What is tried out goes before
@@ -54,6 +55,7 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
         ?.label ?? null,
     numbers,
     parts: partsOf(viewed, known),
+    explained: explainedLean(viewed, knownOf(viewed, sheet, row, {})),
     controls: controlsOf(known),
     keep: keepOf(viewed, sheet, row, lift),
     lifters: liftersOf(viewed, sheet, row),

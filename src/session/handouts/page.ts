@@ -1,5 +1,6 @@
 import type { Figure } from '../api.ts';
 import { commonExtent, drawingOf } from '../figure/drawing/drawing.ts';
+import { explainedShape } from '../figure/drawing/explained.ts';
 import { el, type Shape } from '../figure/drawing/shape.ts';
 import { centimetres, degrees, isPosture } from '../figure/drawing/words.ts';
 import type { Handout, Open } from './handout.ts';
@@ -7,7 +8,7 @@ import type { Handout, Open } from './handout.ts';
 /** One athlete's page. `prefix` keeps the ids of several pages in one document apart. */
 export function handoutPage(handout: Handout, prefix: string): Shape {
   const has = (part: Handout['parts'][number]) => handout.parts.includes(part);
-  const { athlete, book, tested, retest, contact } = handout;
+  const { athlete, book, tested, retest, contact, figure } = handout;
   return el(
     'article',
     { class: 'handout', 'aria-label': athlete },
@@ -26,6 +27,19 @@ export function handoutPage(handout: Handout, prefix: string): Shape {
       el(
         'div',
         { class: 'handout-words' },
+        has('observed') &&
+          figure.explained !== null &&
+          figure.explained.parts.length > 0 &&
+          el(
+            'section',
+            { class: 'handout-observed' },
+            el(
+              'h2',
+              {},
+              `Observed lean${figure.explained.day === null ? '' : `, ${figure.explained.day}`}: where it comes from`,
+            ),
+            explainedShape(figure.explained),
+          ),
         has('findings') && list('Findings', handout.findings, none(handout, 'finding')),
         has('try') && list('Suggestions', handout.toTry, none(handout, 'try')),
         has('retest') && retest !== null && el('section', {}, el('h2', {}, 'Next test'), el('p', {}, retest)),

@@ -13,7 +13,7 @@ export const handoutRule = z.strictObject({
 });
 export type HandoutRule = z.infer<typeof handoutRule>;
 
-export const handoutParts = ['figure', 'numbers', 'findings', 'try', 'retest'] as const;
+export const handoutParts = ['figure', 'numbers', 'observed', 'findings', 'try', 'retest'] as const;
 export type HandoutPart = (typeof handoutParts)[number];
 export const papers = ['a4', 'letter'] as const;
 export type Paper = (typeof papers)[number];

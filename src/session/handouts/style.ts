@@ -36,6 +36,17 @@ export function handoutStyle(paper: Paper): string {
 .handout footer{padding:2mm 3mm;border:.4mm solid #1c2125;font-size:8.5pt;break-inside:avoid}
 .handout footer h2{font-size:9.5pt}
 .handout footer li{margin-bottom:0}
+.handout-observed td{border:0;padding:.2mm 0 .2mm 2mm}
+.handout-observed th{border:0;padding:.2mm 0}
+.handout-observed caption{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.handout-observed .parts-bar{width:34mm}
+.handout-observed svg{display:block;width:100%}
+.handout-observed rect{fill:#9a6b16}
+.handout-observed .less rect{fill:#3f6675}
+.handout-observed .whole rect,.handout-observed .within rect{fill:#b9b5aa}
+.handout-observed .within th,.handout-observed .within td{color:#50565a}
+.handout-observed .whole th,.handout-observed .whole td{font-weight:600}
+.handout-observed ul{margin-top:1mm;font-size:9pt}
 .handout-contact{margin-top:1.5mm;font-weight:600}
 ${drawingStyle}@media print{.handout{break-after:page;break-inside:avoid}.handout:last-child{break-after:auto}}
 `;

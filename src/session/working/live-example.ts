@@ -10,7 +10,7 @@ import { numberText, quoted } from '../../calc/language/print.ts';
 import type { Place } from '../api.ts';
 import { centimetres, degrees } from '../figure/drawing/words.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import { MEASURING_ERROR } from '../figure/figure-stand.ts';
+import { MEASURING_ERROR } from '../figure/measuring-error.ts';
 import { outcomeText } from '../sheet/shown.ts';
 import type { Viewed } from '../sheet/views.ts';
 

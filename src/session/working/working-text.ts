@@ -1,3 +1,4 @@
+import { reasonsOf } from '../figure/drawing/explained.ts';
 import type { Working } from './working.ts';
 
 /** A working as plain text, for a mail or a lab book. */
@@ -18,6 +19,7 @@ export function workingText(working: Omit<Working, 'text'>): string {
       ),
     ]);
   }
+  if (working.explained) block('Where the observed lean comes from', reasonsOf(working.explained));
   block(
     'Constants',
     working.constants.map(

@@ -4,11 +4,14 @@ import type { Constant, Source } from '../../../functions/core/source.ts';
 import { columnNamed, columnOf, sheetOf } from '../../book/book.ts';
 import type { Column } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
+import { roleOf } from '../../book/roles.ts';
 import { shiftRelative } from '../../calc/language/move.ts';
 import { type Mention, rewrite } from '../../calc/language/rewrite.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import type { CellInfo, Place } from '../api.ts';
+import type { CellInfo, ExplainedLean, Place } from '../api.ts';
 import { doubtsOf } from '../checks/doubts.ts';
+import { explainedRow } from '../figure/explained.ts';
+import { knownOf } from '../figure/figure-lifter.ts';
 import { countText, figureText, outcomeText, unitSign, valueText } from '../sheet/shown.ts';
 import { cellInfoOf, type Viewed } from '../sheet/views.ts';
 import { type Call, callsIn } from './working-calls.ts';
@@ -74,6 +77,8 @@ export interface Working {
   /** The column's formula, where the cell stands over it. */
   readonly columnFormula?: string;
   readonly calls: readonly WorkingCall[];
+  /** Where the row's observed lean comes from, for that lean and for its parts. */
+  readonly explained?: ExplainedLean;
   readonly constants: readonly WorkingConstant[];
   readonly sources: readonly Source[];
   readonly cautions: readonly string[];
@@ -104,6 +109,9 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
   const stopped = isIssue(value) && (value.reason === 'hung' || value.reason === 'cycle');
   const calls = here === undefined || stopped ? [] : callsIn(viewed, here, place);
   const definitions = [...new Set(calls.map(({ definition }) => definition))];
+  const parted =
+    roleOf(column) === 'observed_lean' || definitions.some(({ name }) => name === 'LEAN.EXPLAIN');
+  const explained = parted ? explainedRow(viewed, knownOf(viewed, sheet, place.row, {})) : null;
   const told = {
     place,
     title: `${column.label}, row ${place.row + 1}`,
@@ -117,6 +125,7 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
     ...(written === undefined ? {} : { formula: written, filled: filledIn(viewed, here!, place) }),
     ...(info.override && column.formula !== undefined ? { columnFormula: column.formula } : {}),
     calls: calls.map((call) => callOf(viewed, call, place)),
+    ...(explained ? { explained } : {}),
     constants: constantsOf(viewed, calls),
     sources: byCitation(definitions.flatMap(({ sources }) => sources)),
     cautions: [...new Set(definitions.flatMap(({ cautions = [] }) => cautions))],
