@@ -223,8 +223,6 @@ export async function cellOf(page: Page, row: number, heading: string): Promise<
 
 /** Runs a command by its words, as the command finder finds it. */
 export async function runCommand(page: Page, words: string): Promise<void> {
-  // Keys of the page wait behind a dialogue: a person would see it go first.
-  await page.waitForFunction(() => document.querySelector('dialog:modal') === null);
   await page.keyboard.press('F1');
   await page.keyboard.type(words);
   await page.keyboard.press('Enter');

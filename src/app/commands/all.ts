@@ -1,4 +1,6 @@
+import { isBehind } from '../state/front.ts';
 import type { Page } from '../state/page.ts';
+import { Ahead } from './ahead.ts';
 import { arrangeCommands } from './arrange.ts';
 import { bookCommands } from './book.ts';
 import { chartCommands } from './charts.ts';
@@ -48,8 +50,14 @@ const ofCells: ReadonlySet<string> = new Set(['Edit', 'Column', 'Row']);
 
 /** Binds the keys of the commands to the window. Answers how to unbind them. */
 export function bindKeys(page: Page): () => void {
+  const ahead = new Ahead(page);
   const pressed = (event: KeyboardEvent) => {
     if (event.defaultPrevented) return;
+    if (ahead.takes(event)) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      return;
+    }
     const typing = isTyping(event);
     const found = commands.find(
       ({ keys, inGrid }) => !inGrid && keys?.some((combination) => isPressed(combination, event)),
@@ -59,14 +67,12 @@ export function bindKeys(page: Page): () => void {
     if (found.id === 'print-sheet' && isBehind()) return;
     event.preventDefault();
     event.stopPropagation();
-    if (!isBehind() && isEnabled(found, page)) void found.run(page);
+    if (isBehind()) ahead.runLater(found);
+    else if (isEnabled(found, page)) void found.run(page);
   };
   window.addEventListener('keydown', pressed, { capture: true });
   return () => window.removeEventListener('keydown', pressed, { capture: true });
 }
-
-/** True while a dialogue or a preview makes the rest of the page wait: its commands wait too. */
-const isBehind = (): boolean => document.querySelector('dialog:modal, [aria-modal="true"]') !== null;
 
 /** True while the keys belong to a text field or a part with keys of its own: its undo, not the book's. */
 function isTyping(event: KeyboardEvent): boolean {

@@ -96,6 +96,7 @@ export function Preview({ label, amount, file, style, html, close, notes = [], m
 
 /** Shows a preview over the page, which rests until it is closed; then the keys go back to where they went, or to the sheet. */
 export function openPreview(page: Page, preview: (close: () => void) => VNode): void {
+  page.finderOpen.value = false;
   const box = document.createElement('div');
   box.className = 'handout-view';
   const before = document.activeElement;

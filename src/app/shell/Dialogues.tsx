@@ -1,3 +1,5 @@
+import type { VNode } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { BooksPage } from '../books/BooksPage.tsx';
 import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
@@ -12,6 +14,7 @@ import { RulesForm } from '../handouts/RulesForm.tsx';
 import { BringIn } from '../intake/BringIn.tsx';
 import { Imports } from '../intake/Imports.tsx';
 import { focusCentre } from '../state/focus.ts';
+import type { Dialogue, Page } from '../state/page.ts';
 import { usePage } from './context.ts';
 import { Later } from './Later.tsx';
 
@@ -23,7 +26,6 @@ const marksForm = () => import('../marks/MarksForm.tsx').then(({ MarksForm }) =>
 export function Dialogues() {
   const page = usePage();
   const open = page.dialogue.value;
-  if (!open) return null;
   const close = () => {
     page.dialogue.value = null;
     // Back to what is in the centre, once the dialogue is gone.
@@ -31,6 +33,16 @@ export function Dialogues() {
       if (!page.dialogue.value) focusCentre(page);
     });
   };
+  const shown = open && show(open, page, close);
+  // What it was about is gone: keys must not wait for it.
+  useEffect(() => {
+    if (open && !shown) page.dialogue.value = null;
+  });
+  return shown;
+}
+
+/** Null where what it is about is not in the book. */
+function show(open: Dialogue, page: Page, close: () => void): VNode | null {
   switch (open.is) {
     case 'keys':
       return <Keys close={close} />;
@@ -54,12 +66,14 @@ export function Dialogues() {
     case 'summary': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column);
-      return sheet && column ? <Later load={summaryForm} of={{ sheet, column, close }} /> : null;
+      return sheet && column ? (
+        <Later load={summaryForm} of={{ sheet, column, close }} failed={close} />
+      ) : null;
     }
     case 'marks': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column);
-      return sheet && column ? <Later load={marksForm} of={{ sheet, column, close }} /> : null;
+      return sheet && column ? <Later load={marksForm} of={{ sheet, column, close }} failed={close} /> : null;
     }
     case 'books':
       return <BooksPage close={close} />;
@@ -74,7 +88,7 @@ export function Dialogues() {
     case 'handout rules':
       return <RulesForm close={close} />;
     case 'report':
-      return <Later load={reportForm} of={{ close }} />;
+      return <Later load={reportForm} of={{ close }} failed={close} />;
     case 'chart':
       return <ChartForm chart={open.key ?? null} close={close} />;
     case 'find':

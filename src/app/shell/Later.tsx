@@ -1,14 +1,35 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { say } from '../state/page.ts';
+import { usePage } from './context.ts';
 
-/** A part of the page whose code is loaded when it is first shown; nothing stands there until then. */
-export function Later<P extends object>({ load, of }: { load: () => Promise<ComponentType<P>>; of: P }) {
+interface Props<P> {
+  readonly load: () => Promise<ComponentType<P>>;
+  readonly of: P;
+  /** Told where the code did not come: the page was closed to the network, or it is of an older build. */
+  readonly failed?: () => void;
+}
+
+/** A part of the page whose code is loaded when it is first shown; nothing is shown until then. */
+export function Later<P extends object>({ load, of, failed }: Props<P>) {
+  const page = usePage();
   const [Part, take] = useState<ComponentType<P> | null>(null);
   useEffect(() => {
     let gone = false;
-    void load().then((part) => {
-      if (!gone) take(() => part);
-    });
+    load().then(
+      (part) => {
+        if (!gone) take(() => part);
+      },
+      () => {
+        if (gone) return;
+        say(
+          page,
+          'This part of the page could not be loaded. Connect to the network, then try again.',
+          'wrong',
+        );
+        failed?.();
+      },
+    );
     return () => {
       gone = true;
     };

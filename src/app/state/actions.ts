@@ -105,10 +105,13 @@ export function showNewColumn(page: Page, sheet: string, before: ReadonlySet<str
 
 /** Runs something that may fail for reasons nobody foresaw; such a failure is said, not swallowed. */
 export async function guarded(page: Page, work: () => Promise<boolean>): Promise<boolean> {
+  page.working.value = page.working.peek() + 1;
   try {
     return await work();
   } catch (reason) {
     say(page, reason instanceof Error ? reason.message : String(reason), 'wrong');
     return false;
+  } finally {
+    page.working.value = page.working.peek() - 1;
   }
 }

@@ -95,6 +95,8 @@ export interface Page {
   /** What came about by itself: it never takes the place of what a command said. */
   readonly news: Signal<string | null>;
   readonly busy: Signal<string | null>;
+  /** How many commands wait for their answer. */
+  readonly working: Signal<number>;
   readonly file: Signal<BookFile | null>;
   /** The open book is a sample, as it came, and that was not put away. */
   readonly sample: Signal<boolean>;
@@ -142,6 +144,7 @@ export function createPage(service: BookService): Page {
     notice: signal<Notice | null>(null),
     news: signal<string | null>(null),
     busy: signal<string | null>(null),
+    working: signal(0),
     file: signal<BookFile | null>(null),
     sample: signal(false),
     savedAt,
