@@ -20,7 +20,6 @@ beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, {}, withoutFileAccess);
   const { page } = watched;
-  page.setDefaultTimeout(10_000);
   await sheetShown(page);
   // A first change gives the book a journal, and rows that were imported a place where that is shown.
   await (await cellOf(page, 2, 'Athlete')).click();

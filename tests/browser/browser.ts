@@ -118,6 +118,8 @@ export async function launch(
     acceptDownloads: true,
     ...others,
   });
+  // As with the tests themselves: one limit for all, far from what a busy machine needs.
+  context.setDefaultTimeout(60_000);
   const page = context.pages()[0] ?? (await context.newPage());
   // Files are asked for by the page's own means from the start: told only when a test waits for it, the browser may be late.
   page.on('filechooser', () => undefined);

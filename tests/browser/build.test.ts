@@ -32,7 +32,6 @@ let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 2280, height: 900 } }, withoutFileAccess);
-  watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
   await editorLoaded(watched.page);
 });

@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { violations } from './axe.ts';
 import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
-import { active, editorLoaded, heading, inCellText, keys, lineText, shown } from './workbook.ts';
+import { active, editorLoaded, heading, inCellText, keys, lineText, shown, sizeShown } from './workbook.ts';
 
 /** The formula editor that opens over a cell: the same as the line above the sheet, with the same text. */
 
@@ -11,7 +11,6 @@ let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
-  watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
 });
 afterAll(async () => {
@@ -287,9 +286,10 @@ test('the editor grows to the right and down with its text, stays inside the win
   await inside();
   await keys(page, 'Escape');
   await expect.poll(() => active(page)).toBe('4,4');
-  // In the last corner of the sheet.
+  // In the last corner of the sheet, the row in which a new one begins included.
   await keys(page, 'Control+End');
-  await expect.poll(() => active(page)).toBe('26,31');
+  const [rows, columns] = await sizeShown(page);
+  await expect.poll(() => active(page)).toBe(`${columns + 1},${rows + 2}`);
   await page.keyboard.type('=');
   await page.keyboard.type('1 + '.repeat(30));
   await expect.poll(async () => (await box())!.height).toBeGreaterThan(40);

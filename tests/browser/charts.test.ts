@@ -22,7 +22,6 @@ const roster = [...squad.records('roster')].map(({ values }) => values as Record
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
-  watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
 });
 afterAll(async () => {

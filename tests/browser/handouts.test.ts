@@ -15,7 +15,6 @@ let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
-  watched.page.setDefaultTimeout(10_000);
   await sheetShown(watched.page);
 });
 afterAll(async () => {

@@ -17,7 +17,6 @@ let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 3500, height: 1400 } }, withoutFileAccess);
-  watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
   await editorLoaded(watched.page);
 });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
-import { editorLoaded, inCellText, keys, lineText, rowsShow, shown } from './workbook.ts';
+import { blankBook, editorLoaded, inCellText, keys, lineText, rowsShow, shown } from './workbook.ts';
 
 /** Nothing that is typed is lost or goes elsewhere, however slow the page is. */
 
@@ -145,6 +145,36 @@ test('formulas typed one below the other at the end of the sheet make a row each
     .toEqual(['101.0', '102.0', '103.0']);
   await keys(page, 'Control+z', 'Control+z', 'Control+z');
   await expect.poll(() => page.locator('.status').textContent()).toContain('24 rows');
+  expect(faults).toEqual([]);
+});
+
+test('a row typed at the end shows its text and its number, though its values come before the page knows of it', async () => {
+  const { page, context, faults } = watched;
+  // The worker's word that a row is there comes late; the texts of its cells do not.
+  await context.addInitScript(() => {
+    const listen = Worker.prototype.addEventListener;
+    Worker.prototype.addEventListener = function (this: Worker, kind: string, heard: EventListener) {
+      const late = (event: Event) => {
+        const { value } = (event as MessageEvent<{ value?: { outline?: unknown } }>).data;
+        if (value?.outline && document.body.dataset.late) setTimeout(() => heard.call(this, event), 500);
+        else heard.call(this, event);
+      };
+      listen.call(this, kind, kind === 'message' ? late : heard);
+    } as typeof listen;
+  });
+  await page.reload();
+  await blankBook(page);
+  await page.evaluate(() => {
+    document.body.dataset.late = 'yes';
+  });
+  await (await cellOf(page, 1, 'Athlete')).click();
+  await page.keyboard.type('Ona');
+  await keys(page, 'Enter');
+  await expect.poll(() => page.locator('.status').textContent()).toContain('1 row');
+  await expect.poll(() => shown(page, 1, 'Athlete')).toBe('Ona');
+  const numbers = () =>
+    page.locator('.sheet-grid .ht_clone_inline_start tbody th .rowHeader').allTextContents();
+  await expect.poll(numbers).toEqual(['1', '+']);
   expect(faults).toEqual([]);
 });
 

@@ -187,12 +187,13 @@ describe('a newer build', () => {
   });
 
   test('that is not whole where it is kept is not taken, and the page goes on as it is', async () => {
-    const { page } = watched;
+    const { page, context } = watched;
     await put('two');
     const [chunk] = (await readdir(join(host, FOLDER, 'assets'))).filter((name) =>
       name.startsWith('editor-'),
     );
-    await rm(join(host, FOLDER, 'assets', chunk!));
+    const place = join(host, FOLDER, 'assets', chunk!);
+    await rm(place);
     // What the browser says of it, in the end.
     const ended = await page.evaluate(async () => {
       const registration = (await navigator.serviceWorker.getRegistration())!;
@@ -206,14 +207,21 @@ describe('a newer build', () => {
       return found;
     });
     expect(ended).toBe('redundant');
+    const asked = new Set<string>();
+    context.on('request', (request) => {
+      if (request.serviceWorker() && request.url().includes('/assets/')) asked.add(request.url());
+    });
     await page.reload();
     await sheetShown(page);
     expect(await buildOf(page)).toBe('one');
     expect(await page.getByRole('status', { name: 'Newer version' }).count()).toBe(0);
-    // Once it is whole, it is.
-    await put('two');
+    // Once it is whole, it is, and of all files only the missing one is asked for again. It comes whole or not at all: the
+    // page may be looking just now.
+    await cp(join(root, 'two', 'assets', chunk!), `${place}.part`);
+    await rename(`${place}.part`, place);
     await page.reload();
     await page.getByRole('status', { name: 'Newer version' }).waitFor();
+    expect([...asked].map((address) => address.split('/').pop())).toEqual([chunk]);
     onlyWhileLooking('/editor-');
   });
 });

@@ -10,7 +10,6 @@ let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
-  watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
   await editorLoaded(watched.page);
 });

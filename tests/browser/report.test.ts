@@ -18,7 +18,6 @@ beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
   const { page } = watched;
-  page.setDefaultTimeout(10_000);
   await sheetShown(page);
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
   const buffer = Buffer.from(squadFile());

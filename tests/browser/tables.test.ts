@@ -36,7 +36,6 @@ beforeAll(async () => {
     { viewport: { width: 3500, height: 1000 }, locale: 'de-DE' },
     withoutFileAccess,
   );
-  watched.page.setDefaultTimeout(8000);
   await sheetShown(watched.page);
   await editorLoaded(watched.page);
 });

@@ -15,7 +15,6 @@ beforeAll(async () => {
     isMobile: true,
     deviceScaleFactor: 2,
   });
-  watched.page.setDefaultTimeout(8000);
 });
 afterAll(async () => {
   await watched?.close();

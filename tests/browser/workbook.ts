@@ -79,6 +79,13 @@ export const heading = (page: Page, label: string): Locator =>
 export const shown = async (page: Page, row: number, label: string): Promise<string> =>
   (await (await cellOf(page, row, label)).textContent()) ?? '';
 
+/** Rows and columns of the sheet on show, as the status line counts them. */
+export async function sizeShown(page: Page): Promise<readonly [rows: number, columns: number]> {
+  const words = await page.getByText(/^\d+ rows?, \d+ columns?$/).textContent();
+  const [rows, columns] = words!.match(/\d+/g)!.map(Number);
+  return [rows!, columns!];
+}
+
 /** Waits until the rows of some columns show these texts. */
 export async function rowsShow(
   page: Page,

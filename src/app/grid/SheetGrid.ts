@@ -93,7 +93,8 @@ export class SheetGrid {
     if (other || refrozen || lines.count < before.lines.count || showing.columns.length < columnsBefore)
       this.hot.deselectCell();
     if (reshaped || lines.count !== before.lines.count || refrozen) this.reshape();
-    else if (lined) looking.draw(true);
+    // A blank line that has become a row is one more row on as many lines; its values may be here already.
+    else if (moved) looking.draw(true);
     else if (shown.summaries !== before.summaries) looking.draw();
     this.keepClear();
     if (other) this.hot.scrollViewportTo({ row: 0, col: 0 });

@@ -84,7 +84,10 @@ async function digestOf(response: Response): Promise<string> {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** Drops the files of older builds that no open page is made of. A page holds a lock with its script's address as name. */
+/**
+ * Drops the files of older builds that no open page is made of. A page holds a lock with its script's address as name. What
+ * came after this build is a newer one that is not whole yet: its next try goes on from there.
+ */
 async function tidy(): Promise<void> {
   // A newer build that waits is not an older one.
   if (registration.waiting || registration.installing) return;
@@ -93,8 +96,9 @@ async function tidy(): Promise<void> {
   const windows = await worker.clients.matchAll({ type: 'window', includeUncontrolled: true });
   // A page that is just opening has not said yet what it is made of; it calls again once it has.
   if (windows.filter(({ url }) => isPage(plain(url))).length > names.length) return;
-  for (const name of await builds()) {
-    if (name === mine) continue;
+  // The browser lists them in the order in which they were begun (Service Workers, W3C: CacheStorage keys).
+  const begun = await builds();
+  for (const name of begun.slice(0, Math.max(0, begun.indexOf(mine)))) {
     const cache = await caches.open(name);
     const used = await Promise.all(names.map((script) => cache.match(script, { ignoreVary: true })));
     if (!used.some(Boolean)) await caches.delete(name);
