@@ -1,61 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Figure } from '../../src/session/api.ts';
 import { reasonsOf } from '../../src/session/figure/drawing/explained.ts';
 import { shapeText } from '../../src/session/figure/drawing/shape.ts';
 import { wholeDegrees } from '../../src/session/figure/explained.ts';
 import { fractionInWords } from '../../src/session/figure/explained-words.ts';
 import { handoutShapes } from '../../src/session/handouts/document.ts';
 import { handoutsOf } from '../../src/session/handouts/handouts.ts';
-import { Session } from '../../src/session/session.ts';
+import { observedBook } from './observed-book.ts';
 import { type Build, leanOf } from './posture.ts';
 
 const build: Build = { femur: 44, tibia: 39, trunk: 50, ankle: 36, foot: 26 };
-const lengths = ['44', '39', '50', '36', '26'];
 /** Published shares of femur, tibia and trunk in their sum: ANSUR II, mean of the sexes (Gordon et al. 2014, NATICK/TR-15/007). */
 const shares = [0.2987, 0.3114, 0.3899] as const;
 
-/** A roster of one lifter, and a sheet with squats of hers: day, lean, shin, depth. */
-function book(squats: readonly (readonly string[])[]): Session {
-  const session = Session.create();
-  const run = (command: Parameters<Session['execute']>[0]) => {
-    const done = session.execute(command);
-    if (!done.ok) throw new Error(done.sentence);
-  };
-  const measures = ['femur', 'tibia', 'trunk', 'ankle', 'foot'];
-  run({
-    do: 'add-sheet',
-    name: 'roster',
-    columns: [{ name: 'athlete', kind: 'text' }, ...measures.map((name) => ({ name }))],
-  });
-  run({
-    do: 'set-cells',
-    sheet: 'roster',
-    row: 0,
-    columns: ['athlete', ...measures],
-    texts: [['Ada', ...lengths]],
-  });
-  const seen = ['observed_lean', 'shin', 'depth'];
-  run({
-    do: 'add-sheet',
-    name: 'squats',
-    columns: [
-      { name: 'athlete', kind: 'text' },
-      { name: 'filmed', kind: 'date' },
-      ...measures.map((name) => ({ name, formula: `INDEX(roster.${name}, 1)` })),
-      ...seen.map((name) => ({ name })),
-    ],
-  });
-  run({
-    do: 'set-cells',
-    sheet: 'squats',
-    row: 0,
-    columns: ['athlete', 'filmed', ...seen],
-    texts: squats.map((squat) => ['Ada', ...squat]),
-  });
-  return session;
-}
-const part = (of: ReturnType<Session['figure']>, name: string) =>
-  of.explained!.parts.find((one) => one.part === name)!;
+const book = (squats: readonly (readonly string[])[]) =>
+  observedBook(squats.map((squat) => ['Ada', ...squat]));
+const part = (of: Figure, name: string) => of.explained!.parts.find((one) => one.part === name)!;
 
 describe('an observed lean taken apart', () => {
   test('has the parts of the closed form, and they add up to it', () => {

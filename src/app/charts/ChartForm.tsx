@@ -241,6 +241,8 @@ function titleFor(sheet: SheetOutline | undefined, columns: readonly string[], k
       return `${second} over time`;
     case 'distribution':
       return first;
+    case 'lean-parts':
+      return `Where ${first.toLowerCase()} comes from`;
     case 'load':
       return `${second} by week`;
   }

@@ -16,7 +16,7 @@ export function ChartTable({ data }: { data: ChartData }) {
             <th scope="col">Name</th>
             {grouped && <th scope="col">Group</th>}
             {data.x.is !== 'groups' && <th scope="col">{data.x.label}</th>}
-            <th scope="col">{data.y.label}</th>
+            {data.y.label !== '' && <th scope="col">{data.y.label}</th>}
             <th scope="col">{data.beside?.label ?? 'More'}</th>
           </tr>
         </thead>
@@ -26,7 +26,7 @@ export function ChartTable({ data }: { data: ChartData }) {
               <th scope="row">{point.name}</th>
               {grouped && <td>{data.groups[point.group]}</td>}
               {data.x.is !== 'groups' && <td class="numeric">{acrossOf(data, point)}</td>}
-              <td class="numeric">{Number(point.y.toPrecision(6))}</td>
+              {data.y.label !== '' && <td class="numeric">{Number(point.y.toPrecision(6))}</td>}
               {data.beside ? (
                 <td class="numeric">
                   {point.beside === undefined ? '' : Number(point.beside.toPrecision(4))}

@@ -146,4 +146,4 @@ export function ChartView({ data }: { data: Charted }) {
 
 /** What the axes of all panels are, said once. */
 const axesOf = ({ x, y, beside }: Charted): string =>
-  `${beside ? `Above: ${y.label}; below: ${beside.label}` : `Up: ${y.label}`}. Across: ${x.label}. All drawings have the same axes.`;
+  `${beside ? `Above: ${y.label}; below: ${beside.label}` : y.label && `Up: ${y.label}`}${y.label ? '. ' : ''}Across: ${x.label}. All drawings have the same axes.`;

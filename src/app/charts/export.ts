@@ -36,13 +36,19 @@ export function csvOfChart(data: ChartData): string {
   const grouped = data.groups.length > 0;
   const across = data.x.is === 'groups' ? [] : [data.x.label];
   const last = data.beside?.label ?? 'More';
-  const heading = ['Name', ...(grouped ? ['Group'] : []), ...across, data.y.label, last];
+  const heading = [
+    'Name',
+    ...(grouped ? ['Group'] : []),
+    ...across,
+    ...(data.y.label === '' ? [] : [data.y.label]),
+    last,
+  ];
   const rows = data.panels.flatMap(({ points }) =>
     points.map((point) => [
       safe(point.name),
       ...(grouped ? [safe(data.groups[point.group] ?? '')] : []),
       ...(data.x.is === 'groups' ? [] : [data.x.is === 'date' ? acrossOf(data, point) : String(point.x)]),
-      String(point.y),
+      ...(data.y.label === '' ? [] : [String(point.y)]),
       data.beside ? String(point.beside ?? '') : (point.note ?? ''),
     ]),
   );

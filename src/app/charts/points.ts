@@ -12,6 +12,8 @@ export function acrossOf(data: ChartData, { x }: ChartPoint): string {
 
 /** A point in words. */
 export function words(data: ChartData, point: ChartPoint): string {
+  if (data.kind === 'lean-parts')
+    return `${point.name}: ${data.x.label} ${number(point.x)}; ${point.note ?? ''}`;
   const group = data.x.is !== 'groups' && data.groups[point.group];
   const across =
     data.x.is === 'groups' || data.kind === 'load' ? '' : `${data.x.label} ${acrossOf(data, point)}, `;
@@ -44,7 +46,10 @@ function strandsOf(data: ChartData): readonly Strand[] {
           : [{ panel, points }],
       )
       .filter(({ points }) => points.length > 0)
-      .map(({ panel, points }) => ({ panel, points: points.toSorted((a, b) => a.x - b.x || a.y - b.y) }));
+      .map(({ panel, points }) => ({
+        panel,
+        points: points.toSorted((a, b) => (data.kind === 'lean-parts' ? a.y - b.y : a.x - b.x || a.y - b.y)),
+      }));
     known.set(data, strands);
   }
   return strands;

@@ -2,12 +2,13 @@ import { refuse } from '../../book/refusal.ts';
 import type { Viewed } from '../sheet/views.ts';
 import type { ChartData, Content } from './data.ts';
 import { distribution } from './distribution.ts';
+import { leanParts } from './lean-parts.ts';
 import { load, trend } from './over-time.ts';
 import { agreement, equality, scatter } from './pairs.ts';
 import { type Read, readChart } from './read.ts';
 import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './record.ts';
 
-const drawings: Readonly<Record<ChartKind, (read: Read, record: ChartRecord) => Content>> = {
+const drawings: Readonly<Record<ChartKind, (read: Read, record: ChartRecord, viewed: Viewed) => Content>> = {
   scatter,
   agreement,
   pairs: equality,
@@ -15,6 +16,7 @@ const drawings: Readonly<Record<ChartKind, (read: Read, record: ChartRecord) => 
   trend,
   load,
   distribution,
+  'lean-parts': leanParts,
 };
 
 /** More drawings than this beside each other show nothing. */
@@ -35,7 +37,7 @@ export function chartOf(viewed: Viewed, key: string): Charted {
   }
   const record = parsed.data;
   const read = readChart(viewed, record);
-  const { panels, notes, ...axes } = drawings[record.kind](read, record);
+  const { panels, notes, ...axes } = drawings[record.kind](read, record, viewed);
   const more = panels.length - mostPanels;
   const needs = panels.some(({ points }) => points.length > 0) ? undefined : needsOf(read, record);
   return {

@@ -1,3 +1,4 @@
+import type { ExplainedPart } from '../api.ts';
 import type { ChartKind } from './record.ts';
 
 /** One point: where it stands, whose it is, and the row it came from. */
@@ -39,12 +40,21 @@ export interface ChartLevel {
   readonly x?: number;
 }
 
+/** A bar that is made of the parts of an observed lean, deg. */
+export interface ChartBar {
+  readonly name: string;
+  readonly lean: number;
+  readonly parts: readonly Pick<ExplainedPart, 'part' | 'label' | 'value' | 'within'>[];
+}
+
 export interface ChartPanel {
   readonly title: string;
   readonly points: readonly ChartPoint[];
   readonly lines: readonly ChartLine[];
   readonly bands: readonly ChartBand[];
   readonly levels: readonly ChartLevel[];
+  /** Bars, in the order of the points that read them. */
+  readonly bars?: readonly ChartBar[];
 }
 
 /** Everything that is drawn, in the units in which it is shown; plain data. */

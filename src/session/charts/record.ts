@@ -9,6 +9,7 @@ export const chartKinds = [
   'distribution',
   'sides',
   'load',
+  'lean-parts',
 ] as const;
 export type ChartKind = (typeof chartKinds)[number];
 
@@ -95,6 +96,14 @@ export const chartRoles: Readonly<
     about: 'Weekly sums with the monotony of each week.',
     roles: ['date', 'number'],
     labels: ['Date', 'Load'],
+    by: 'Athlete',
+  },
+  'lean-parts': {
+    name: 'Where observed leans come from',
+    about:
+      'Each observed lean as a bar of its seven parts, high to low. A small drawing for each lifter shows before and after.',
+    roles: ['number'],
+    labels: ['Observed lean'],
     by: 'Athlete',
   },
 };

@@ -159,6 +159,7 @@ const callsOfCharts: Readonly<Record<string, readonly string[]>> = {
   pairs: ['TEST.MDC(x)'],
   sides: ['TEST.MDC(x)'],
   trend: ['TEST.MDC(x)'],
+  'lean-parts': ['LEAN.EXPLAIN("use", x, x, x, x, x, x, x)'],
   load: ['TRAIN.SUM(x, y, 1)', 'TRAIN.MONOTONY(x, y, 1)'],
 };
 

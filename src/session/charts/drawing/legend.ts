@@ -1,5 +1,6 @@
 import { el, type Shape } from '../../figure/drawing/shape.ts';
 import type { ChartData } from '../data.ts';
+import { partLooks } from './lean-part-looks.ts';
 import { namesFit } from './line-names.ts';
 import { colourOf, isCrowded, shapeIndexOf } from './looks.ts';
 import { isRound, mostElements } from './many.ts';
@@ -24,6 +25,13 @@ export function legendOf(data: ChartData, height: number): Shape | null {
 
 function groupEntries(data: ChartData, height: number): readonly Shape[] {
   const { groups, x, panels } = data;
+  if (data.kind === 'lean-parts') {
+    const parts = panels[0]?.bars?.[0]?.parts ?? [];
+    return parts.map(({ part, label }) => {
+      const [colour, sign] = partLooks[part];
+      return entry(`${sign} ${label}`, 12, el('rect', { x: 1, y: 1, width: 10, height: 10, fill: colour }));
+    });
+  }
   if (groups.length < 2 || x.is === 'groups' || panels.length > 1) return [];
   if (namesFit(data, height) || isCrowded(data)) return [];
   const more = groups.length - mostShown;

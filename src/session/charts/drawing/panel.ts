@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import type { ChartData, ChartPanel, ChartPoint } from '../data.ts';
+import { drawLeanParts } from './lean-parts.ts';
 import { lineNames, namesFit, roomForNames } from './line-names.ts';
 import { drawLoad } from './load.ts';
 import { classOf, colourOf, groupColours, isCrowded, symbolOf } from './looks.ts';
@@ -11,6 +12,7 @@ import { blankSheet, sketchedShape } from './sketch.ts';
 /** Draws one panel; all panels of a chart share their scales. */
 export function drawPanel(data: ChartData, panel: ChartPanel, size: Size, axes: Axes = 'named'): Drawn {
   if (data.kind === 'load') return drawLoad(data, panel, size, axes);
+  if (data.kind === 'lean-parts') return drawLeanParts(data, panel, size, axes);
   const named = axes === 'named';
   const dated = data.x.is === 'date';
   const place = (x: number): number | Date => (dated ? dateOf(x) : x);

@@ -1,5 +1,6 @@
 import type { Shape } from '../../figure/drawing/shape.ts';
 import type { ChartData, ChartPoint } from '../data.ts';
+import { heightOfBars } from './lean-part-looks.ts';
 
 export const week = 7 * 86_400_000;
 
@@ -62,6 +63,10 @@ export interface Size {
 /** How large the panels of a chart are drawn where so much width is free. */
 export function sizeFor(data: ChartData, free: number): Size {
   const gap = 12;
+  if (data.kind === 'lean-parts') {
+    const bars = Math.max(1, ...data.panels.map(({ points }) => points.length));
+    return { width: Math.min(free, 900), height: heightOfBars(bars) };
+  }
   if (data.panels.length > 1) {
     const columns = Math.max(1, Math.min(data.panels.length, Math.floor((free + gap) / (280 + gap))));
     const width = Math.min(420, Math.floor((free - (columns - 1) * gap) / columns));
