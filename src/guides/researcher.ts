@@ -31,12 +31,13 @@ export const researcher: Guide = {
           text: 'Press *Reliability* on the left.',
           sees: 'Per row: ICC with its interval, SD, standard error of measurement, minimal detectable change; between testers also the mean difference and the limits of agreement. The two people with a missing trial are left out where it matters.',
           show: { sheet: 'reliability', column: 'icc' },
-          picture: 'The reliability table: ICC with interval, SEM, MDC, bias and limits of agreement.',
+          picture:
+            'The reliability table: ICC with interval, both SEMs with their MDC, bias and limits of agreement.',
         },
         {
           id: 'form',
           text: 'Under *Named cells* type `3,1` beside *icc_form* and press Enter: testers fixed, consistency only. Then *Undo*.',
-          sees: 'All ICCs, SEMs and MDCs follow. Between the testers consistency is higher: their mean difference no longer counts.',
+          sees: 'All ICCs follow. Between the testers consistency is higher: their mean difference no longer counts. The SEM of agreement is blank.',
           show: { name: 'icc_form' },
         },
         {

@@ -117,7 +117,9 @@ function generalNotes(
         headings: listed(chosen.leftOut.map((s) => s.heading || s.label)),
       }),
     );
-  if (chosen.matches.length > chosen.newColumns.length)
+  for (const { label, note: rule = '' } of chosen.computing)
+    notes.push(note('column-computed', { column: label, rule }));
+  if (chosen.matches.some(({ column }) => !chosen.isNew.has(column.id)))
     for (const { source, column } of chosen.matches)
       if (chosen.isNew.has(column.id))
         notes.push(note('new-column', { heading: source.heading || source.label, column: column.name }));

@@ -217,6 +217,7 @@ export const sentences = {
     `${column(d)} was left out: "${d.column}" is computed by its formula in this sheet.`,
   'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out: ${d.headings}.`,
   'new-column': (d) => `${column(d)} became the new column "${d.column}".`,
+  'column-computed': (d) => `The new column "${d.column}" is computed in each row: ${d.rule}`,
   'rows-held': (d) =>
     `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'was' : 'were'} not imported; the import history has ${Number(d.count) === 1 ? 'it' : 'them'}.`,
   'short-rows-placed': (d) => `${many(d.count, 'row')} ended early; the cells that lack are blank.`,

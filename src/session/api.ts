@@ -64,6 +64,8 @@ export const CellMark = {
   numeric: 32,
   /** Has a name. */
   named: 64,
+  /** A setting that matches nothing that its formulas look for. */
+  unmatched: 128,
 } as const;
 
 /** A block of a sheet as the grid shows it, row by row. */
@@ -78,8 +80,16 @@ export interface Tile {
   /** Texts without the unit behind the number, where one stands there: by index. */
   readonly bare?: Readonly<Record<number, string>>;
   readonly marks: Uint8Array;
+  /** Cells that offer texts to choose from, others than their column; the row counts in the tile, the column in the sheet. */
+  readonly offers?: readonly CellOffer[];
   /** What rules and drawings put into the cells of marked columns. */
   readonly drawings?: readonly Drawing[];
+}
+
+export interface CellOffer {
+  readonly row: number;
+  readonly column: number;
+  readonly choices: readonly string[];
 }
 
 /** One cell, for the formula line and the panels. */

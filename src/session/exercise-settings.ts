@@ -2,10 +2,10 @@
 import { Kind, type Range } from '../../functions/core/value.ts';
 import type { Book, Column, NamedCell, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
+import type { Calculation } from '../calc/api.ts';
 import { headingKey, synonymIndex, synonyms } from '../intake/detect/synonyms.ts';
 import type { Doubt } from './api.ts';
 import { keyOf } from './checks/doubt-key.ts';
-import type { Viewed } from './sheet/views.ts';
 
 const lines = synonymIndex(synonyms);
 const isExercise = ({ kind, name, label }: Column): boolean =>
@@ -15,26 +15,76 @@ const isExercise = ({ kind, name, label }: Column): boolean =>
 /** Exercises that are offered, at most. */
 const MOST = 8;
 
+/** What is asked of a book here. */
+interface Asked {
+  readonly book: Book;
+  readonly calculation: Pick<Calculation, 'column'>;
+}
+
+/** What a setting that names an exercise offers. */
+export interface OfferedExercises {
+  readonly row: number;
+  /** Id. */
+  readonly column: string;
+  /** The exercises that the log has, the most frequent first. */
+  readonly choices: readonly string[];
+  /** No row has what the setting says: why, and what was found. */
+  readonly sentence?: string;
+}
+
+/** The settings on a sheet that name an exercise, where the log has any. */
+export function offeredExercises(asked: Asked, sheet: string): readonly OfferedExercises[] {
+  if (asked.book.names.size === 0) return [];
+  return exerciseSettings(asked.book)
+    .filter(({ setting }) => setting.sheet === sheet)
+    .flatMap((one) => {
+      const { choices, sentence } = stateOf(asked, one);
+      const { row, column } = one.setting;
+      return choices.length === 0
+        ? []
+        : [{ row, column, choices, ...(sentence === undefined ? {} : { sentence }) }];
+    });
+}
+
 /** A setting that a formula compares with a column of exercises, where no row has what it says. */
-export function settingDoubts(viewed: Viewed): readonly Doubt[] {
-  return exerciseSettings(viewed.book).flatMap(({ setting, sheet, column }) => {
-    const text = textOf(viewed.book, setting);
-    const found = exercisesIn(viewed.calculation.column(sheet.id, column.id));
-    if (text === undefined || found.size === 0 || found.has(text.trim().toLowerCase())) return [];
-    const offered = [...found.values()].sort((a, b) => b.rows - a.rows).slice(0, MOST);
-    const label = setting.name.replaceAll('_', ' ');
-    const has = offered.map(({ text: one, rows }) => `${one} (${rows} ${rows === 1 ? 'row' : 'rows'})`);
+export function settingDoubts(asked: Asked): readonly Doubt[] {
+  return exerciseSettings(asked.book).flatMap((one) => {
+    const { choices, text, sentence } = stateOf(asked, one);
+    const { setting, sheet } = one;
+    if (sentence === undefined) return [];
     return [
       {
         place: { sheet: setting.sheet, column: setting.column, row: setting.row },
         about: 'setting' as const,
-        sentence: `The setting “${label}” is ${text.trim() === '' ? 'blank' : `“${text}”`}, and no row of ${sheet.label} has that exercise. Found: ${has.join(', ')}.`,
+        sentence,
         remedy: 'Enter one of the exercises found; its results are blank until then.',
-        choices: offered.map(({ text: one }) => one),
+        choices: choices.slice(0, MOST),
         key: keyOf('setting', setting.name, sheet.id, text),
       },
     ];
   });
+}
+
+/** What a setting says, what its log has, and why the two do not meet. */
+function stateOf(
+  { book, calculation }: Asked,
+  { setting, sheet, column }: ExerciseSetting,
+): { readonly choices: readonly string[]; readonly text: string; readonly sentence?: string } {
+  const said = textOf(book, setting);
+  const found = exercisesIn(calculation.column(sheet.id, column.id));
+  const offered = [...found.values()].sort((a, b) => b.rows - a.rows);
+  const choices = offered.map(({ text }) => text);
+  const text = said?.trim() ?? '';
+  if (said === undefined || found.size === 0 || found.has(text.toLowerCase())) return { choices, text };
+  const label = setting.name.replaceAll('_', ' ');
+  const has = offered
+    .slice(0, MOST)
+    .map(({ text: one, rows }) => `${one} (${rows} ${rows === 1 ? 'row' : 'rows'})`);
+  return {
+    choices,
+    text,
+    sentence: `The setting “${label}” is ${text === '' ? 'blank' : `“${text}”`}, and no row of ${sheet.label} has that exercise. Found: ${has.join(', ')}.`,
+  };
 }
 
 interface ExerciseSetting {

@@ -7,6 +7,7 @@ import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './ap
 import { chartsOutline } from './charts/record.ts';
 import { doubtCount, doubtsOf } from './checks/doubts.ts';
 import { oldAfter } from './checks/doubts-data.ts';
+import { type UnreadableCells, unreadableCells } from './checks/unreadable-cells.ts';
 import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure/figure.ts';
 import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
 import { marksToChange } from './marks/record.ts';
@@ -129,6 +130,10 @@ export abstract class Questions {
   /** Everything that the book doubts; what was accepted says so. */
   doubts(): readonly Doubt[] {
     return doubtsOf(this.viewed());
+  }
+  /** Unreadable cells of a sheet, by column, text and reason. @throws Refusal */
+  unreadable(sheet: string): UnreadableCells {
+    return unreadableCells(this.viewed().book, sheet);
   }
 
   /** The lifter of a row at depth, flat and lifted. @throws Refusal */

@@ -11,6 +11,7 @@ import type {
   Tile,
 } from '../session/api.ts';
 import type { Charted } from '../session/charts/chart.ts';
+import type { UnreadableCells } from '../session/checks/unreadable-cells.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { Paste } from '../session/commands/paste-text.ts';
 import type { FigureOptions } from '../session/figure/figure.ts';
@@ -132,6 +133,8 @@ export interface BookService {
   /** What marks would do that are being written. */
   triedMarks(sheet: string, column: string, draft: MarksDraft): Promise<TriedMarks>;
   doubts(): Promise<readonly Doubt[]>;
+  /** Unreadable cells of a sheet, by column, text and reason. */
+  unreadable(sheet: string): Promise<UnreadableCells>;
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;
   functions(): Promise<readonly FunctionHelp[]>;

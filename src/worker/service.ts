@@ -100,6 +100,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     triedMarks: async (sheet, column, draft) =>
       keeper.trying({ sheet, column }, () => keeper.session.triedMarks(sheet, column, draft)),
     doubts: async () => keeper.session.doubts(),
+    unreadable: async (sheet) => keeper.session.unreadable(sheet),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
     functions: async () => [...registry.values()].map(describe),

@@ -89,8 +89,9 @@ function reliability(all: readonly (readonly (number | null)[])[]) {
     consistency: (betweenRows - residual) / (betweenRows + (k - 1) * residual),
     low: (count * (betweenRows - f1 * residual)) / (f1 * both + count * betweenRows),
     high: (count * (f2 * betweenRows - residual)) / (both + count * f2 * betweenRows),
-    // Of all values there are, those of people with a missing one too.
-    spread: sd(all.flat().filter((one): one is number => one !== null)),
+    residual,
+    // Of the people that the ICC is of: those with every trial.
+    spread: sd(rows.flat()),
   };
 }
 
@@ -156,13 +157,15 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   reliability: async (page) => {
     const { rows } = await saved(page);
     for (const row of rows) {
-      const { agreement, low, high, spread } = reliability(designs[row.Design!]!);
+      const { agreement, low, high, residual, spread } = reliability(designs[row.Design!]!);
       const sem = spread * Math.sqrt(1 - agreement);
       expect(n(row.ICC)).toBeCloseTo(agreement, 9);
       expect(n(row['ICC, low'])).toBeCloseTo(low, 7);
       expect(n(row['ICC, high'])).toBeCloseTo(high, 7);
-      expect(n(row.SEM)).toBeCloseTo(sem, 9);
-      expect(n(row.MDC)).toBeCloseTo(1.959963984540054 * Math.SQRT2 * sem, 9);
+      expect(n(row['SEM, agreement'])).toBeCloseTo(sem, 9);
+      expect(n(row['MDC, agreement'])).toBeCloseTo(1.959963984540054 * Math.SQRT2 * sem, 9);
+      expect(n(row['SEM, consistency'])).toBeCloseTo(Math.sqrt(residual), 9);
+      expect(n(row['MDC, consistency'])).toBeCloseTo(1.959963984540054 * Math.SQRT2 * Math.sqrt(residual), 9);
     }
     const differences = trials.map(({ a, b }) => a[0]! - b[0]!);
     const limit = 1.959963984540054 * sd(differences);

@@ -5,6 +5,7 @@ import { note, type Reason, sentence, sentences } from '../../src/intake/sentenc
 
 /** A plausible detail for every name that a sentence may ask for. */
 const details = {
+  rule: 'Sets × repetitions × load.',
   added: 3,
   also: 'id',
   because: 'longer than any measured',

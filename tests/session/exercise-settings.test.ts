@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { CellMark } from '../../src/session/api.ts';
 import { Session } from '../../src/session/session.ts';
 
 function log(exercises: readonly string[], setting: string): Session {
@@ -42,6 +43,21 @@ describe('a setting that names an exercise', () => {
     expect(found[0]!.sentence).toBe(
       'The setting “main lift” is “Squat”, and no row of training has that exercise. Found: Back squat (2 rows), Press (1 row).',
     );
+  });
+
+  test('offers the exercises found in its own cell, and says there when none of them matches', () => {
+    const session = log(['Press', 'Back squat', 'Back squat'], 'Squat');
+    const tile = session.tile('assumptions', 0, 1, 0, 1);
+    expect(tile.offers).toEqual([{ row: 0, column: 0, choices: ['Back squat', 'Press'] }]);
+    expect(tile.marks[0]! & CellMark.unmatched).toBe(CellMark.unmatched);
+    expect(session.cellInfo({ sheet: 'assumptions', column: 'word', row: 0 }).sentence).toMatch(
+      /no row of training has that exercise/,
+    );
+    session.execute({ do: 'set-cells', sheet: 'assumptions', row: 0, columns: ['word'], texts: [['Press']] });
+    const after = session.tile('assumptions', 0, 1, 0, 1);
+    expect(after.offers).toHaveLength(1);
+    expect(after.marks[0]! & CellMark.unmatched).toBe(0);
+    expect(session.cellInfo({ sheet: 'assumptions', column: 'word', row: 0 }).sentence).toBeUndefined();
   });
 
   test('says nothing when a row has it, in any case, or when the log is empty', () => {

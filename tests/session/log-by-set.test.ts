@@ -42,6 +42,37 @@ function shown(sheet: string, name: string, rows: number): readonly string[] {
   return session.tile(of.id, 0, rows, at, 1).texts;
 }
 
+describe('a log with a row for each set, in a new sheet', () => {
+  test('has a column of tonnage, set by set, in the unit of its loads; blank where a part is missing', () => {
+    const made = Session.create();
+    const work = preparing(made, {
+      bytes: new TextEncoder().encode(`${log}\n2026-03-11,Back squat,1,105,kg,\n`),
+      name: 'log.csv',
+      sheet: null,
+      now: '2026-03-12T08:00:00.000Z',
+      choices: { rowIsSet: true },
+    });
+    for (;;) {
+      const step = work.next();
+      if (!step.done) continue;
+      expect(step.value.taken.report.notes).toContainEqual(
+        expect.objectContaining({
+          reason: 'column-computed',
+          details: expect.objectContaining({ column: 'Tonnage' }),
+        }),
+      );
+      expect(made.bringIn(step.value).ok).toBe(true);
+      break;
+    }
+    for (const _ of made.recalculate());
+    const [sheet] = made.outline().sheets;
+    const at = sheet!.columns.findIndex(({ label }) => label === 'Tonnage');
+    expect(sheet!.columns[at]).toMatchObject({ dimension: 'mass', unit: 'kg' });
+    // By hand, as below; the last row has no repetitions.
+    expect(made.tile(sheet!.id, 0, 5, at, 1).texts).toEqual(['500', '510', '330', '525', '']);
+  });
+});
+
 describe('a log with a row for each set, in the book for a lifter', () => {
   test('has its tonnage, set by set and by week', () => {
     // By hand: 5 × 100, 5 × 225 × 0.45359237 = 510.29, 3 × 110 and 5 × 105 kg.

@@ -10,8 +10,8 @@ export interface EditorHost {
   editText(line: number, column: number): Promise<string>;
   /** True for a cell that its column's formula fills. */
   isComputed(line: number, column: number): boolean;
-  /** What can be picked in that column; null where anything may be typed. */
-  choices(column: number): readonly string[] | null;
+  /** What can be picked in that cell; null where there is no list. */
+  choices(line: number, column: number): readonly string[] | null;
   enter(line: number, column: number, lines: number, columns: number, text: string): void;
   /** Formulas are written in the formula editor: this text from now on, or the column's formula. */
   writeFormula(start: FormulaStart | null): void;
@@ -52,7 +52,7 @@ export class CellEditor extends Handsontable.editors.TextEditor {
     this.originalValue = '';
     super.beginEditing(initial, event);
     if (row === null || col === null || !host) return;
-    const choices = host.choices(col);
+    const choices = host.choices(row, col);
     if (choices) {
       this.picker = new Picker(this.TEXTAREA_PARENT, this.TEXTAREA, choices, (choice) => {
         this.setValue(choice);

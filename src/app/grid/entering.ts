@@ -24,7 +24,8 @@ export function entering(
       if (of.formula === undefined || showing.shown.lines.at(line).is !== 'row') return false;
       return (looking.tiles.marks(line, showing.indexes[column]!) & CellMark.override) === 0;
     },
-    choices: (column) => choicesOf(showing.columns[column]!),
+    choices: (line, column) =>
+      looking.tiles.choices(line, showing.indexes[column]!) ?? choicesOf(showing.columns[column]!),
     enter(line, column, lines, columns, text) {
       const ids = showing.columns.slice(column, column + columns).map(({ id }) => id);
       const runs = showing.shown.lines.runs(line, line + lines - 1);

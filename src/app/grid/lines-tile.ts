@@ -32,8 +32,17 @@ function spreadOut(tile: Tile, line: number, lines: number, at: readonly number[
       marks[to * columns + c] = tile.marks[from * columns + c] ?? 0;
     }
   });
+  const offers = tile.offers?.map((offer) => ({ ...offer, row: at[offer.row]! }));
   const drawings = tile.drawings?.map((drawing) => drawingSpreadOut(drawing, lines, at));
-  return { ...tile, row: line, rows: lines, texts, marks, ...(drawings ? { drawings } : {}) };
+  return {
+    ...tile,
+    row: line,
+    rows: lines,
+    texts,
+    marks,
+    ...(offers ? { offers } : {}),
+    ...(drawings ? { drawings } : {}),
+  };
 }
 
 function drawingSpreadOut(

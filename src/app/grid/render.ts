@@ -65,8 +65,10 @@ function classesOf(marks: number, column: ColumnOutline, waiting: boolean): stri
   if (marks & CellMark.override) names += ' own';
   if (marks & CellMark.formula) names += ' free';
   if (marks & CellMark.named) names += ' named';
+  if (marks & CellMark.unmatched) names += ' unmatched';
   return names;
 }
 
 /** Whether the cell wants to be announced as wrong. */
-export const isWrong = (marks: number): boolean => (marks & (CellMark.error | CellMark.held)) !== 0;
+export const isWrong = (marks: number): boolean =>
+  (marks & (CellMark.error | CellMark.held | CellMark.unmatched)) !== 0;

@@ -53,6 +53,12 @@ export class TileCache {
     return tile?.marks[this.place(tile, row, column)] ?? 0;
   }
 
+  /** What can be chosen in a cell of its own. */
+  choices(row: number, column: number): readonly string[] | undefined {
+    const tile = this.tileAt(row, column);
+    return tile?.offers?.find((one) => one.row === row - tile.row && one.column === column)?.choices;
+  }
+
   /** What the marks of a column draw into its cells here, and which of them the row's is. */
   drawing(row: number, column: number): { readonly drawing: Drawing; readonly at: number } | undefined {
     const tile = this.tileAt(row, column);

@@ -2,11 +2,12 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Doubt } from '../../session/api.ts';
 import { usePage } from '../shell/context.ts';
-import { goTo, guarded } from '../state/actions.ts';
+import { guarded } from '../state/actions.ts';
 import { type Page, settle } from '../state/page.ts';
 import type { BringingIn, CameIn } from './bringing.ts';
 import { HeldList } from './Preview.tsx';
-import { cellsInWords, countsOf } from './words.ts';
+import { UnreadableInSheet } from './UnreadableInSheet.tsx';
+import { countsOf } from './words.ts';
 
 interface Props {
   readonly state: BringingIn;
@@ -17,22 +18,19 @@ interface Props {
 /** The last step: what came in, what is held and why, with ways there. */
 export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props) {
   const page = usePage();
-  const held = useSignal<readonly Doubt[]>([]);
   const settings = useSignal<readonly Doubt[]>([]);
   const version = page.outline.value?.version;
   useEffect(() => {
     void page.service.doubts().then((doubts) => {
-      held.value = doubts.filter(({ about, place }) => about === 'held' && place.sheet === sheet);
       settings.value = doubts.filter(({ about, accepted }) => about === 'setting' && !accepted);
     });
   }, [sheet, version]);
-  const label = page.outline.value?.sheets.find(({ id }) => id === sheet)?.label ?? '';
-  const columns = page.outline.value?.sheets.find(({ id }) => id === sheet)?.columns ?? [];
+  const into = page.outline.value?.sheets.find(({ id }) => id === sheet);
   const next = state.waiting.value[0];
   return (
     <div class="form">
       <p>
-        <strong>{reading.name}</strong> was imported into <strong>{label}</strong>.
+        <strong>{reading.name}</strong> was imported into <strong>{into?.label}</strong>.
       </p>
       <p class="intake-counts">{countsOf(reading)}</p>
       {settings.value.map(({ key, sentence, choices, place }) => (
@@ -47,30 +45,7 @@ export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props
           </div>
         </section>
       ))}
-      {held.value.length > 0 && (
-        <section>
-          <h3>{cellsInWords(held.value.length)} unreadable</h3>
-          <ul class="intake-jumps">
-            {held.value.slice(0, 30).map(({ place, sentence }) => (
-              <li key={`${place.row} ${place.column}`}>
-                <button
-                  type="button"
-                  class="firm"
-                  onClick={() => {
-                    close();
-                    goTo(page, place);
-                  }}
-                >
-                  {columns.find(({ id }) => id === place.column)?.label}
-                  {place.row !== undefined && `, row ${place.row + 1}`}
-                </button>
-                <span>{sentence}</span>
-              </li>
-            ))}
-            {held.value.length > 30 && <li>and {held.value.length - 30} more, listed under Checks</li>}
-          </ul>
-        </section>
-      )}
+      {into && <UnreadableInSheet sheet={into} close={close} />}
       {reading.heldRows.length > 0 && (
         <section>
           <h3>Rows not imported</h3>

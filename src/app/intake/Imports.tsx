@@ -8,6 +8,7 @@ import { guarded } from '../state/actions.ts';
 import { say, settle } from '../state/page.ts';
 import { bringIn } from './bringing.ts';
 import './intake.css';
+import { UnreadableInSheet } from './UnreadableInSheet.tsx';
 import { countsOf, sizeInWords } from './words.ts';
 
 /** The files that were imported into a sheet, and the rows that were not. */
@@ -36,6 +37,7 @@ export function Imports({ sheet, close }: { sheet: SheetOutline; close: () => vo
             </div>
           </>
         )}
+        <UnreadableInSheet sheet={sheet} close={close} />
         {imports.value?.map((one) => (
           <One key={one.key} one={one} />
         ))}

@@ -1,7 +1,7 @@
 /** Unreadable cells of the file by text and reason, with one action for all of a group: leave, clear, read as another. */
-import { useSignal } from '@preact/signals';
 import type { FileReading } from '../../worker/incoming.ts';
 import type { BringingIn } from './bringing.ts';
+import { ReadAs } from './ReadAs.tsx';
 import { cellsInWords } from './words.ts';
 
 interface Props {
@@ -34,11 +34,10 @@ export function UnreadableCells({ state, reading }: Props) {
               <strong>{heading(index)}</strong>: “{text}” in {cellsInWords(count)},{' '}
               {count === 1 ? `line ${line}` : `first on line ${line}`}. <span class="soft">{reason}</span>
             </p>
-            <Actions
+            <ReadAs
               label={`${heading(index)}, ${text}`}
-              clear={() => decide(index, text, '')}
-              readAs={(as) => decide(index, text, as)}
               count={count}
+              readAs={(as) => decide(index, text, as)}
             />
           </li>
         ))}
@@ -55,50 +54,5 @@ export function UnreadableCells({ state, reading }: Props) {
         ))}
       </ul>
     </details>
-  );
-}
-
-function Actions({
-  label,
-  clear,
-  readAs,
-  count,
-}: {
-  label: string;
-  clear: () => void;
-  readAs: (text: string) => void;
-  count: number;
-}) {
-  const text = useSignal('');
-  return (
-    <div class="intake-choices intake-read-as">
-      <button type="button" class="firm" onClick={clear}>
-        Clear {count === 1 ? 'the cell' : `all ${count.toLocaleString('en')}`}
-      </button>
-      <label>
-        Read as{' '}
-        <input
-          type="text"
-          aria-label={`Read as, for ${label}`}
-          value={text.value}
-          onInput={(event) => {
-            text.value = event.currentTarget.value;
-          }}
-          onKeyDown={(event) => {
-            if (event.key !== 'Enter') return;
-            event.preventDefault();
-            if (text.value.trim() !== '') readAs(text.value.trim());
-          }}
-        />
-      </label>
-      <button
-        type="button"
-        class="firm"
-        disabled={text.value.trim() === ''}
-        onClick={() => readAs(text.value.trim())}
-      >
-        Apply
-      </button>
-    </div>
   );
 }

@@ -68,7 +68,7 @@ export const passing: ReadonlyMap<string, Passing> = new Map<string, Passing>([
     'SIGN',
   ].map((name) => [name, 'plain'] as const),
   ['TEST.CHANGE', only(0, 1, 2)],
-  ...['TEST.MDC', 'TEST.SEM', 'TEST.SWC', 'COHORT.MAD', 'COHORT.TRIMMED'].map(
+  ...['TEST.MDC', 'TEST.SEM', 'TEST.SEM.TABLE', 'TEST.SWC', 'COHORT.MAD', 'COHORT.TRIMMED'].map(
     (name) => [name, first] as const,
   ),
   ...['TEST.BIAS', 'TEST.LIMIT.LOW', 'TEST.LIMIT.HIGH', 'TEST.SEM.TRIALS'].map(

@@ -10,11 +10,14 @@ import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
 import type { TakeOptions } from '../options.ts';
 import { IntakeRefusal, note } from '../sentences.ts';
 import { listed, type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
+import { tonnageColumn } from './tonnage.ts';
 
 /** Which column of the file goes where. */
 export interface Chosen extends Mapping {
   /** Columns that the sheet does not have yet. */
   readonly newColumns: readonly Column[];
+  /** Those of them that no column of the file feeds: they compute. */
+  readonly computing: readonly Column[];
   /** Ids of the new columns. */
   readonly isNew: ReadonlySet<string>;
   /** Matches that were not taken because the sheet computes that column. */
@@ -85,7 +88,10 @@ export function chooseColumns(
     const one = oneSet(sheet, findings, [...matches, ...made], isTaken);
     if (one) (one.isNew ? made : matches).push(one.match);
   }
-  const columns = sheet.columns.length + made.length;
+  const tonnage = sheet.columns.length === 0 ? tonnageColumn(made, isTaken) : null;
+  const computing = tonnage ? [tonnage] : [];
+  const newColumns = [...made.map((m) => m.column), ...computing];
+  const columns = sheet.columns.length + newColumns.length;
   if (columns > limits.columns)
     throw new IntakeRefusal('too-many-columns', {
       name: findings.name,
@@ -98,8 +104,9 @@ export function chooseColumns(
     unmatched,
     proposals: mapping.proposals,
     units,
-    newColumns: made.map((m) => m.column),
-    isNew: new Set(made.map((m) => m.column.id)),
+    newColumns,
+    computing,
+    isNew: new Set(newColumns.map(({ id }) => id)),
     computed,
     leftOut: unmatched.filter(leftOut),
   };

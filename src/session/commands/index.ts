@@ -15,6 +15,7 @@ import { moveRows } from './move-rows.ts';
 import { moveSheet } from './move-sheet.ts';
 import { nameCell } from './name-cell.ts';
 import { pasteText } from './paste-text.ts';
+import { readUnreadable } from './read-unreadable.ts';
 import { releaseCells } from './release-cells.ts';
 import { removeColumn } from './remove-column.ts';
 import { removeName } from './remove-name.ts';
@@ -60,6 +61,7 @@ const records = [
   setMarks,
   setPart,
   acceptDoubt,
+  readUnreadable,
 ] as const;
 
 type AnyRecord = (typeof records)[number];

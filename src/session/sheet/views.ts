@@ -7,8 +7,17 @@ import { refuse } from '../../book/refusal.ts';
 import type { Calculation } from '../../calc/api.ts';
 import { lettersOf } from '../../calc/language/address.ts';
 import type { Locale } from '../../units/locale.ts';
-import type { CellInfo, Outline, Place, SheetOutline, Tile } from '../api.ts';
+import {
+  type CellInfo,
+  CellMark,
+  type CellOffer,
+  type Outline,
+  type Place,
+  type SheetOutline,
+  type Tile,
+} from '../api.ts';
 import { barely, cellText, cellWriter } from '../cell-text.ts';
+import { offeredExercises } from '../exercise-settings.ts';
 import { markedInWords } from '../marks/cell.ts';
 import { drawingsOf } from '../marks/drawings.ts';
 import { marksOfSheet } from '../marks/record.ts';
@@ -80,6 +89,8 @@ export function tileOf(
   const texts = new Array<string>(rows * columns);
   const marks = new Uint8Array(rows * columns);
   const bare: Record<number, string> = {};
+  const offers: CellOffer[] = [];
+  const offered = offeredExercises(viewed, sheet.id);
   const names = new Set(
     [...viewed.book.names.values()].filter((n) => n.sheet === sheet.id).map((n) => `${n.row} ${n.column}`),
   );
@@ -103,6 +114,10 @@ export function tileOf(
         if (figure !== text) bare[r * columns + c] = figure;
       }
       marks[r * columns + c] = marksOf(of, cells, range, at, named);
+      const offer = offered.find((one) => one.row === at && one.column === of.id);
+      if (!offer) continue;
+      offers.push({ row: r, column: column + c, choices: offer.choices });
+      if (offer.sentence !== undefined) marks[r * columns + c]! |= CellMark.unmatched;
     }
   }
   const drawings = drawingsOf(viewed, sheet, { column, columns, rows }, (r) => picked?.[row + r] ?? row + r);
@@ -116,6 +131,7 @@ export function tileOf(
     texts,
     marks,
     ...(Object.keys(bare).length ? { bare } : {}),
+    ...(offers.length ? { offers } : {}),
     ...(drawings.length ? { drawings } : {}),
   };
 }
@@ -147,7 +163,10 @@ export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
   const cell = cells.get(place.row);
   const computed = kind === CellKind.blank && column.formula !== undefined;
   const held = cells.held.get(place.row);
-  const sentence = held ? held.reason : isIssue(value) ? viewed.calculation.sentence(value) : undefined;
+  const offer = offeredExercises(viewed, sheet.id).find(
+    (one) => one.row === place.row && one.column === place.column,
+  );
+  const sentence = held ? held.reason : isIssue(value) ? viewed.calculation.sentence(value) : offer?.sentence;
   const name = nameOf(viewed.book, place);
   const marked = markedInWords(viewed, sheet, place);
   return {
