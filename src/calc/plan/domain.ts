@@ -105,7 +105,7 @@ function constants(prepared: Prepared, args: readonly PlanNode[], frame: Frame):
 function loopNode(prepared: Prepared, args: readonly PlanNode[]): ScalarNode {
   const { definition, parameters } = prepared;
   const size = parameters.length;
-  const loop = domainLoop(size);
+  const loop = domainLoop(size, (definition.repeats ?? 0) > 0);
   const handedOnce = oncePerRun((frame) => constants(prepared, args, frame));
   const columns: (ArrayLike<unknown> | null)[] = new Array(size).fill(null);
   const words: unknown[][] = parameters.map(() => []);
