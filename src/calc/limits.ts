@@ -22,8 +22,6 @@ export const limits = {
   /** Last row and column that an address can name. */
   rows: 1_048_576,
   columns: 18_278,
-  /** `*` in one search pattern. */
-  stars: 5,
   /** Rows of a column whose formula must be computed cell by cell because it leans on single cells of itself. */
   cellByCell: 20_000,
 } as const;

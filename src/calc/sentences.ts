@@ -54,8 +54,6 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'too-many-written': (i) => `${i.function} has more than ${most(i)} arguments. Hand over a range instead.`,
   'text-too-long': (i) => `A text would have more than ${most(i)} characters. Shorten it.`,
   'array-too-large': (i) => `An array would have more than ${most(i)} cells. Ask for a smaller one.`,
-  'pattern-too-wild': (i) =>
-    `A search pattern has at most ${most(i)} "*". Take some out; several in a row mean one.`,
   'range-too-large': (i) =>
     `A range has at most ${most(i)} cells. Name the columns that are meant, such as roster.femur.`,
   'too-many-cells': (i) =>

@@ -10,6 +10,7 @@ import {
 } from 'hyperformula';
 import { issue } from '../../../functions/core/issue.ts';
 import { limits } from '../limits.ts';
+import { type Pattern, patternOf } from '../ranges/wildcards.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
 import { bodyFor, isOwn } from './own-bodies.ts';
 import { cellEngineSettings } from './settings.ts';
@@ -31,7 +32,8 @@ export interface Criterion {
   readonly operator: '>' | '>=' | '<' | '<=' | '=' | '<>';
   /** null asks for blanks (or for anything else). */
   readonly value: number | string | boolean | null;
-  readonly holds: (value: unknown) => boolean;
+  /** Present when the value is a text with wildcards; what it stands for where it only has escapes is in `value`. */
+  readonly pattern?: Pattern | undefined;
 }
 
 export type NumberSort = 'date' | 'time' | 'date-time' | 'percent' | 'currency';
@@ -108,7 +110,6 @@ interface Insides {
         value: unknown,
         helper: unknown,
       ): { operator: string; value: number | string | boolean | null } | undefined;
-      fromCellValue(value: unknown, helper: unknown): { lambda: (value: unknown) => boolean } | undefined;
     };
     evaluateAst(tree: unknown, state: unknown): Inner | SimpleRangeValue;
   };
@@ -117,6 +118,10 @@ interface Insides {
     stringCmp(left: string, right: string): number;
     ExtendedNumberFactory(value: number, format: { type: string }): Extended;
     coerceScalarToNumberOrError(value: unknown): Extended | CellError;
+    eqMatcherFunction(pattern: string): (value: unknown) => boolean;
+    neqMatcherFunction(pattern: string): (value: unknown) => boolean;
+    requiresRegex(pattern: string): boolean;
+    searchString(pattern: string, text: string): number;
     manyToNumbers: (args: unknown[], ofRange: (cells: unknown[]) => number[] | CellError) => unknown;
   };
   dateTimeHelper: { dateStringToDateNumber(text: string): Extended | undefined };
@@ -182,6 +187,7 @@ function open(): CellEngine {
   addRangesApart(grid.functionRegistry.functions.get('SUM')![1] as Aggregation);
   inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
+  useOwnWildcards(inside.arithmeticHelper);
   useOwnBodies(grid);
   const bodies = new Map<string, FunctionBody | undefined>();
   const instances = new Map<FunctionPluginDefinition, Insides>();
@@ -205,14 +211,36 @@ function open(): CellEngine {
     sortOf: (value) => sortOfClass.get(Object.getPrototypeOf(value)) ?? 'percent',
     criterion: (value) => {
       const read = inside.interpreter.criterionBuilder.parseCriterion(value, inside.arithmeticHelper);
-      const made = inside.interpreter.criterionBuilder.fromCellValue(value, inside.arithmeticHelper);
-      if (!read || !made) return undefined;
-      return { operator: signs[read.operator]!, value: read.value, holds: made.lambda };
+      return read && criterionOf(signs[read.operator]!, read.value);
     },
     body,
     has: (name) => HyperFormula.getFunctionPlugin(name) !== undefined,
     evaluate: (tree) => inside.interpreter.evaluateAst(tree, nowhere),
   };
+}
+
+function criterionOf(operator: Criterion['operator'], value: Criterion['value']): Criterion {
+  const pattern = typeof value === 'string' ? patternOf(value.toLowerCase()) : undefined;
+  if (pattern?.literal !== undefined) return { operator, value: pattern.literal };
+  return { operator, value, pattern };
+}
+
+/** The engine's own turns patterns into regular expressions, which may take for ever and read "|" as "or". */
+function useOwnWildcards(helper: Insides['arithmeticHelper']): void {
+  const equals = (wanted: string): ((value: unknown) => boolean) => {
+    const folded = wanted.toLowerCase();
+    const pattern = patternOf(folded);
+    return (value) =>
+      typeof value === 'string' &&
+      (pattern ? pattern.matches(value.toLowerCase()) : value.toLowerCase() === folded);
+  };
+  helper.eqMatcherFunction = equals;
+  helper.neqMatcherFunction = (wanted) => {
+    const equal = equals(wanted);
+    return (value) => !equal(value);
+  };
+  helper.requiresRegex = (text) => patternOf(text) !== undefined;
+  helper.searchString = (text, within) => patternOf(text)!.search(within);
 }
 
 /** A column against a row gives every pair: what would be larger than a range that is handed over ends in an error. */

@@ -5,7 +5,7 @@ export const MAX_ROWS = 1_048_576;
 
 /**
  * How the cell engine reads and compares values, for free cells and column plans alike: plain doubles without rounding,
- * ISO dates only, no currency, no wildcards, text compared in any case but with its accents.
+ * ISO dates only, no currency, wildcards in criteria and searches, text compared in any case but with its accents.
  */
 export const cellEngineSettings: Partial<ConfigParams> = {
   licenseKey: 'gpl-v3',
@@ -14,7 +14,7 @@ export const cellEngineSettings: Partial<ConfigParams> = {
   caseSensitive: false,
   accentSensitive: true,
   localeLang: 'en',
-  useWildcards: false,
+  useWildcards: true,
   useRegularExpressions: false,
   matchWholeCell: true,
   currencySymbol: [],

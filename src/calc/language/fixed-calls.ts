@@ -37,9 +37,5 @@ export function tooWild({ name, args }: CallNode<Node>): Issue | undefined {
     if (size.reduce((a, b) => a * b, 1) > limits.arrayCells)
       return issue('#NUM!', 'array-too-large', { function: name, details: { most: limits.arrayCells } });
   }
-  if (name === 'SEARCH' && args[0]?.type === 'text' && stars(args[0].value) > limits.stars)
-    return issue('#VALUE!', 'pattern-too-wild', { function: name, details: { most: limits.stars } });
   return undefined;
 }
-
-const stars = (text: string): number => text.split('*').length - 1;

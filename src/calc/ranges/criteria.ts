@@ -8,7 +8,7 @@ const read = new Map<string, Criterion | undefined>();
 
 /** Reads a criterion: a value to be equal to, or a text such as ">=5", "<>x", "=". Undefined when it is none. */
 export function criterionOf(value: Inner): Criterion | undefined {
-  if (typeof value === 'number') return { operator: '=', value, holds: (cell) => cell === value };
+  if (typeof value === 'number') return { operator: '=', value };
   if (typeof value !== 'string') return cellEngine().criterion(value);
   if (!read.has(value)) {
     if (read.size >= REMEMBERED) read.clear();
@@ -52,7 +52,7 @@ function equalsFolded(text: string, fold: string): boolean {
 }
 
 /** A test of the cells of a range by a criterion. */
-export function testOf({ operator, value, holds }: Criterion, range: Range): (i: number) => boolean {
+export function testOf({ operator, value, pattern }: Criterion, range: Range): (i: number) => boolean {
   const { kinds, texts, numbers } = range;
   const equal = operator === '=';
   const unequal = operator === '<>';
@@ -73,8 +73,7 @@ export function testOf({ operator, value, holds }: Criterion, range: Range): (i:
   if (value === null) return (i) => (kinds[i] === Kind.blank) === equal;
   if (typeof value === 'boolean')
     return (i) => (kinds[i] === Kind.yesNo && (numbers[i] !== 0) === value) === equal;
-  // the cell engine reads "|" in a pattern as "or"
-  if (value.includes('|')) return (i) => (kinds[i] === Kind.text ? holds(texts![i]!) : unequal);
+  if (pattern) return (i) => (kinds[i] === Kind.text && pattern.matches(folded(texts![i]!))) === equal;
   const fold = folded(value);
   return (i) => (kinds[i] === Kind.text && equalsFolded(texts![i]!, fold)) === equal;
 }
@@ -213,12 +212,11 @@ function build(range: Range): Groups {
     count,
     starts,
     cells,
-    find({ operator, value }) {
-      if (operator !== '=') return undefined;
+    find({ operator, value, pattern }) {
+      if (operator !== '=' || pattern) return undefined;
       if (value === null) return blanks;
       if (typeof value === 'number') return byNumber.get(value) ?? -1;
       if (typeof value === 'boolean') return byYesNo[value ? 1 : 0];
-      if (value.includes('|')) return undefined;
       return asWritten.get(value) ?? byText.get(folded(value)) ?? -1;
     },
   };

@@ -1,6 +1,7 @@
 import { CellError, EmptyValue } from 'hyperformula';
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import { errorOf, type Inner } from '../cell-engine/values.ts';
+import { type Pattern, patternOf } from './wildcards.ts';
 
 /** Texts are looked up in any case and without their accents. */
 export const normalized = (text: string): string =>
@@ -70,6 +71,35 @@ export function findEqual(key: Inner, range: Range, from: 'first' | 'last' = 'fi
     asked.set(key, place);
   }
   return place;
+}
+
+/** Patterns that were looked for in a range, with the places that they were found at. */
+const matched = new WeakMap<Range, Map<string, number>>();
+
+/** Place of the first (or last) text that a text with wildcards matches; any other key is looked for as it is. */
+export function findMatching(key: Inner, range: Range, from: 'first' | 'last' = 'first'): number {
+  const pattern = typeof key === 'string' ? patternOf(normalized(key)) : undefined;
+  if (!pattern) return findEqual(key, range, from);
+  if (pattern.literal !== undefined) return findEqual(pattern.literal, range, from);
+  const known = matched.get(range) ?? new Map<string, number>();
+  matched.set(range, known);
+  const asked = `${from} ${String(key)}`;
+  let place = known.get(asked);
+  if (place === undefined) {
+    place = placeOf(pattern, range, from);
+    if (known.size >= REMEMBERED) known.clear();
+    known.set(asked, place);
+  }
+  return place;
+}
+
+function placeOf(pattern: Pattern, range: Range, from: 'first' | 'last'): number {
+  const size = range.rows * range.columns;
+  for (let k = 0; k < size; k++) {
+    const i = from === 'first' ? k : size - 1 - k;
+    if (range.kinds[i] === Kind.text && pattern.matches(normalized(range.texts![i]!))) return i;
+  }
+  return -1;
 }
 
 /** Order of a sorted range: numbers, texts, FALSE, TRUE; blanks before all. */

@@ -1,7 +1,8 @@
 import { CellError, EmptyValue, ErrorType } from 'hyperformula';
 import { type Matrix, type Range, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
-import { findEqual, findNearest, findSorted } from './find.ts';
+import { findEqual, findMatching, findNearest, findSorted } from './find.ts';
+import { patternOf } from './wildcards.ts';
 
 const problem = (type: ErrorType, message: string): CellError => new CellError(type, message);
 const badMode = problem(ErrorType.VALUE, 'Mode not recognized.');
@@ -69,7 +70,7 @@ export const lookups = {
     const sought = blankAsZero(key);
     const at =
       type === 0
-        ? findEqual(sought, range)
+        ? findMatching(sought, range)
         : findSorted(sought, range, type === 1 ? 'up' : 'down', type === 1 ? 'lower' : 'upper');
     return at < 0 ? notFound : at + 1;
   },
@@ -78,7 +79,7 @@ export const lookups = {
     if (index > range.columns) return beyond;
     const { column } = edgesOf(range);
     const sought = blankAsZero(key);
-    const row = sorted ? findSorted(sought, column, 'up', 'lower') : findEqual(sought, column);
+    const row = sorted ? findSorted(sought, column, 'up', 'lower') : findMatching(sought, column);
     return row < 0 ? notFound : cell(range, row * range.columns + Math.trunc(index) - 1);
   },
   HLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
@@ -86,7 +87,7 @@ export const lookups = {
     if (index > range.rows) return beyond;
     const { row } = edgesOf(range);
     const sought = blankAsZero(key);
-    const column = sorted ? findSorted(sought, row, 'up', 'lower') : findEqual(sought, row);
+    const column = sorted ? findSorted(sought, row, 'up', 'lower') : findMatching(sought, row);
     return column < 0 ? notFound : cell(range, (Math.trunc(index) - 1) * range.columns + column);
   },
   XLOOKUP(
@@ -106,7 +107,9 @@ export const lookups = {
     const from = search === -1 ? 'last' : 'first';
     const ifNone = match === -1 ? 'lower' : match === 1 ? 'upper' : 'none';
     let at: number;
-    if (Math.abs(search) === 2) at = findSorted(sought, lookup, search === 2 ? 'up' : 'down', ifNone);
+    if (match === 2 && typeof sought === 'string' && patternOf(sought))
+      at = findMatching(sought, lookup, from);
+    else if (Math.abs(search) === 2) at = findSorted(sought, lookup, search === 2 ? 'up' : 'down', ifNone);
     else at = ifNone === 'none' ? findEqual(sought, lookup, from) : findNearest(sought, lookup, ifNone, from);
     if (at < 0) return otherwise === ErrorType.NA ? notFound : otherwise;
     const count = down ? answers.columns : answers.rows;

@@ -1,4 +1,4 @@
-import { type Page, pages, type Section } from '../../../functions/core/pages/index.ts';
+import { type Page, pagesAboutNumbers, type Section } from '../../../functions/core/pages/index.ts';
 import type { Json } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 import { type Charted, chartOf } from '../charts/chart.ts';
@@ -119,7 +119,10 @@ export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
     formulas: listed(formulas),
     functions,
     cautions: [...new Set([...handoutCautions, ...functions.flatMap(({ help }) => help.cautions)])],
-    pages: pages.map((page) => ({ ...page, sections: page.sections.filter((one) => applies(one, names)) })),
+    pages: pagesAboutNumbers.map((page) => ({
+      ...page,
+      sections: page.sections.filter((one) => applies(one, names)),
+    })),
     doubts: {
       open: doubts.filter(({ accepted }) => !accepted).length,
       accepted: doubts.flatMap(({ sentence, accepted }) =>

@@ -1,7 +1,9 @@
 import {
+  CellError,
   type CellValue,
   CellValueDetailedType,
   DetailedCellError,
+  ErrorType,
   FunctionPlugin,
   HyperFormula,
   SimpleRangeValue,
@@ -20,6 +22,10 @@ class Domain extends FunctionPlugin {
       { method: 'ask', parameters: [{ argumentType: 'ANY' as never, optionalArg: true }], repeatLastArgs: 1 },
     ]),
   );
+  constructor(interpreter: ConstructorParameters<typeof FunctionPlugin>[0]) {
+    super(interpreter);
+    readPatterns(this.arithmeticHelper as unknown as Patterns);
+  }
   ask(
     tree: Parameters<FunctionPlugin['evaluateAst']>[0] & { procedureName: string; args: never[] },
     state: Parameters<FunctionPlugin['evaluateAst']>[1],
@@ -30,14 +36,80 @@ class Domain extends FunctionPlugin {
   }
 }
 
-/** Lets the cell engine's lookups answer a blank cell as it is: it would make 0 of it, where OpenFormula answers the cell. */
-function keepLookedUpBlanks(): void {
-  const lookup = HyperFormula.getFunctionPlugin('VLOOKUP')!.prototype as unknown as {
-    zeroIfEmptyResult(value: unknown): unknown;
+type Matching = (value: unknown) => boolean;
+/** The members of the cell engine that read patterns. */
+interface Patterns {
+  eqMatcherFunction(pattern: string): Matching;
+  neqMatcherFunction(pattern: string): Matching;
+  searchString(pattern: string, text: string): number;
+  requiresRegex(pattern: string): boolean;
+}
+
+/** OpenFormula's wildcards as a regular expression: `?`, `*`, and `~` before one of the three. */
+const regexOf = (pattern: string): string =>
+  pattern.replaceAll(/~([*?~])|([*?])|([\\^$.|+()[\]{}/-])/g, (_, escaped, wild, special) =>
+    escaped ? `\\${escaped}` : wild ? (wild === '*' ? '[^]*' : '[^]') : `\\${special}`,
+  );
+
+const reading = new WeakSet<Patterns>();
+/** The cell engine's own patterns read "|" as "or" and a tilde before any character as an escape. */
+function readPatterns(helper: Patterns): void {
+  if (reading.has(helper)) return;
+  reading.add(helper);
+  helper.eqMatcherFunction = (pattern) => {
+    const regex = new RegExp(`^${regexOf(pattern.toLowerCase())}$`, 'u');
+    return (value) => typeof value === 'string' && regex.test(value.toLowerCase());
   };
-  if (!lookup.zeroIfEmptyResult)
-    throw new Error('the cell engine answers blanks of lookups in another way now');
-  lookup.zeroIfEmptyResult = (value) => value;
+  helper.neqMatcherFunction = (pattern) => {
+    const equal = helper.eqMatcherFunction(pattern);
+    return (value) => !equal(value);
+  };
+  helper.requiresRegex = (pattern) => /[*?~]/.test(pattern);
+  helper.searchString = (pattern, text) => new RegExp(regexOf(pattern), 'u').exec(text)?.index ?? -1;
+}
+
+/** The members of the cell engine's lookups that differ from OpenFormula. */
+interface Lookups {
+  zeroIfEmptyResult(value: unknown): unknown;
+  searchInRange(key: unknown, range: unknown, wild: boolean, options: object, by: Search): number;
+  doMatch(key: unknown, range: { width(): number; height(): number }, type: number): unknown;
+  columnSearch: Search;
+  rowSearch: Search;
+}
+interface Search {
+  advancedFind(matches: Matching, range: unknown, options?: object): number;
+}
+
+/** A lookup answers the cell that it finds, blank or not; all that look for equal texts know wildcards, MATCH too. */
+function readLookups(): void {
+  const lookups = HyperFormula.getFunctionPlugin('VLOOKUP')!.prototype as unknown as Lookups;
+  const { searchInRange, doMatch } = lookups;
+  if (!lookups.zeroIfEmptyResult || !searchInRange || !doMatch)
+    throw new Error('the cell engine looks up in another way now');
+  lookups.zeroIfEmptyResult = (value) => value;
+  const bare = (text: string): string =>
+    text
+      .toLowerCase()
+      .normalize('NFD')
+      .replace(/[\u0300-\u036f]/g, '');
+  const matcher = (key: unknown): Matching | undefined => {
+    if (typeof key !== 'string' || !/[*?~]/.test(key)) return undefined;
+    const regex = new RegExp(`^${regexOf(bare(key))}$`, 'u');
+    return (value) => typeof value === 'string' && regex.test(bare(value));
+  };
+  lookups.searchInRange = function (key, range, wild, options, by) {
+    const matches = wild ? matcher(key) : undefined;
+    return matches
+      ? by.advancedFind(matches, range, options)
+      : searchInRange.call(this, key, range, false, options, by);
+  };
+  lookups.doMatch = function (key, range, type) {
+    const matches = type === 0 && (range.width() === 1 || range.height() === 1) ? matcher(key) : undefined;
+    if (!matches) return doMatch.call(this, key, range, type);
+    const by = range.width() === 1 ? this.columnSearch : this.rowSearch;
+    const at = by.advancedFind(matches, range);
+    return at < 0 ? new CellError(ErrorType.NA, 'Value not found.') : at + 1;
+  };
 }
 
 let registered = false;
@@ -57,7 +129,7 @@ export function inCells(sheet: RandomSheet, formulas: readonly ((row: number) =>
   if (!registered) {
     const names = Object.fromEntries([...registry.keys()].map((name) => [name, name]));
     HyperFormula.registerFunctionPlugin(Domain as never, { enGB: names });
-    keepLookedUpBlanks();
+    readLookups();
     registered = true;
   }
   const first = columnNames.length + 2;

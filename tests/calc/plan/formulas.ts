@@ -88,6 +88,7 @@ type Asked =
   | 'numbers'
   | 'column'
   | 'criterion'
+  | 'key'
   | 'mode'
   | 'zero'
   | 'subtotal'
@@ -258,18 +259,18 @@ export const recipes: Readonly<Record<string, readonly (readonly Asked[])[]>> = 
   // that trust an order are made in numbers: in texts hyperformula compares a lower-case key with cells as they are
   // written, and misses every capital; here both are folded.
   VLOOKUP: [
-    ['any', 'table', 'place', 'no'],
+    ['key', 'table', 'place', 'no'],
     ['number', 'ranked', 'place'],
     ['number', 'ranked', 'place', 'condition'],
   ],
   XLOOKUP: [
-    ['any', 'column', 'column'],
-    ['any', 'column', 'column', 'any'],
-    ['any', 'column', 'column', 'any', 'mode', 'way'],
+    ['key', 'column', 'column'],
+    ['key', 'column', 'column', 'any'],
+    ['key', 'column', 'column', 'any', 'mode', 'way'],
     ['number', 'sorted', 'column', 'any', 'mode', 'mode'],
   ],
   MATCH: [
-    ['any', 'column', 'zero'],
+    ['key', 'column', 'zero'],
     ['number', 'sorted', 'mode'],
     ['number', 'sorted'],
   ],
@@ -329,6 +330,7 @@ export const recipes: Readonly<Record<string, readonly (readonly Asked[])[]>> = 
   ],
   SEARCH: [
     ['text', 'text'],
+    ['criterion', 'text'],
     ['text', 'text', 'small'],
   ],
   ROW: [[]],
@@ -403,6 +405,11 @@ export function formulaMaker(c: Chance, rows: number): (depth: number) => Made {
         'a|b',
         '=5',
         'x*',
+        '*a*',
+        '<>??',
+        '=f*~e',
+        '~*',
+        '?o*',
         '',
         'TRUE',
         '12%',
@@ -429,6 +436,10 @@ export function formulaMaker(c: Chance, rows: number): (depth: number) => Made {
         return c.maybe(0.4) ? area() : any(depth - 1);
       case 'criterion':
         return criterion(depth);
+      case 'key':
+        return c.maybe(0.2)
+          ? literal(c.pick(['*', '?o', 'a?a', '*MALE', 'jose', '~?', 'x*z', '*|?']))
+          : any(depth - 1);
       case 'number':
         return c.maybe(0.5) ? rowOf(c.pick(numeric)) : any(depth - 1);
       case 'length':
