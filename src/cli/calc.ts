@@ -2,8 +2,8 @@ import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import type { Progress } from '../calc/api.ts';
-import { differencesInWords, IntakeRefusal, preparing as opening, sentence } from '../intake/index.ts';
-import { type Prepared, preparing } from '../session/imports/bring-in.ts';
+import { differencesInWords, IntakeRefusal, sentence } from '../intake/index.ts';
+import { CannotRead, type Read, readingFile } from '../session/imports/read-file.ts';
 import { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
 import { readBytes, readText } from './files.ts';
@@ -64,7 +64,8 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
   checkTargets([...tables, ...(xlsx ? [xlsx] : [])], { ...targeting, reads: [...targeting.reads, bookPath] });
   checkTargets([...tables, ...named], targeting);
 
-  for (const { sheet, file, bytes } of files) await bringIn(session, sheet, file, bytes, options.differing);
+  for (const { sheet, file, bytes } of files)
+    await importFile(session, sheet, file, bytes, options.differing);
   await runTelling(session.recalculate(), new Telling(), (next) => computing(formulaOf(session, next)));
   computing('what is written');
   report(session);
@@ -128,49 +129,61 @@ function sheetNamed(session: Session, name: string, option: string) {
   );
 }
 
-async function bringIn(
+/** Reads a file for a sheet and writes it there; what would be asked on the page is refused, with what to do. */
+async function importFile(
   session: Session,
   sheet: string,
   file: string,
   bytes: Uint8Array,
   ofDiffering: Options['differing'],
 ): Promise<void> {
-  let prepared: Prepared;
   computing(`the import of ${file}`);
-  try {
-    const now = new Date().toISOString();
-    const name = basename(file);
-    const { bytes: table, options } = await runTelling(await opening(bytes, { name }), new Telling());
-    prepared = await runTelling(
-      preparing(session, {
-        ...options,
-        ...(ofDiffering ? { ofDiffering } : {}),
-        bytes: table,
-        name,
-        sheet,
-        now,
-      }),
-      new Telling(),
+  const { prepared, reading } = await readFile(session, sheet, file, bytes, ofDiffering);
+  const { fits, replacing, differing } = reading;
+  if (fits.length > 0)
+    throw new Refusal(
+      `${file}: several import settings of ${reading.sheet.label} fit equally well: ${fits.map(({ title }) => `“${title}”`).join(', ')}. No file was written. Remove those that are not meant from the book.`,
     );
-  } catch (error) {
-    if (error instanceof IntakeRefusal) throw new Refusal(`${file}: ${error.message}`);
-    throw error;
-  }
-  const { differing } = prepared.taken;
+  if (replacing)
+    throw new Refusal(
+      `${file}: ${replacing.rows} rows of ${reading.sheet.label} would be replaced, and ${replacing.files.length === 0 ? 'they did not come from a file' : `they came from ${replacing.files.join(', ')}`}. No file was written. Add --differing take to replace them.`,
+    );
   if (differing && differing.decided === null)
     throw new Refusal(
-      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${differing.key.join(' + ')}, with other values: ${differencesInWords(differing)}. No file was written. Say what is to become of them: --differing leave keeps the sheet’s rows, take puts the file’s values into them, add makes them further rows.`,
+      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${prepared.taken.differing!.key.join(' + ')}, with other values: ${differencesInWords(prepared.taken.differing!)}. No file was written. Say how to handle them: --differing leave keeps the sheet’s rows, take uses the file’s values, add makes new rows.`,
     );
   const done = session.bringIn(prepared);
   if (!done.ok) throw new Refusal(done.sentence);
-  const { rows, cells } = prepared.taken.report;
+  const { rows, cells, notes } = prepared.taken.report;
   say(
-    `${basename(file)}: ${rows.in} rows in = ${rows.placed} placed${rows.left > 0 ? ` (${rows.left} of them left as the sheet has them)` : ''} + ${rows.held} held; ${cells.held} cells held`,
+    `${basename(file)}: ${rows.placed} of ${rows.in} rows imported${rows.left > 0 ? ` (${rows.left} of them as the sheet has them)` : ''}, ${rows.held} not imported; ${cells.held} cells unreadable`,
   );
-  for (const note of prepared.taken.report.notes) say(`  ${sentence(note)}`);
+  for (const note of notes) say(`  ${sentence(note)}`);
   for (const row of prepared.taken.heldRows.slice(0, 10))
-    say(`  line ${row.line} held: ${sentence(row.reason)}`);
-  if (prepared.taken.heldRows.length > 10) say(`  and ${prepared.taken.heldRows.length - 10} more held rows`);
+    say(`  line ${row.line} not imported: ${sentence(row.reason)}`);
+  if (prepared.taken.heldRows.length > 10)
+    say(`  and ${prepared.taken.heldRows.length - 10} more rows not imported`);
+}
+
+async function readFile(
+  session: Session,
+  sheet: string,
+  file: string,
+  bytes: Uint8Array,
+  ofDiffering: Options['differing'],
+): Promise<Read> {
+  try {
+    const decisions = {
+      sheet,
+      ...(ofDiffering ? { ofDiffering } : {}),
+      ...(ofDiffering === 'take' ? { replace: true as const } : {}),
+    };
+    return await runTelling(await readingFile(session, bytes, basename(file), decisions), new Telling());
+  } catch (error) {
+    if (error instanceof IntakeRefusal || error instanceof CannotRead)
+      throw new Refusal(`${file}: ${error.message}`);
+    throw error;
+  }
 }
 
 /** The formula that is computed next, by where it is and what it says. */

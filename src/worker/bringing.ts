@@ -1,10 +1,10 @@
 import type { Progress } from '../intake/index.ts';
 import { turn } from '../session/drive.ts';
 import type { Prepared } from '../session/imports/bring-in.ts';
+import type { FileDecisions, Stuck } from '../session/imports/file-reading.ts';
 import { cameFrom, importsOf } from '../session/imports/imports.ts';
 import type { MendedRow } from '../session/imports/mend.ts';
 import type { Session } from '../session/session.ts';
-import type { FileDecisions, Stuck } from './incoming.ts';
 import type { Change, Keeper } from './keeper.ts';
 import type { ReadAnswer, Work } from './protocol.ts';
 
@@ -37,11 +37,11 @@ export class Bringing {
     const turnOf = ++this.latest;
     this.prepared = undefined;
     try {
-      const { reading } = await import('./reading.ts');
+      const { readingFile } = await import('../session/imports/read-file.ts');
       const bytes = new Uint8Array(await file.arrayBuffer());
       const { session } = this.keeper;
       const { changed } = session.outline();
-      const read = await this.drive(turnOf, await reading(session, bytes, name, decisions));
+      const read = await this.drive(turnOf, await readingFile(session, bytes, name, decisions));
       if (!read) return { ok: false, sentence: ENDED };
       this.prepared = { edit: read.prepared, session, changed };
       return { ok: true, reading: read.reading };
@@ -84,7 +84,7 @@ export class Bringing {
   /** Reads mended rows of an import again and places those that fit now. */
   async mend(change: Change, key: string, rows: readonly MendedRow[]) {
     try {
-      const { mending } = await import('./reading.ts');
+      const { mending } = await import('../session/imports/mend.ts');
       const { session } = this.keeper;
       const prepared = await this.drive(++this.latest, mending(session, key, rows, new Date().toISOString()));
       if (!prepared || session !== this.keeper.session) return { ok: false as const, sentence: ENDED };

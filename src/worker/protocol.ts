@@ -18,6 +18,7 @@ import type { FigureOptions } from '../session/figure/figure.ts';
 import type { HandoutRequest, Handouts } from '../session/handouts/handouts.ts';
 import type { HandoutRule } from '../session/handouts/settings.ts';
 import type { TriedRule } from '../session/handouts/tried.ts';
+import type { FileDecisions, FileReading, Stuck } from '../session/imports/file-reading.ts';
 import type { CameFrom, Import } from '../session/imports/imports.ts';
 import type { MendedRow } from '../session/imports/mend.ts';
 import type { MarksDraft } from '../session/marks/draft.ts';
@@ -34,7 +35,6 @@ import type { Working } from '../session/working/working.ts';
 import type { Comparison, Difference } from '../store/compare.ts';
 import type { ShelfBook } from '../store/shelf.ts';
 import type { NamedVersion } from '../store/versions.ts';
-import type { FileDecisions, FileReading, Stuck } from './incoming.ts';
 
 export type { Comparison, Difference, NamedVersion, Preview, ShelfBook };
 

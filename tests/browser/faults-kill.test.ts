@@ -1,7 +1,7 @@
 import { rm } from 'node:fs/promises';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { readingFile } from '../../src/session/imports/read-file.ts';
 import { Session } from '../../src/session/session.ts';
-import { reading } from '../../src/worker/reading.ts';
 import { SEED } from '../seed.ts';
 import type { Served } from './browser.ts';
 import { profile, serveFaults, start } from './faults/mortal.ts';
@@ -39,7 +39,7 @@ class Twin {
   }
   async do(step: Step): Promise<boolean> {
     if (step.do === 'bring in') {
-      const task = await reading(
+      const task = await readingFile(
         this.session,
         new TextEncoder().encode(step.text),
         'measured.csv',

@@ -4,6 +4,8 @@ import { dirname, join } from 'node:path';
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { prepare } from '../../src/intake/index.ts';
+import { preparing } from '../../src/session/imports/bring-in.ts';
+import { Session } from '../../src/session/session.ts';
 import { buildCommand, file, folder, leverbook, root } from './run.ts';
 
 beforeAll(() => buildCommand());
@@ -35,8 +37,8 @@ describe.skipIf(!survey)('leverbook calc with the survey of 6,068 people', () =>
   });
 
   test('places every row, and says so', () => {
-    expect(said).toMatch(/MALE_Public\.csv: 4082 rows in = 4082 placed \+ 0 held/);
-    expect(said).toMatch(/FEMALE_Public\.csv: 1986 rows in = 1986 placed \+ 0 held/);
+    expect(said).toMatch(/MALE_Public\.csv: 4082 of 4082 rows imported, 0 not imported/);
+    expect(said).toMatch(/FEMALE_Public\.csv: 1986 of 1986 rows imported, 0 not imported/);
   });
 
   // Gordon et al. 2014, NATICK/TR-15/007, public release: means and SD computed from its two files (cm, kg, ratios).
@@ -126,7 +128,7 @@ describe('leverbook calc', () => {
     const saved = join(folder(), 'new.leverbook.json');
     const first = leverbook(['calc', screening, `--import=roster=${csv}`, '--save', saved]);
     expect(first.code, first.err).toBe(0);
-    expect(first.err).toMatch(/1 rows? in = 1 placed \+ 0 held/);
+    expect(first.err).toMatch(/1 of 1 rows imported, 0 not imported/);
     const again = leverbook(['calc', saved, '--json', '--sheet=roster']);
     const last = JSON.parse(again.out.trimEnd().split('\n').at(-1)!);
     expect(last.values).toMatchObject({ femur: 40.2, tibia: 39.75, trunk: 51.1 });
@@ -180,9 +182,55 @@ describe('leverbook calc', () => {
       .slice(24);
     expect(rows[0]).toMatchObject({ athlete: '=1+1', femur: 44, tibia: 39.5 });
     expect(rows[2]).toMatchObject({ femur: 43.5, tibia: 41.2 });
-    const [, placed, held] = /5 rows in = (\d+) placed \+ (\d+) held/.exec(err)!.map(Number);
-    expect(placed! + held!).toBe(5);
-    expect(held).toBe(1);
+    expect(err).toMatch(/4 of 5 rows imported, 1 not imported/);
+  });
+
+  describe('asks what the page asks', () => {
+    const head = 'Name,Stature (cm),Mass (kg)';
+    const bookWith = (...changes: readonly object[]): string => {
+      const session = Session.create();
+      const work = preparing(session, {
+        bytes: new TextEncoder().encode(`${head}\nAdam Berg,180,80\nBo Lind,175,75\n`),
+        name: 'men.csv',
+        sheet: null,
+        now: '2026-03-01T10:00:00.000Z',
+      });
+      for (let step = work.next(); ; step = work.next())
+        if (step.done) {
+          expect(session.bringIn(step.value).ok).toBe(true);
+          break;
+        }
+      const [[key, settings]] = [...session.current.parts.recipes] as [[string, object]];
+      changes.forEach((change, i) => {
+        const value = { ...settings, ...change };
+        const other = i === 0 ? key : `${key}_${i}`;
+        expect(
+          session.execute({ do: 'set-part', part: 'recipes', key: other, value, words: 'Change settings' }),
+        ).toMatchObject({ ok: true });
+      });
+      return file('men.leverbook.json', session.save());
+    };
+    const next = () => file('next.csv', `${head}\nCy Dahl,170,70\n`);
+
+    test('before rows of another file are replaced', () => {
+      const book = bookWith({ mode: 'replace' });
+      const args = ['calc', book, `--import=men=${next()}`, '--json', '--sheet=men'];
+      const asked = leverbook(args);
+      expect(asked).toMatchObject({ code: 2, out: '' });
+      expect(asked.err).toMatch(
+        /2 rows of men would be replaced, and they came from men\.csv\. No file was written\. .*--differing take/,
+      );
+      const done = leverbook([...args, '--differing=take']);
+      expect(done.code, done.err).toBe(0);
+      expect(done.out.trim().split('\n')).toHaveLength(1);
+    });
+
+    test('which of two import settings that fit equally well is meant', () => {
+      const book = bookWith({}, { title: 'Another device', mode: 'replace' });
+      const asked = leverbook(['calc', book, `--import=men=${next()}`, '--json']);
+      expect(asked).toMatchObject({ code: 2, out: '' });
+      expect(asked.err).toMatch(/fit equally well: “men: men\.csv”, “Another device”/);
+    });
   });
 
   test('doubles nobody: rows that differ from those there are refused until it is said what becomes of them', () => {
@@ -203,7 +251,7 @@ describe('leverbook calc', () => {
       /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 40 cm there, 41 cm in the file; Dario Welk .*79\.9 kg in the file; .*No file was written\. .*--differing leave/,
     );
     const left = rows(['--json', '--sheet=roster', '--differing=leave']);
-    expect(left.err).toMatch(/24 rows in = 24 placed \(4 of them left as the sheet has them\) \+ 0 held/);
+    expect(left.err).toMatch(/24 of 24 rows imported \(4 of them as the sheet has them\), 0 not imported/);
     expect(left.values).toHaveLength(24);
     expect(left.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 40 });
     const taken = rows(['--json', '--sheet=roster', '--differing=take']);

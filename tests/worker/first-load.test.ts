@@ -49,7 +49,7 @@ test('charts and handouts are made by what is loaded when one is asked for', () 
 });
 
 test('the task that reads files does load them, so that the search above can tell', () => {
-  const loaded = [...loadedBy(join(root, 'src/worker/reading.ts'))];
+  const loaded = [...loadedBy(join(root, 'src/session/imports/read-file.ts'))];
   expect(loaded).toContain('papaparse');
   expect(loaded).toContain('chardet');
 });

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { Stuck } from '../../worker/incoming.ts';
+import type { Stuck } from '../../session/imports/file-reading.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import { type BringingIn, bringing } from './bringing.ts';

@@ -1,7 +1,7 @@
+import type { FileColumn, FileReading } from '../../session/imports/file-reading.ts';
 import type { Dimension } from '../../units/dimension.ts';
 import { dimensions } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
-import type { FileColumn, FileReading } from '../../worker/incoming.ts';
 import { usePage } from '../shell/context.ts';
 import type { BringingIn } from './bringing.ts';
 import { Scrolled } from './Scrolled.tsx';

@@ -1,5 +1,5 @@
 import { Fragment } from 'preact';
-import type { FileReading } from '../../worker/incoming.ts';
+import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { BringingIn } from './bringing.ts';
 import { Scrolled } from './Scrolled.tsx';
 import { rowsInWords } from './words.ts';

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { Shape } from '../../intake/index.ts';
-import type { FileReading } from '../../worker/incoming.ts';
+import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { BringingIn } from './bringing.ts';
 import { Select } from './Select.tsx';
 import { delimiters, encodings, quotes, withFound } from './words.ts';

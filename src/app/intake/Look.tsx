@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { FileReading } from '../../worker/incoming.ts';
+import type { FileReading } from '../../session/imports/file-reading.ts';
 import { Field } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../shell/context.ts';
 import type { BringingIn } from './bringing.ts';

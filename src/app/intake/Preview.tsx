@@ -1,4 +1,4 @@
-import type { FileReading, ShownRow } from '../../worker/incoming.ts';
+import type { FileReading, ShownRow } from '../../session/imports/file-reading.ts';
 import { Scrolled } from './Scrolled.tsx';
 
 /** Rows as they would stand in the sheet; an unreadable cell says why. */

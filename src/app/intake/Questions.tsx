@@ -1,4 +1,4 @@
-import type { FileColumn, FileReading, OpenQuestion } from '../../worker/incoming.ts';
+import type { FileColumn, FileReading, OpenQuestion } from '../../session/imports/file-reading.ts';
 import type { BringingIn } from './bringing.ts';
 import { clocks, dateOrders, decimalMarks } from './words.ts';
 

@@ -1,5 +1,5 @@
 /** Unreadable cells of the file by text and reason, with one action for all of a group: leave, clear, read as another. */
-import type { FileReading } from '../../worker/incoming.ts';
+import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { BringingIn } from './bringing.ts';
 import { ReadAs } from './ReadAs.tsx';
 import { cellsInWords } from './words.ts';

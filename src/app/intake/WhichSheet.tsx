@@ -1,5 +1,5 @@
 /** What is asked before rows go anywhere: which sheet is meant, and whether rows from elsewhere are to be replaced. */
-import type { Replacing, SettingsChoice } from '../../worker/incoming.ts';
+import type { Replacing, SettingsChoice } from '../../session/imports/file-reading.ts';
 import type { BringingIn } from './bringing.ts';
 import { rowsInWords } from './words.ts';
 

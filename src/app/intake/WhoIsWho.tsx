@@ -1,4 +1,4 @@
-import type { FileReading } from '../../worker/incoming.ts';
+import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { BringingIn } from './bringing.ts';
 import { Select } from './Select.tsx';
 import { rowsInWords } from './words.ts';

@@ -1,6 +1,6 @@
 import { type Signal, signal } from '@preact/signals';
 import type { Choices, ColumnChoice } from '../../intake/index.ts';
-import type { FileDecisions, FileReading, Stuck } from '../../worker/incoming.ts';
+import type { FileDecisions, FileReading, Stuck } from '../../session/imports/file-reading.ts';
 import { guarded } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { say, settle } from '../state/page.ts';

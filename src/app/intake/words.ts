@@ -1,4 +1,4 @@
-import type { FileFindings, FileReading } from '../../worker/incoming.ts';
+import type { FileFindings, FileReading } from '../../session/imports/file-reading.ts';
 
 /** Choices for how a file is read, with the words for them. */
 export const encodings: readonly (readonly [value: string, words: string])[] = [

@@ -1,10 +1,10 @@
 /** Which sheet a file goes to, and by which import settings; what is left open is asked. */
-import type { Book, Sheet } from '../book/model.ts';
-import { nameKey } from '../book/names.ts';
-import { recipe as recipeShape } from '../intake/import-settings/recipe-shape.ts';
-import { type Findings, type Recipe, recipeCovers, recipeFits } from '../intake/index.ts';
-import { mapByHeadings } from '../intake/place/map.ts';
-import type { FileDecisions, SettingsChoice } from './incoming.ts';
+import type { Book, Sheet } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+import { recipe as recipeShape } from '../../intake/import-settings/recipe-shape.ts';
+import { type Findings, type Recipe, recipeCovers, recipeFits } from '../../intake/index.ts';
+import { mapByHeadings } from '../../intake/place/map.ts';
+import type { FileDecisions, SettingsChoice } from './file-reading.ts';
 
 /** Share of the settings' headings from which a file is taken for their next one. */
 const KNOWN = 0.8;

@@ -1,8 +1,9 @@
-import { sheetOf } from '../book/book.ts';
-import type { Cell, Held } from '../book/cell.ts';
-import type { Edit } from '../book/edit.ts';
-import type { Book, Column, Sheet } from '../book/model.ts';
-import { nameKey } from '../book/names.ts';
+/** Reads a table file for an open book and says what would become of it: what page and command line decide an import by. */
+import { sheetOf } from '../../book/book.ts';
+import type { Cell, Held } from '../../book/cell.ts';
+import type { Edit } from '../../book/edit.ts';
+import type { Book, Column, Sheet } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
 import {
   type ColumnFinding,
   type Finding,
@@ -14,15 +15,12 @@ import {
   type Report,
   sentence,
   type Taken,
-} from '../intake/index.ts';
-import { type Prepared, preparing } from '../session/imports/bring-in.ts';
-import { replacing } from '../session/imports/imports.ts';
-import type { Session } from '../session/session.ts';
-import { localeOf } from '../session/settings.ts';
-import { displayOf } from '../session/sheet/display.ts';
-import { type Locale, localeFor } from '../units/locale.ts';
-import { unitFromWord } from '../units/unit.ts';
-import { type Home, homeOf, isDecided, otherSettings } from './home.ts';
+} from '../../intake/index.ts';
+import type { Locale } from '../../units/locale.ts';
+import { unitFromWord } from '../../units/unit.ts';
+import type { Session } from '../session.ts';
+import { displayOf } from '../sheet/display.ts';
+import { type Prepared, preparing } from './bring-in.ts';
 import type {
   Differing,
   FileColumn,
@@ -34,9 +32,9 @@ import type {
   Replacing,
   ShownRow,
   Stuck,
-} from './incoming.ts';
-
-export { mending } from '../session/imports/mend.ts';
+} from './file-reading.ts';
+import { replacing } from './imports.ts';
+import { type Home, homeOf, isDecided, otherSettings } from './target-sheet.ts';
 
 /** Notes that are shown as questions and lists. */
 const elsewhere: ReadonlySet<string> = new Set([
@@ -59,7 +57,7 @@ export interface Read {
  * Opens, inspects and plans a file, step by step. Answers a task: what unpacks workbooks is loaded first.
  * @throws IntakeRefusal
  */
-export async function reading(
+export async function readingFile(
   session: Session,
   bytes: Uint8Array,
   name: string,
@@ -99,7 +97,13 @@ export async function reading(
       const replaced = replace || taken.mode !== 'replace' ? null : replacing(book, home.sheet, name);
       return {
         prepared,
-        reading: readingOf(book, taken, home, replaced, decisions.key ?? taken.key),
+        reading: readingOf(
+          { book, locale: session.ask(({ locale }) => locale) },
+          taken,
+          home,
+          replaced,
+          decisions.key ?? taken.key,
+        ),
       };
     } catch (reason) {
       throw reason instanceof IntakeRefusal ? new CannotRead(reason, stuckIn(book, home, reason)) : reason;
@@ -134,7 +138,7 @@ const foundOut = <T>({ value, certainty, because }: Finding<T>): FoundOut<T> => 
 });
 
 function readingOf(
-  book: Book,
+  { book, locale }: { readonly book: Book; readonly locale: Locale },
   taken: Taken,
   { sheet: id, asked }: Home,
   replaced: Replacing | null,
@@ -143,7 +147,6 @@ function readingOf(
   const { report, findings, recipe, preview, who } = taken;
   const sheet = id === null ? undefined : sheetOf(book, id);
   const columns = columnsOf(taken.edits, sheet);
-  const locale = localeOf(book, localeFor(navigator.language));
   const written = (cell: Cell, name: string): string => textOf(cell, columns.get(nameKey(name)), locale);
   const shown = ({ line, cells }: { line: number; cells: readonly Cell[] }): ShownRow => ({
     line,

@@ -7,9 +7,9 @@ import type {
   Report,
   Shape,
   Unreadable,
-} from '../intake/index.ts';
-import type { WhoReport } from '../intake/people/who.ts';
-import type { Dimension } from '../units/dimension.ts';
+} from '../../intake/index.ts';
+import type { WhoReport } from '../../intake/people/who.ts';
+import type { Dimension } from '../../units/dimension.ts';
 
 /** Which column names people, where they are listed, and who is meant by a text. */
 export type WhoRule = NonNullable<Recipe['who']>;

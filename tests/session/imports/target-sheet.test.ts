@@ -1,15 +1,12 @@
-import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { Session } from '../../src/session/session.ts';
-import type { FileDecisions } from '../../src/worker/incoming.ts';
-import { type Read, reading } from '../../src/worker/reading.ts';
-
-// The worker asks its browser for the language.
-beforeAll(() => vi.stubGlobal('navigator', { language: 'en-GB' }));
+import { describe, expect, test } from 'vitest';
+import type { FileDecisions } from '../../../src/session/imports/file-reading.ts';
+import { type Read, readingFile } from '../../../src/session/imports/read-file.ts';
+import { Session } from '../../../src/session/session.ts';
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 async function read(session: Session, name: string, text: string, decisions: FileDecisions): Promise<Read> {
-  const work = await reading(session, bytesOf(text), name, decisions);
+  const work = await readingFile(session, bytesOf(text), name, decisions);
   for (;;) {
     const step = work.next();
     if (step.done) return step.value;
