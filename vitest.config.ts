@@ -10,27 +10,11 @@ if (!process.env.SEED) {
   if (isLong) console.log(`seed ${process.env.SEED} (SEED=${process.env.SEED} does it again)`);
 }
 
-/**
- * Written for the sample book before it had both ankles, share of range and heel lifts in words: their rows, columns and
- * checks are to be brought up to it, and none of them was seen green since. Taken off the list, a file runs again.
- */
-const behindTheSample = [
-  'accessibility',
-  'build',
-  'differing',
-  'history',
-  'marks',
-  'summary',
-  'touch',
-  'versions',
-  'xlsx',
-];
-
 export default defineConfig({
   test: {
     setupFiles: ['tests/seed.ts'],
     // No test has a limit of its own: what is asserted are states. These end only what would never end, on a busy machine too.
-    testTimeout: 240_000,
+    testTimeout: isLong ? 3_600_000 : 240_000,
     hookTimeout: 120_000,
     expect: { poll: { timeout: 30_000 } },
     projects: [
@@ -49,7 +33,6 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          exclude: behindTheSample.map((name) => `tests/browser/${name}.test.ts`),
           // A browser keeps two cores busy by itself: two of them at once would wait for each other.
           maxWorkers: 1,
           globalSetup: 'tests/browser/built.ts',

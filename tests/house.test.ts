@@ -128,6 +128,18 @@ describe('the house', () => {
       ).sort(),
     ).toEqual(asks);
   });
+
+  test('no test has a time limit of its own: the limits for all are in vitest.config.ts and tests/browser/browser.ts', () => {
+    const own =
+      /\b(timeout|interval):\s*[\d_]+|\bsetDefault(Navigation)?Timeout\(|^\s*\}, [\d_]+\);$|\bsetConfig\(/m;
+    const tests = readdirSync(import.meta.dirname, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
+      .map((entry) => relative(root, join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
+      .filter((file) => !file.startsWith('tests/bench/') && file !== 'tests/browser/browser.ts');
+    expect(tests.length).toBeGreaterThan(100);
+    const wrong = tests.filter((file) => own.test(withoutComments(readFileSync(join(root, file), 'utf8'))));
+    expect(wrong).toEqual([]);
+  });
 });
 
 function withoutComments(text: string): string {

@@ -1,6 +1,9 @@
 import type { Page } from 'playwright-core';
 import { runCommand } from './browser.ts';
 
+/** Degrees above which the first rule holds: beyond the sample's target, and below its largest leans. */
+export const FAR = 37.5;
+
 /** Makes three rules on the lean at parallel of the sample book, by keyboard alone. */
 export async function markByKeyboard(page: Page): Promise<void> {
   const { keyboard } = page;
@@ -10,7 +13,7 @@ export async function markByKeyboard(page: Page): Promise<void> {
   await openMarks(page);
   // The first rule is there: its number, then past the mark to the words.
   await tab(1);
-  await keyboard.type('33.5');
+  await keyboard.type(String(FAR));
   await tab(2);
   await keyboard.type('far more than aimed at');
   // Past this rule's buttons ("Earlier" and "Later" of an only rule cannot be pressed) to "Another rule".
@@ -19,7 +22,7 @@ export async function markByKeyboard(page: Page): Promise<void> {
   await page.locator('.mark-rule').nth(1).locator('select:focus').first().waitFor();
   await keyboard.type('makes');
   await tab(1);
-  await keyboard.type('AND(lean > target_lean + 2.5, lean_lifted < lean)');
+  await keyboard.type('AND(lean > target_lean + 0.5, lift_needed <> "none needed")');
   await tab(1);
   await keyboard.type('watch');
   await tab(1);

@@ -50,7 +50,7 @@ test('a column shows a formula of its own below the sheet, and below each group 
     // Whole degrees are on show: their median is at most half a degree from that of the values.
     expect(Math.abs(Number(line.slice(7)) - median(shown))).toBeLessThanOrEqual(0.5);
     // The other columns keep the figure of the line.
-    expect((await columnTexts(page, 'Ankle range')).at(-1)).toMatch(/^\d+\.\d$/);
+    expect((await columnTexts(page, 'Ankle range used')).at(-1)).toMatch(/^\d+\.\d$/);
 
     await (await cellOf(page, 1, 'Sex')).click();
     await runCommand(page, 'Show grouped by');

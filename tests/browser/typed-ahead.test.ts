@@ -28,7 +28,6 @@ beforeAll(async () => {
       };
     });
   });
-  watched.page.setDefaultTimeout(10_000);
   await sheetShown(watched.page);
 });
 afterAll(async () => {

@@ -36,7 +36,7 @@ describe('leverbook handout', () => {
   test.each([
     ['a4', (210 / 25.4) * 72, (297 / 25.4) * 72],
     ['letter', 8.5 * 72, 11 * 72],
-  ])('prints one page of the size %s as PDF', { timeout: 120_000 }, async (paper, width, height) => {
+  ])('prints one page of the size %s as PDF', async (paper, width, height) => {
     const out = folder();
     const ran = handout(await executable(), book, '--out', out, '--paper', paper, '--athlete', 'greta solis');
     expect(ran.err).toContain('greta-solis.pdf');
@@ -49,7 +49,7 @@ describe('leverbook handout', () => {
     expect(Math.abs(Number(box[2]) - height)).toBeLessThan(1);
   });
 
-  test('every page of the sample holds on one sheet of the shorter paper', { timeout: 240_000 }, async () => {
+  test('every page of the sample holds on one sheet of the shorter paper', async () => {
     const out = folder();
     const ran = handout(await executable(), book, '--out', out, '--paper', 'letter');
     expect(ran.code).toBe(0);

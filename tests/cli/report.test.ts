@@ -19,7 +19,7 @@ describe('leverbook report', () => {
   beforeAll(() => {
     book = file('squad.leverbook.json', squadFile());
     return buildCommand();
-  }, 120_000);
+  });
 
   test('writes the report as HTML with its figures, and with this version', () => {
     const out = folder();
@@ -33,7 +33,7 @@ describe('leverbook report', () => {
     expect(text.includes('<script')).toBe(false);
   });
 
-  test('prints it as PDF of the paper asked for', { timeout: 120_000 }, async () => {
+  test('prints it as PDF of the paper asked for', async () => {
     const out = folder();
     const ran = report(await executable(), book, '--out', out, '--paper', 'letter');
     expect(ran.err).toContain('report.pdf');
