@@ -1,3 +1,4 @@
+import type { Source } from '../../functions/core/source.ts';
 import type { Column, NamedCell, Purpose } from '../book/model.ts';
 import type { CalcDoubt, FormulaCheck, Place } from '../calc/api.ts';
 
@@ -204,6 +205,37 @@ export interface ExplainedLean {
   readonly parts: readonly ExplainedPart[];
   /** Why there are no parts. */
   readonly sentence?: string;
+}
+
+/** One step of ankle range, or the heel lift in use: what the model makes of it. Lengths cm, angles deg. */
+export interface HeelOrAnkleRow {
+  /** Deg added to the ankle range. */
+  readonly gain: number;
+  /** Heel lift, cm. */
+  readonly lift: number;
+  readonly lean: Told;
+  /** Heel lift that the target lean would still need. */
+  readonly needed: Told;
+  readonly depth: Told;
+  readonly share: Told;
+  /** Centre of pressure, % of the foot from the heel. */
+  readonly centre: Told;
+}
+
+/** Heel lift or more ankle range, for one lifter. */
+export interface HeelOrAnkle {
+  readonly ankle: number;
+  readonly target: { readonly lean: number; readonly from: 'target' | 'observed' } | null;
+  readonly rows: readonly HeelOrAnkleRow[];
+  /** What weeks of stretching gained in studies, deg with 95 % interval. */
+  readonly stretching: {
+    readonly mean: number;
+    readonly low: number;
+    readonly high: number;
+    readonly source: Source;
+  };
+  /** Minimal detectable change of the knee-to-wall test, cm, and as this lifter's ankle range, deg. */
+  readonly detectable: { readonly wall: number; readonly ankle: number } | null;
 }
 
 interface Control {

@@ -3,12 +3,12 @@ import type { Matrix, Value } from '../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../book/book.ts';
 import type { History } from '../book/history.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
-import type { CellInfo, Doubt, Figure, Outline, PostureFigure, Tile } from './api.ts';
+import type { CellInfo, Doubt, Figure, HeelOrAnkle, Outline, PostureFigure, Tile } from './api.ts';
 import { chartsOutline } from './charts/record.ts';
 import { doubtCount, doubtsOf } from './checks/doubts.ts';
 import { oldAfter } from './checks/doubts-data.ts';
 import { type UnreadableCells, unreadableCells } from './checks/unreadable-cells.ts';
-import { type FigureOptions, figureDescent, figureOf, figureOptions } from './figure/figure.ts';
+import { type FigureOptions, figureDescent, figureHeel, figureOf, figureOptions } from './figure/figure.ts';
 import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
 import { marksToChange } from './marks/record.ts';
 import { type TriedMarks, triedMarks } from './marks/tried.ts';
@@ -143,6 +143,10 @@ export abstract class Questions {
   /** The same lifter going down, posture by posture, to the deepest. @throws Refusal */
   descent(sheet: string, row: number, options: FigureOptions = {}): readonly PostureFigure[] {
     return figureDescent(this.viewed(), sheet, row, figureOptions.parse(options));
+  }
+  /** What more ankle range or a heel lift would change for that lifter; null while the build is missing. @throws Refusal */
+  heelOrAnkle(sheet: string, row: number, options: FigureOptions = {}): HeelOrAnkle | null {
+    return figureHeel(this.viewed(), sheet, row, figureOptions.parse(options));
   }
   /** The picture's points that a row has. @throws Refusal */
   picture(sheet: string, row: number, hash?: string): StoredPicture {

@@ -5,6 +5,7 @@ import type {
   Doubt,
   Figure,
   FormulaCheck,
+  HeelOrAnkle,
   Outline,
   Place,
   PostureFigure,
@@ -118,6 +119,7 @@ export interface BookService {
   figure(sheet: string, row: number, tried?: FigureOptions): Promise<Figure>;
   /** The lifter of a row going down, posture by posture. */
   descent(sheet: string, row: number, tried?: FigureOptions): Promise<readonly PostureFigure[]>;
+  heelOrAnkle(sheet: string, row: number, tried?: FigureOptions): Promise<HeelOrAnkle | null>;
   /** The picture's points that a row has; with a fingerprint, the rows that have that picture. */
   picture(sheet: string, row: number, hash?: string): Promise<StoredPicture>;
   /** What a chart of the book shows now. */

@@ -77,6 +77,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     figure: async (...at) => keeper.session.figure(...at),
     picture: async (...at) => keeper.session.picture(...at),
     descent: async (...at) => keeper.session.descent(...at),
+    heelOrAnkle: async (...at) => keeper.session.heelOrAnkle(...at),
     async chart(key) {
       const { chartOf } = await import('../session/charts/chart.ts');
       return keeper.session.ask((viewed) => chartOf(viewed, key));

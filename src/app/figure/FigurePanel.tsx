@@ -11,6 +11,7 @@ import { Drawing } from './Drawing.tsx';
 import { savePng, saveSvg } from './export.ts';
 import './figure.css';
 import { Explained } from './Explained.tsx';
+import { HeelOrAnkle } from './HeelOrAnkle.tsx';
 import { Numbers } from './Numbers.tsx';
 import { Parts } from './Parts.tsx';
 import { TryOut } from './TryOut.tsx';
@@ -116,6 +117,13 @@ export function FigurePanel() {
         />
       )}
       {now.parts && <Parts parts={now.parts} />}
+      {now.parts && (
+        <HeelOrAnkle
+          key={`${now.sheet} ${now.row}`}
+          figure={now}
+          ask={() => page.service.heelOrAnkle(now.sheet, now.row, tried.value)}
+        />
+      )}
       {canDraw && (
         <div class="figure-actions">
           <label class="check">

@@ -149,10 +149,12 @@ export function PicturePanel() {
             class="firm"
             onClick={() => {
               const before = new Set(page.outline.value?.sheets.map(({ id }) => id));
-              void run(page, observedSheet(page.outline.value?.sheets ?? [])).then((done) => {
-                const made = page.outline.value?.sheets.find(({ id }) => !before.has(id));
-                if (done && made) page.sheetId.value = made.id;
-              });
+              void run(page, observedSheet(page.outline.value?.sheets ?? [], page.outline.value?.names)).then(
+                (done) => {
+                  const made = page.outline.value?.sheets.find(({ id }) => !before.has(id));
+                  if (done && made) page.sheetId.value = made.id;
+                },
+              );
             }}
           >
             Add a sheet for observed squats

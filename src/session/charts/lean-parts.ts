@@ -20,8 +20,8 @@ interface Observed {
 }
 
 /**
- * Observed leans as bars of their seven parts. Over a team one bar each, the latest squat, high to low; in panels one for each
- * lifter, all squats by day, so that before and after are below each other.
+ * Observed leans as bars of their seven parts. Over a team one bar each, the deepest frame of the latest day, high to low; in
+ * panels one for each lifter, day by day, so that before and after are below each other.
  */
 export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Content {
   const all = observedIn(read, viewed);
@@ -34,7 +34,7 @@ export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Cont
   const panels: ChartPanel[] = [];
   if (record.panels && read.groups.length > 0) {
     read.groups.forEach((title, group) => {
-      const mine = all.filter((one) => one.group === group).sort((a, b) => a.date - b.date || a.row - b.row);
+      const mine = deepestOfDays(all.filter((one) => one.group === group));
       if (mine.length === 0) return;
       panels.push(
         barsOf(mine.slice(-mostBars), title, ({ explained, row }) => explained.day ?? `row ${row + 1}`),
@@ -48,7 +48,7 @@ export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Cont
       notes.push(`${sorted.length - mostBars} further bars are not drawn: filter the sheet.`);
     panels.push(barsOf(sorted.slice(0, mostBars), '', ({ name }) => name));
     if (read.groups.length > 0 && latest.length < all.length)
-      notes.push('Each lifter’s latest observed squat. Draw panels to see earlier ones beside it.');
+      notes.push('Each lifter’s deepest frame of the latest day. Draw panels to see earlier days beside it.');
   }
   notes.push(
     'Parts left of 0 make the lean smaller. Pale parts are within error. The mark is the observed lean.',
@@ -82,7 +82,7 @@ function latestOfEach(all: readonly Observed[]): readonly Observed[] {
   const latest = new Map<number, Observed>();
   for (const one of all) {
     const before = latest.get(one.group);
-    if (!before || one.date > before.date || (one.date === before.date && one.row > before.row))
+    if (!before || one.date > before.date || (one.date === before.date && isDeeper(one, before)))
       latest.set(one.group, one);
   }
   return [...latest.values()];
@@ -115,6 +115,19 @@ function barsOf(all: readonly Observed[], title: string, called: (one: Observed)
 
 const partInWords = ({ part, label, whole, within }: ExplainedPart): string =>
   `${label.toLowerCase()} ${part === 'reference' ? degrees(whole) : within ? 'within error' : signedWhole(whole)}`;
+
+/** Of frames of one day the deepest, by day; rows without a day stay apart. */
+function deepestOfDays(all: readonly Observed[]): readonly Observed[] {
+  const days = new Map<string, Observed>();
+  for (const one of all) {
+    const day = one.date === Number.NEGATIVE_INFINITY ? `row ${one.row}` : `${one.date}`;
+    const before = days.get(day);
+    if (!before || isDeeper(one, before)) days.set(day, one);
+  }
+  return [...days.values()].sort((a, b) => a.date - b.date || a.row - b.row);
+}
+
+const isDeeper = (one: Observed, other: Observed): boolean => one.explained.depth < other.explained.depth;
 
 /** First and last squat of a lifter: what changed by more than the errors of both. It never says why. */
 function changeInWords(first: Observed, last: Observed): string {

@@ -2,12 +2,13 @@
 import { isIssue } from '../../../functions/core/issue.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { Sheet } from '../../book/model.ts';
-import { cellInRole, columnInRole } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles.ts';
 import type { ExplainedLean, ExplainedPart } from '../api.ts';
 import { PLACING } from '../picture/readings.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { labelOfPart, type PartName, partNames, wordsOfPart } from './explained-words.ts';
-import { ask, dateOf, type Known, setup, titleOf } from './figure-lifter.ts';
+import { ask, dateOf, type Known, settingOf, setup, titleOf } from './figure-lifter.ts';
+import { REFERENCE_ANKLE } from './figure-parts.ts';
 import { MEASURING_ERROR } from './measuring-error.ts';
 
 /** What LEAN.EXPLAIN takes of an observed squat; angles deg, lift cm. */
@@ -38,7 +39,7 @@ export function seenIn({ calculation }: Viewed, sheet: Sheet, row: number): Seen
 /** Rows of other sheets that are looked through for a lifter's observed squats. */
 const MOST = 5000;
 
-/** The observed squat of the lifter's own row, else the latest in another sheet: by day, then by row. */
+/** The observed squat of the lifter's own row, else the deepest frame of the latest day in another sheet. */
 function seenOf(viewed: Viewed, known: Known): Seen | null {
   const own = seenIn(viewed, known.sheet, known.row);
   if (own) return own;
@@ -52,7 +53,8 @@ function seenOf(viewed: Viewed, known: Known): Seen | null {
       if (!seen || titleOf(viewed, sheet, row).trim().toLowerCase() !== name) continue;
       const at = dates ? viewed.calculation.value(sheet.id, dates.id, row) : null;
       const day = typeof at === 'number' ? at : Number.NEGATIVE_INFINITY;
-      if (latest === null || day >= latest.day) latest = { seen, day };
+      const later = latest === null || day > latest.day;
+      if (later || (day === latest!.day && seen.depth < latest!.seen.depth)) latest = { seen, day };
     }
   }
   return latest?.seen ?? null;
@@ -75,7 +77,7 @@ export function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedL
   const { sheet, row, lean, shin, depth, lift } = seen;
   const ankle = known.number('ankle')!;
   const from = { lean, shin, depth, ...lengthsOf(known), ankle };
-  const referenceAnkle = settingOf(viewed, 'reference_ankle') ?? 38;
+  const referenceAnkle = settingOf(viewed, 'reference_ankle') ?? REFERENCE_ANKLE;
   const errors = errorsOf(viewed, from);
   const values = partNames.map((part) => partOf(part, from, referenceAnkle, lift, known));
   const refused = values.find(isIssue);
@@ -163,12 +165,6 @@ function errorsOf(viewed: Viewed, { femur, tibia, trunk }: From): From {
     trunk: tape,
     ankle: settingOf(viewed, 'ankle_error') ?? MEASURING_ERROR.ankle,
   };
-}
-
-function settingOf({ book, calculation }: Viewed, role: string): number | undefined {
-  const named = cellInRole(book, role);
-  const value = named ? calculation.value(named.sheet, named.column, named.row) : null;
-  return typeof value === 'number' ? value : undefined;
 }
 
 /** Whole degrees of parts, rounded so that they add up to the rounded sum: the largest remainders go up. */

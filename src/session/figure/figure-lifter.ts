@@ -210,3 +210,10 @@ export const lifterOf = (known: Known, lift: number, depth: number): Lifter => (
 
 /** Asks a function of the formula language. */
 export const ask = (name: string, args: readonly Argument[]) => invoke(registry.get(name)!, args);
+
+/** The number of a named cell with a role; undefined where the book has none. */
+export function settingOf({ book, calculation }: Viewed, role: string): number | undefined {
+  const named = cellInRole(book, role);
+  const value = named ? calculation.value(named.sheet, named.column, named.row) : null;
+  return typeof value === 'number' ? value : undefined;
+}

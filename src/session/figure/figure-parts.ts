@@ -1,23 +1,20 @@
 import type { Argument } from '../../../functions/core/value.ts';
 import { parts, referenceBuild } from '../../../functions/posture/part.ts';
-import { cellInRole } from '../../book/roles.ts';
 import type { FigureParts } from '../api.ts';
 import type { Viewed } from '../sheet/views.ts';
-import { ask, build, type Known, setup } from './figure-lifter.ts';
+import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
 
 /** What LEAN.PART takes for the reference's ankle where the book says nothing, deg. */
-const REFERENCE_ANKLE = 38;
+export const REFERENCE_ANKLE = 38;
 
 /**
  * Where the minimum lean at parallel on the flat comes from, whatever lift or depth is tried out: the parts of femur,
  * tibia, trunk and ankle, which add up to the difference from a lifter of the same size with the reference's build and
  * ankle. Null where LEAN.PART has no answer.
  */
-export function partsOf({ book, calculation }: Viewed, known: Known): FigureParts | null {
+export function partsOf(viewed: Viewed, known: Known): FigureParts | null {
   if (known.missing.length) return null;
-  const named = cellInRole(book, 'reference_ankle');
-  const set = named ? calculation.value(named.sheet, named.column, named.row) : null;
-  const ankle = typeof set === 'number' ? set : REFERENCE_ANKLE;
+  const ankle = settingOf(viewed, 'reference_ankle') ?? REFERENCE_ANKLE;
   const values = parts.map((part) => ask('LEAN.PART', [part, ...build(known), ankle, 0, ...setup(known)]));
   const lengths = (['femur', 'tibia', 'trunk'] as const).map((one) => known.number(one)!);
   const sum = lengths.reduce((all, one) => all + one, 0);

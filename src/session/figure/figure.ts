@@ -22,6 +22,7 @@ import {
 import { partsOf } from './figure-parts.ts';
 import { descentOf, numbersOf, standOf } from './figure-stand.ts';
 import { asTested, otherTests } from './figure-tests.ts';
+import { heelOrAnkle } from './heel-or-ankle.ts';
 
 export { type FigureOptions, figureOptions };
 
@@ -68,6 +69,10 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
           : besideOf(viewed, known, given, given.beside, lift, depth),
   };
 }
+
+/** Heel lift or more ankle range, for the lifter of a row as tried out. */
+export const figureHeel = (viewed: Viewed, sheetId: string, row: number, given: FigureOptions = {}) =>
+  heelOrAnkle(viewed, knownOf(viewed, sheetWithRow(viewed, sheetId, row), row, given));
 
 /** The descent of a row's lifter, on the lift where there is one: posture by posture, from the top. */
 export function figureDescent(

@@ -1,4 +1,4 @@
-import type { Column } from '../../book/model.ts';
+import type { Column, NamedCell } from '../../book/model.ts';
 import { roleOf } from '../../book/roles.ts';
 import type { SheetOutline } from '../api.ts';
 import type { Command } from '../commands/index.ts';
@@ -159,23 +159,30 @@ const COMPUTED: readonly { name: string; label: string; unit: string; formula: s
       'IF(COUNT(bar_x, heel_x, toe_x, scale) = 4, PHOTO.AHEAD(bar_x, bar_y, (heel_x + toe_x) / 2, (heel_y + toe_y) / 2, scale, facing, level), "")',
     note: 'Ahead (+) or behind (−) of the middle between heel and toe.',
   },
+  {
+    name: 'bar_height',
+    label: 'Bar above the floor',
+    unit: 'cm',
+    formula:
+      'IF(ISNUMBER(bar_ahead), SQRT(MAX(0, PHOTO.LENGTH(bar_x, bar_y, (heel_x + toe_x) / 2, (heel_y + toe_y) / 2, scale)^2 - bar_ahead^2)), "")',
+    note: 'Above the middle between heel and toe.',
+  },
 ];
 
-const modelled: typeof COMPUTED = [
+/** Formulas that lay the model beside the picture, in the set-up that the book's settings and the sheet's foot give. */
+const modelled = ({ setup, foot, reference }: Tail): typeof COMPUTED => [
   {
     name: 'minimum_lean',
     label: 'Minimum lean (model)',
     unit: 'deg',
-    formula:
-      'IF(COUNT(depth, femur, tibia, trunk, ankle) = 5, LEAN.AT(depth, femur, tibia, trunk, ankle, lift), "")',
+    formula: `IF(COUNT(depth, femur, tibia, trunk, ankle) = 5, LEAN.AT(depth, femur, tibia, trunk, ankle, lift${setup}), "")`,
     note: 'The least this build needs at the observed depth, with the whole ankle range used.',
   },
   {
     name: 'ankle_used',
     label: 'Ankle range used',
     unit: '',
-    formula:
-      'IF(COUNT(shin, femur, tibia, trunk, ankle) = 5, ANKLE.USED(shin, ankle, lift, SEG.FOOT(femur, tibia, trunk)), "")',
+    formula: `IF(COUNT(shin, femur, tibia, trunk, ankle) = 5, ANKLE.USED(shin, ankle, lift, ${foot}), "")`,
     note: 'Share of the ankle range in use; above 1 the heel rises or the ankle test was too low.',
   },
   ...(
@@ -192,13 +199,23 @@ const modelled: typeof COMPUTED = [
     name: `from_${part}`,
     label,
     unit: 'deg',
-    formula: `IF(COUNT(observed_lean, shin, depth, femur, tibia, trunk, ankle) = 7, LEAN.EXPLAIN("${part}", observed_lean, shin, depth, femur, tibia, trunk, ankle, 38, lift), "")`,
+    formula: `IF(COUNT(observed_lean, shin, depth, femur, tibia, trunk, ankle) = 7, LEAN.EXPLAIN("${part}", observed_lean, shin, depth, femur, tibia, trunk, ankle, ${reference}, lift${setup}), "")`,
     note: 'One of seven parts that add up to the observed lean; smaller than its error: within error.',
   })),
 ];
 
+/** What the formulas end in: placement and foot where the book has them, the lengths' own foot, the reference's ankle range. */
+interface Tail {
+  readonly setup: string;
+  readonly foot: string;
+  readonly reference: string;
+}
+
 /** The sheet in which squats are digitised: athlete, build by lookup, raw points, and what follows from them. */
-export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command, { do: 'add-sheet' }> {
+export function observedSheet(
+  sheets: readonly SheetOutline[],
+  names: readonly Pick<NamedCell, 'name' | 'role'>[] = [],
+): Extract<Command, { do: 'add-sheet' }> {
   const from = builds(sheets);
   const build = BUILD.filter((name) => !from || here(name, from)).map((name) => ({
     name,
@@ -214,6 +231,16 @@ export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command,
         }
       : {}),
   }));
+  const setting = (role: string) => names.find((one) => (one.role ?? one.name.toLowerCase()) === role)?.name;
+  const hasFoot = build.some(({ name }) => name === 'foot');
+  const placement = setting('placement');
+  const tail: Tail = {
+    setup: `${placement ? `, ${placement}` : hasFoot ? ', "high-bar"' : ''}${hasFoot ? ', foot' : ''}`,
+    foot: hasFoot
+      ? 'IF(ISNUMBER(foot), foot, SEG.FOOT(femur, tibia, trunk))'
+      : 'SEG.FOOT(femur, tibia, trunk)',
+    reference: setting('reference_ankle') ?? '38',
+  };
   const follows = (columns: typeof COMPUTED) =>
     columns.map(({ name, label, unit, formula, note }) => ({
       name,
@@ -224,7 +251,7 @@ export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command,
         : { dimension: (unit === 'deg' ? 'angle' : 'length') as Column['dimension'], unit }),
       formula,
       note,
-      format: { digits: name === 'scale' ? 4 : name === 'ankle_used' ? 2 : name === 'bar_ahead' ? 1 : 0 },
+      format: { digits: name === 'scale' ? 4 : name === 'ankle_used' ? 2 : name.startsWith('bar_') ? 1 : 0 },
     }));
   const stored = STORED.map(({ of: _, ...column }) => ({
     ...column,
@@ -243,6 +270,13 @@ export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command,
       { name: 'athlete', label: 'Athlete', kind: 'text', width: 140 },
       { name: 'filmed', label: 'Filmed', kind: 'date' },
       {
+        name: 'repetition',
+        label: 'Repetition',
+        kind: 'number',
+        format: { digits: 0 },
+        note: 'Counts the repetitions of a set; frames of one repetition have the same number.',
+      },
+      {
         name: 'lift',
         label: 'Heel lift',
         kind: 'number',
@@ -251,7 +285,7 @@ export function observedSheet(sheets: readonly SheetOutline[]): Extract<Command,
         format: { digits: 1 },
       },
       ...follows(COMPUTED.slice(2, 5)),
-      ...follows(modelled),
+      ...follows(modelled(tail)),
       ...follows(COMPUTED.slice(5)),
       ...build,
       ...stored,
