@@ -31,7 +31,7 @@ export const coach: Guide = {
         },
         {
           id: 'mend',
-          text: 'Press *Doubts* on the right. Press *Roster, Body mass, row 8*, type `56.2` and press Enter. Press *Roster, Knee to wall, right, row 19*, type what the tape says, `6.5`, and press Enter.',
+          text: 'Press *Checks* on the right. Press *Roster, Body mass, row 8*, type `56.2` and press Enter. Press *Roster, Knee to wall, right, row 19*, type what the tape says, `6.5`, and press Enter.',
           sees: 'One cell had a comma for a point, the other the word “stiff” where a length was wanted.',
           show: { side: 'doubts' },
         },
@@ -48,7 +48,7 @@ export const coach: Guide = {
         },
         {
           id: 'lift',
-          text: 'Under *Named cells* on the left, type `32` beside *target_lean* and press Enter. The sheet *Settings* explains how to choose a target: there is no published one. Read *Heel lift needed*, *Heel lift used* and *Available heel lift*.',
+          text: 'Under *Settings* on the left, type `32` beside *Target lean* and press Enter. The sheet *Settings* explains how to choose a target: there is no published one. Read *Heel lift needed*, *Heel lift used* and *Available heel lift*.',
           sees: 'A heel lift is suggested only where the lean is above the target by more than its error. Else the row says *none needed*; a height that misses the target by less than the error says so.',
           show: { name: 'target_lean' },
         },
@@ -67,13 +67,13 @@ export const coach: Guide = {
         },
         {
           id: 'contact',
-          text: 'Open the menu *Book* and press *What handouts say…*. Write under *Who to ask* whom lifters can turn to, `Your coach, Tuesdays at the rack`, and press *Keep*.',
+          text: 'Open the menu *Book* and press *Edit handout text…*. Write under *Who to ask* whom lifters can turn to, `Your coach, Tuesdays at the rack`, and press *Keep*.',
           sees: 'Each sentence of a handout stands there with the formula that decides whether it is said. Change them as you like.',
           show: { command: 'handout-rules' },
         },
         {
           id: 'handouts',
-          text: 'Open the menu *Book* and press *Handouts for all athletes*. Look through the pages; *Print or save as PDF* prints them. Press *Close*.',
+          text: 'Open the menu *Book* and press *Make handouts for all athletes*. Look through the pages; *Print or save as PDF* prints them. Press *Close*.',
           show: { command: 'handouts-all' },
           picture:
             'The handout of one lifter: flat and lifted, numbers with their error, findings, what to try.',
@@ -121,7 +121,7 @@ export const coach: Guide = {
         },
         {
           id: 'half',
-          text: 'One session lasted “half”. Press *Doubts*, press *Training log, Minutes, row 41*, and press Delete.',
+          text: 'One session lasted “half”. Press *Checks*, press *Training log, Minutes, row 41*, and press Delete.',
           show: { side: 'doubts' },
         },
         {
@@ -133,7 +133,7 @@ export const coach: Guide = {
         },
         {
           id: 'week',
-          text: 'Under *Named cells* type `2025-10-26` beside *week_end* and press Enter: the week in which the hall was closed. Then *Undo*.',
+          text: 'Under *Settings* type `2025-10-26` beside *Week ending* and press Enter: the week in which the hall was closed. Then *Undo*.',
           show: { name: 'week_end' },
         },
         {

@@ -28,7 +28,7 @@ export const lifter: Guide = {
         },
         {
           id: 'mend',
-          text: 'Press *Doubts* on the right. Press *Training, Load, row 34*, type `45 lb` and press Enter. Press *Training, RPE, row 121*, type `7.5` and press Enter.',
+          text: 'Press *Checks* on the right. Press *Training, Load, row 34*, type `45 lb` and press Enter. Press *Training, RPE, row 121*, type `7.5` and press Enter.',
           sees: 'A unit can be typed behind any number. The empty bar stands as 20.4 kg.',
           show: { side: 'doubts' },
         },
@@ -82,7 +82,7 @@ export const lifter: Guide = {
         },
         {
           id: 'lean',
-          text: 'Press *My measures* and read *Minimum lean (model)*, its *± error*, *Lean from build*, *Lean from ankle*. Under *Named cells* type `32` beside *target_lean*, press Enter, and read *Heel lift used*.',
+          text: 'Press *My measures* and read *Minimum lean (model)*, its *± error*, *Lean from build*, *Lean from ankle*. Under *Settings* type `32` beside *Target lean*, press Enter, and read *Heel lift used*.',
           sees: 'The lean from build is yours, and no fault. The lean from ankle can be trained, or lent by a heel. *Settings* explains how to choose a target of your own.',
           show: { sheet: 'measures', column: 'lean' },
         },

@@ -36,7 +36,7 @@ export const researcher: Guide = {
         },
         {
           id: 'form',
-          text: 'Under *Named cells* type `3,1` beside *icc_form* and press Enter: testers fixed, consistency only. Then *Undo*.',
+          text: 'Under *Settings* type `3,1` beside *Form of the ICC* and press Enter: testers fixed, consistency only. Then *Undo*.',
           sees: 'All ICCs follow. Between the testers consistency is higher: their mean difference no longer counts. The SEM of agreement is blank.',
           show: { name: 'icc_form' },
         },
@@ -91,7 +91,7 @@ export const researcher: Guide = {
         },
         {
           id: 'report',
-          text: 'Open the menu *Book* and press *Cohort report*. Look it through, *Print or save as PDF*, then *Close*.',
+          text: 'Open the menu *Book* and press *Make the cohort report*. Look it through, *Print or save as PDF*, then *Close*.',
           sees: 'Methods with the functions used and their sources, reliability, the group by sex, results and figures. *What it holds…* changes title, authors, text and tables.',
           show: { command: 'report' },
           picture: 'The cohort report: methods, tables and figures, ready to print.',

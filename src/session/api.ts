@@ -35,7 +35,12 @@ export interface Outline {
   /** The version that the book itself last changed at: the same as long as its file would be the same. */
   readonly changed: number;
   readonly sheets: readonly SheetOutline[];
-  readonly names: readonly (NamedCell & { readonly display: string })[];
+  /** The settings: their value, label and unit as their rows say. */
+  readonly names: readonly (NamedCell & {
+    readonly display: string;
+    readonly label: string;
+    readonly unit?: string;
+  })[];
   /** What undo and redo would do, in words; null when there is nothing. */
   readonly undo: string | null;
   readonly redo: string | null;

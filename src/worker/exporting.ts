@@ -9,7 +9,7 @@ const SLICE = 25;
 /** Milliseconds between signs of life while the file is written elsewhere. */
 const SIGN = 1_000;
 
-const STOPPED = 'Saving as XLSX was stopped; no file was written.';
+const STOPPED = 'The XLSX export was stopped; no file was written.';
 
 /** Writes the open book as a workbook file: collected here in slices, written in a worker of its own. */
 export class Exporting {

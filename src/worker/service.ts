@@ -42,7 +42,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       const read = await version(number);
       if (!read.ok) return no(read.fault);
       return change((session) =>
-        session.bringIn({ edit: turnInto(session.current, read.book), words: 'Go back to a version' }),
+        session.bringIn({ edit: turnInto(session.current, read.book), words: 'Restore a version' }),
       );
     },
     bringIn: () => bringing.write(change),

@@ -25,7 +25,7 @@ beforeAll(async () => {
   await (await cellOf(page, 2, 'Athlete')).click();
   await page.keyboard.type('Somebody');
   await page.keyboard.press('Enter');
-  await runCommand(page, 'New chart');
+  await runCommand(page, 'Add a chart');
   await page.getByRole('dialog', { name: 'New chart' }).getByRole('button', { name: 'Draw it' }).click();
   await page.locator('.chart-stage .chart-svg').first().waitFor();
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
@@ -94,26 +94,26 @@ const views: Readonly<Record<string, View>> = {
   },
   'a new chart': {
     open: async (page) => {
-      await runCommand(page, 'New chart');
+      await runCommand(page, 'Add a chart');
       await page.locator('dialog[open]').getByRole('button', { name: 'Draw it' }).click();
     },
     shows: '.chart-place .chart-svg',
     close: backToSheet,
   },
   'handouts as they print': {
-    open: byCommand('Handout for this athlete'),
+    open: byCommand('Make a handout for this athlete'),
     shows: '.handout h1',
     close: closePreview,
   },
   'the report as it prints': {
-    open: byCommand('Cohort report'),
+    open: byCommand('Make the cohort report'),
     shows: '.handout-view h1',
     close: closePreview,
   },
   'the figure panel': panel('Figure'),
   'the working panel': panel('Working'),
   'the guide panel': panel('Guide'),
-  'the panel of doubts': panel('Doubts'),
+  'the panel of checks': panel('Checks'),
   'the command finder': { open: (page) => page.keyboard.press('F1'), shows: '.finder[open]' },
   'a menu of the head': {
     open: (page) => page.locator('.head .menus button').filter({ hasText: 'Edit' }).click(),
@@ -127,20 +127,20 @@ const views: Readonly<Record<string, View>> = {
     close: (page) => page.locator('.status, .status-line').first().click(),
     beside: true,
   },
-  'all keys': dialogue('keys', 'All keys'),
+  'all keys': dialogue('keys', 'Show all keys'),
   'a column': { ...dialogue('column', ''), open: (page) => page.keyboard.press('Alt+Enter') },
   'a sheet': dialogue('sheet', 'Change this sheet'),
-  'where rows came from': dialogue('imports', 'provenance'),
-  'the form of a chart': dialogue('chart', 'New chart'),
-  'a summary of a column': dialogue('summary', 'Summary of'),
+  'where rows came from': dialogue('imports', 'Import history'),
+  'the form of a chart': dialogue('chart', 'Add a chart'),
+  'a summary of a column': dialogue('summary', 'Set the summary of'),
   'marks of a column': { ...dialogue('marks', ''), open: (page) => page.keyboard.press('Alt+Shift+M') },
   'a filter': { ...dialogue('filter', ''), open: (page) => page.keyboard.press('Alt+Shift+F') },
   'find and replace': { ...dialogue('find', ''), open: (page) => page.keyboard.press('Control+f') },
   'all books': { ...dialogue('books', ''), open: (page) => page.keyboard.press('Alt+b') },
-  'an import': dialogue('bring in', 'XLSX or ODS file'),
+  'an import': dialogue('bring in', 'Import CSV, XLSX or ODS'),
   versions: dialogue('versions', 'Versions of this book'),
-  'texts of handouts': dialogue('handout rules', 'handouts say'),
-  'parts of the report': dialogue('report', 'the report holds'),
+  'texts of handouts': dialogue('handout rules', 'Edit handout text'),
+  'parts of the report': dialogue('report', 'Edit report contents'),
   'the name of a cell': dialogue('name', 'Name this cell'),
 };
 

@@ -94,7 +94,7 @@ test('by the keyboard alone', async () => {
   await columnByKeys(page, 'Load', { formula: 'minutes * exertion' });
   await headings(page, labels);
   await rowsShow(page, labels, table);
-  await perform(page, 'Line of summaries: mean');
+  await perform(page, 'Summary row: mean');
   await expect.poll(() => footer(page)).toContain(meanLoad);
   await check(page);
   expect(faults).toEqual([]);
@@ -110,10 +110,10 @@ test('with the mouse, the keyboard for words and figures only', async () => {
     await page.locator('[role^="menuitem"]').filter({ hasText: item }).click();
   };
   const add = async (label: string) => {
-    await menu('Column', /^New column after/);
+    await menu('Column', /^Add a column after/);
     await page.getByLabel('Label').click();
     await page.keyboard.type(label);
-    await page.getByRole('button', { name: 'Add it' }).click();
+    await page.getByRole('button', { name: 'Add column' }).click();
   };
   await add('Exertion');
   await add('Minutes');
@@ -137,7 +137,7 @@ test('with the mouse, the keyboard for words and figures only', async () => {
   await pull(page, heading(page, 'Minutes'), heading(page, 'Exertion'));
   await headings(page, labels);
   await rowsShow(page, labels, table);
-  await menu('Sheet', /Line of summaries: mean/);
+  await menu('Sheet', /Summary row: mean/);
   await expect.poll(() => footer(page)).toContain(meanLoad);
   await check(page);
 
@@ -165,7 +165,7 @@ test('with the mouse, the keyboard for words and figures only', async () => {
     ],
   );
   await page.locator('.ht_clone_inline_start tbody tr[aria-rowindex="2"] th').click({ button: 'right' });
-  await page.getByRole('menuitem', { name: 'New row below' }).click();
+  await page.getByRole('menuitem', { name: 'Add a row below' }).click();
   await rowsShow(page, ['Athlete'], [['Ona'], [''], ['Piet']]);
   await page.getByRole('button', { name: /^Undo/ }).click();
   await rowsShow(page, ['Athlete'], [['Ona'], ['Piet']]);

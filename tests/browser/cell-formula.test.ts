@@ -152,7 +152,7 @@ test('Ctrl+Enter puts the formula into all chosen cells, and they stay chosen', 
   await keys(page, 'Control+Enter');
   const three = () => Promise.all([2, 3, 4].map((row) => shown(page, row, 'Femur')));
   await expect.poll(three).toEqual(['42.0', '42.0', '42.0']);
-  expect(await page.locator('.status').textContent()).toContain('24 rows, 30 columns3 × 1 cells chosen');
+  expect(await page.locator('.status').textContent()).toContain('24 rows, 30 columns3 × 1 cells selected');
   await keys(page, 'Control+z');
   await expect.poll(three).toEqual(before);
   expect(faults).toEqual([]);

@@ -54,7 +54,7 @@ async function make(
   choices: Readonly<Record<string, string>>,
   panels = false,
 ): Promise<void> {
-  await runCommand(page, 'New chart');
+  await runCommand(page, 'Add a chart');
   await field(page, 'What to see').selectOption({ label: kind });
   await field(page, 'Sheet').selectOption({ label: sheet });
   for (const [label, column] of Object.entries(choices))
@@ -212,9 +212,9 @@ test('a chart follows an edit and the sheet’s filter, and undo', async () => {
   await expect.poll(() => notes.textContent()).toContain('morning: 9 values');
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
   await (await cellOf(page, 1, 'Group')).click();
-  await runCommand(page, 'Show only some rows');
+  await runCommand(page, 'Filter by');
   await page.getByRole('checkbox', { name: /evening/ }).check();
-  await page.getByRole('button', { name: 'Show these rows' }).click();
+  await page.getByRole('button', { name: 'Apply filter' }).click();
   await chart.click();
   await expect.poll(() => notes.textContent()).not.toContain('morning');
   expect(await notes.textContent()).toContain('evening: 10 values');
@@ -268,9 +268,9 @@ test('the standard error may be a formula of the book, and a chart without point
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
   await page.locator('.contents-item', { hasText: 'tested twice' }).click();
   await (await cellOf(page, 1, 'Left')).click();
-  await runCommand(page, 'Show only some rows');
+  await runCommand(page, 'Filter by');
   await field(page, 'From').fill('900');
-  await page.getByRole('button', { name: 'Show these rows' }).click();
+  await page.getByRole('button', { name: 'Apply filter' }).click();
   await page.locator('.contents-item', { hasText: 'Left, Right' }).click();
   expect(await page.locator('.chart-needs').textContent()).toContain('hides all of its rows');
   expect(await violations(page)).toEqual([]);

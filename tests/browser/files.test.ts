@@ -83,15 +83,15 @@ describe('where the browser lets a page write files', () => {
     const { page, faults } = watched;
     await typeFemur(page, '41.5');
     await page.keyboard.press('Control+s');
-    await page.getByText('as in its file').waitFor();
+    await page.getByText('file up to date').waitFor();
     const [first] = await asked(page);
     const name = `1-${first!.slice('save '.length)}`;
     expect(firstFemur(await inFile(page, name))).toBe(41.5);
 
     await typeFemur(page, '42.5', true);
-    await page.getByText('changed since its file').waitFor();
+    await page.getByText('file not up to date').waitFor();
     await page.keyboard.press('Control+s');
-    await page.getByText('as in its file').waitFor();
+    await page.getByText('file up to date').waitFor();
     expect(await asked(page)).toHaveLength(1);
     expect(firstFemur(await inFile(page, name))).toBe(42.5);
 
@@ -113,13 +113,13 @@ describe('where the browser lets a page write files', () => {
       await stream.close();
     }, text);
     await page.keyboard.press('Control+o');
-    await page.getByText('as in its file').waitFor();
+    await page.getByText('file up to date').waitFor();
     // The strip over the sample goes, and the sheet moves up.
-    await page.getByRole('button', { name: 'Begin your own book' }).waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Start your own book' }).waitFor({ state: 'detached' });
     await sheetShown(page);
     await typeFemur(page, '44.5');
     await page.keyboard.press('Control+s');
-    await page.getByText('as in its file').waitFor();
+    await page.getByText('file up to date').waitFor();
     expect(await asked(page)).toEqual(['open']);
     expect(firstFemur(await inFile(page, '1-squat-screening.leverbook.json'))).toBe(44.5);
 
@@ -134,8 +134,8 @@ describe('where the browser lets a page write files', () => {
     });
     await typeFemur(page, '45.5', true);
     await page.keyboard.press('Control+s');
-    await page.getByText(/was not written: it is no longer there\. Save as another file\./).waitFor();
-    await page.getByText('changed since its file').waitFor();
+    await page.getByText(/was not written: it is no longer there\. Save a copy\./).waitFor();
+    await page.getByText('file not up to date').waitFor();
   });
 });
 
@@ -150,7 +150,7 @@ describe('where it does not', () => {
     await typeFemur(page, '41.5');
     const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
     expect(firstFemur(await readFile(await download.path(), 'utf8'))).toBe(41.5);
-    await page.getByText('as in its file').waitFor();
+    await page.getByText('file up to date').waitFor();
     expect(faults).toEqual([]);
   });
 
@@ -163,7 +163,7 @@ describe('where it does not', () => {
     await page.getByText('is a book: drop it alone to open it.').waitFor();
     await drop(page, { name: 'survey.leverbook.json', text: book });
     await page.getByRole('heading', { level: 1, name: title }).waitFor();
-    await page.getByText('as in its file').waitFor();
+    await page.getByText('file up to date').waitFor();
     await drop(page, csv);
     await page.getByRole('dialog').getByText('club.csv').first().waitFor();
     await page.keyboard.press('Escape');
@@ -177,25 +177,25 @@ test('who comes first finds a sample with the way to a book of their own; who co
   watched = await launch(served.address);
   const { page, faults } = watched;
   await sheetShown(page);
-  await page.getByRole('button', { name: 'Begin your own book' }).click();
+  await page.getByRole('button', { name: 'Start your own book' }).click();
   const books = page.getByRole('dialog', { name: 'Books' });
   await books.getByText('Nothing yet.').waitFor();
   await books.getByRole('button', { name: /^Blank book/ }).click();
   await page.getByRole('heading', { level: 1, name: 'New book' }).waitFor();
   await page.getByText('No rows yet.').waitFor();
-  expect(await page.getByRole('button', { name: 'Begin your own book' }).count()).toBe(0);
+  expect(await page.getByRole('button', { name: 'Start your own book' }).count()).toBe(0);
   await page.locator('.sheet-grid td').first().click();
   await page.keyboard.type('Ada');
   await page.keyboard.press('Enter');
   await page.getByText('1 row').waitFor();
   await page.getByText('No rows yet.').waitFor({ state: 'detached' });
-  await page.getByText('kept in this browser').waitFor();
+  await page.getByText('Saved in this browser').waitFor();
 
   await page.reload();
   await page.getByRole('heading', { level: 1, name: 'New book' }).waitFor();
   await page.locator('.sheet-grid td').getByText('Ada').first().waitFor();
-  expect(await page.getByRole('button', { name: 'Begin your own book' }).count()).toBe(0);
-  await runCommand(page, 'Books: kept');
+  expect(await page.getByRole('button', { name: 'Start your own book' }).count()).toBe(0);
+  await runCommand(page, 'All books');
   await books.getByRole('button', { name: /^New book/ }).waitFor();
   await books.getByRole('button', { name: /^Squat screening/ }).waitFor();
   expect(faults).toEqual([]);

@@ -50,7 +50,9 @@ test('the books page and the Help menu lead to the guides, and each step’s but
   await page.locator('[data-part="line"]').getByText('LEAN.PARALLEL').first().waitFor();
   await step(page, 'target_lean').first().getByRole('button', { name: 'Show me' }).click();
   await expect
-    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label')))
+    .poll(() =>
+      page.evaluate(() => document.activeElement?.closest('[data-setting]')?.getAttribute('data-setting')),
+    )
     .toBe('target_lean');
   await step(page, 'Lean and ankle range').getByRole('button', { name: 'Show me' }).click();
   await page.locator('.chart-place svg').first().waitFor();
@@ -71,7 +73,7 @@ test('the books page and the Help menu lead to the guides, and each step’s but
   ]);
   expect(file.suggestedFilename()).toBe('retest.csv');
   expect(await readFile(await file.path(), 'utf8')).toContain('Carla Nise,');
-  await runCommand(page, 'Step by step: for the lifter');
+  await runCommand(page, 'Open the guide: for the lifter');
   await page.getByRole('heading', { name: 'For the lifter' }).waitFor();
   await step(page, 'At a glance').getByRole('button', { name: 'Show me' }).click();
   await page.getByText('is not in this book').waitFor();

@@ -24,13 +24,13 @@ afterAll(async () => {
 
 test('the parts of a handout are chosen, kept in the book, and taken back by undo', async () => {
   const { page, faults } = watched;
-  await runCommand(page, 'What handouts say');
+  await runCommand(page, 'Edit handout text');
   const parts = page.getByRole('group', { name: 'What stands on a page' });
   await parts.getByRole('checkbox', { name: 'Figure, flat and lifted' }).uncheck();
   await parts.getByRole('checkbox', { name: 'Next test' }).uncheck();
   expect(await violations(page)).toEqual([]);
   await page.getByRole('button', { name: 'Keep', exact: true }).click();
-  await runCommand(page, 'Handout for this athlete');
+  await runCommand(page, 'Make a handout for this athlete');
   await page.locator('.handout h1').waitFor();
   expect(await page.locator('.handout .drawing').count()).toBe(0);
   expect(await page.locator('.handout').textContent()).not.toContain('Next test');
@@ -38,7 +38,7 @@ test('the parts of a handout are chosen, kept in the book, and taken back by und
   await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
   await page.locator('.handout').first().waitFor({ state: 'detached' });
   await page.keyboard.press('Control+z');
-  await runCommand(page, 'Handout for this athlete');
+  await runCommand(page, 'Make a handout for this athlete');
   await expect.poll(() => page.locator('.handout .drawing').count()).toBeGreaterThan(0);
   await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
   await page.locator('.handout').first().waitFor({ state: 'detached' });
@@ -47,7 +47,7 @@ test('the parts of a handout are chosen, kept in the book, and taken back by und
 
 test('a rule is tried while it is typed: what is wrong with it stands below its formula', async () => {
   const { page, faults } = watched;
-  await runCommand(page, 'What handouts say');
+  await runCommand(page, 'Edit handout text');
   const formula = page.getByLabel('Formula of sentence 1', { exact: true });
   const below = page.locator('#rule-tried-1');
   await expect.poll(() => below.textContent()).toMatch(/^True in \d+ of 24 rows\.$/);
@@ -73,7 +73,7 @@ test.each([
   ['Letter', 8.5 * 72, 11 * 72],
 ])('all athletes print on one page each, on %s', async (paper, width, height) => {
   const { page, faults } = watched;
-  await runCommand(page, 'Handouts for all athletes');
+  await runCommand(page, 'Make handouts for all athletes');
   await page.getByRole('combobox', { name: 'Paper' }).selectOption({ label: paper });
   // The style sheet of the paper is put in after the next frame.
   await page.waitForTimeout(400);

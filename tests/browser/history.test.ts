@@ -44,7 +44,7 @@ test('fifty steps of many kinds are undone and done again, and the book is the s
     await keys(page, 'Control+Enter');
     await (await cellOf(page, round + 1, 'Athlete')).click();
     await keys(page, 'Delete');
-    await perform(page, 'New row above');
+    await perform(page, 'Add a row above');
     await (await cellOf(page, round + 2, 'Femur / tibia')).click();
     await keys(page, 'Shift+F2', 'Control+a');
     await page.keyboard.type(`tibia / femur + ${round}`);

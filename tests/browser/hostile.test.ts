@@ -186,7 +186,7 @@ test('markup, scripts and links in a book stay texts in its sheets, panels and m
   await seenIn(page.locator('.side'));
   await side(page, 'Working');
   await seenIn(page.locator('.side'));
-  await side(page, 'Doubts');
+  await side(page, 'Checks');
   await seenIn(page.locator('.side'));
   await side(page, 'Guide');
   await page.getByRole('searchbox').fill(MARK);
@@ -221,26 +221,26 @@ test('they stay texts in every dialogue, and in what a change is refused with', 
   await page.locator('.sheet-grid .ht_clone_inline_start tbody td').first().click();
   for (const words of [
     'Change Athlete',
-    'Books',
+    'All books',
     'Versions of this book',
-    'What handouts say',
+    'Edit handout text',
     'Change this sheet',
     'Find and replace',
     'Filter',
     'Name this cell',
-    'Where its rows came from',
-    'New chart',
-    'All keys',
+    'Import history',
+    'Add a chart',
+    'Show all keys',
   ]) {
     await runCommand(page, words);
     await dialogue(page).waitFor();
-    if (words === 'Books' || words === 'Change Athlete' || words === 'What handouts say')
+    if (words === 'All books' || words === 'Change Athlete' || words === 'Edit handout text')
       await seenInFields(page);
     if (words === 'Versions of this book') {
       await dialogue(page).getByRole('textbox').first().fill(MARK);
-      await dialogue(page).getByRole('button', { name: 'Keep', exact: true }).click();
+      await dialogue(page).getByRole('button', { name: 'Save', exact: true }).click();
       await seenIn(dialogue(page));
-      await dialogue(page).getByRole('button', { name: 'What is different' }).click();
+      await dialogue(page).getByRole('button', { name: 'Show changes' }).click();
     }
     await untouched(page);
     await leave(page);
@@ -294,7 +294,7 @@ test('they stay texts in charts of every kind, their tables and the files they a
 
 test('they stay texts in handouts, on the page and in the document that is saved', async () => {
   const { page } = watched;
-  await runCommand(page, 'Handouts for all athletes');
+  await runCommand(page, 'Make handouts for all athletes');
   const frame = page.getByRole('dialog', { name: 'Handouts' });
   await seenIn(frame);
   await seenIn(frame.locator('h1').first());
@@ -352,6 +352,6 @@ test('they stay texts when a file comes in: its name, its headings, its cells, i
   await untouched(page);
   await page.getByRole('button', { name: 'Done' }).click();
   await seenIn(page.locator('.came-from'));
-  await runCommand(page, 'Where its rows came from');
+  await runCommand(page, 'Import history');
   await seenIn(dialogue(page));
 });

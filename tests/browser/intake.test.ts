@@ -296,7 +296,7 @@ describe('a file on its way in', () => {
     await page.keyboard.press('Enter');
     expect(await shown(page, 1, 'Load')).toBe('100.5');
     expect(await shown(page, 1, 'Day')).toBe('03.04.2026');
-    await runCommand(page, 'Where its rows came from');
+    await runCommand(page, 'Import history');
     await page.locator('.intake-import').waitFor();
     expect(await violations(page)).toEqual([]);
   });

@@ -74,7 +74,7 @@ export async function goToLean(page: Page): Promise<void> {
 /** Opens the summary of the lean at parallel and writes a formula for it. */
 export async function summaryOfLean(page: Page): Promise<void> {
   await goToLean(page);
-  await runCommand(page, 'Summary of');
+  await runCommand(page, 'Set the summary of');
   await page.getByRole('dialog', { name: 'Summary of Minimum lean (model)' }).waitFor();
   await page.keyboard.type('a formula');
   await page.keyboard.press('Tab');

@@ -106,7 +106,7 @@ const femurOf = async (page: Page) => (await cellOf(page, 2, 'Femur')).textConte
 
 /** Parts of the page that are loaded when they are first used: charts, files of lines and workbooks, the guide. */
 async function useLateParts(page: Page): Promise<void> {
-  await runCommand(page, 'New chart');
+  await runCommand(page, 'Add a chart');
   await page.getByRole('dialog').locator('[type=submit]').click();
   await page.locator('.chart-stage svg').first().waitFor();
   await page.getByRole('button', { name: 'Back to the sheet' }).click();

@@ -173,14 +173,14 @@ test('a doubt is accepted with a reason, no longer counts, and undo brings it ba
   const { page } = watched;
   // Where there is no doubt, there is no count: a text without digits is 0.
   const counted = async () =>
-    Number((await page.getByRole('tab', { name: /Doubts/ }).textContent())!.replace(/\D/g, ''));
+    Number((await page.getByRole('tab', { name: /Checks/ }).textContent())!.replace(/\D/g, ''));
   const before = await counted();
   await (await cellOf(page, row, 'Femur')).click();
   await page.keyboard.type('58');
   await page.keyboard.press('Enter');
   await expect.poll(counted).toBeGreaterThan(before);
   const doubted = await counted();
-  await tab(page, 'Doubts');
+  await tab(page, 'Checks');
   const jump = page.getByRole('button', { name: `Accept: Roster, Femur, row ${row}` });
   await jump.click();
   await page.getByLabel('Why it may stay').fill('measured twice');

@@ -87,10 +87,10 @@ test('a filtered sheet is printed as it is shown, and a small one stands upright
 
   await page.locator('.contents-item').filter({ hasText: 'Roster' }).first().click();
   await (await cellOf(page, 1, 'Sex')).click();
-  await runCommand(page, 'Show only some rows');
+  await runCommand(page, 'Filter by');
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('checkbox', { name: /^female/ }).check();
-  await dialog.getByRole('button', { name: 'Show these rows' }).click();
+  await dialog.getByRole('button', { name: 'Apply filter' }).click();
   await page.locator('.sheet-grid td').getByText('Bram Oduya').first().waitFor({ state: 'detached' });
   await page.keyboard.press('Control+p');
   await page.locator('.print-notes').waitFor({ state: 'attached' });

@@ -31,7 +31,7 @@ afterAll(async () => {
 
 test('the report is shown with its tables and figures, and saved as a document of its own', async () => {
   const { page, faults } = watched;
-  await runCommand(page, 'Cohort report');
+  await runCommand(page, 'Make the cohort report');
   await page.locator('.report h1').waitFor();
   expect(await page.locator('.report h1').textContent()).toBe('Winter squad, a year: cohort report');
   expect(await page.locator('.report figure').count()).toBe(8);
@@ -50,7 +50,7 @@ test('the report is shown with its tables and figures, and saved as a document o
 
 test('what it holds is chosen in a form and kept in the book: three trials, one figure', async () => {
   const { page, faults } = watched;
-  await runCommand(page, 'What the report holds');
+  await runCommand(page, 'Edit report contents');
   const set = page.getByRole('group', { name: 'Trials 1' });
   await set.waitFor();
   expect(await set.getByRole('checkbox', { name: 'First test' }).isChecked()).toBe(true);
@@ -72,7 +72,7 @@ test('what it holds is chosen in a form and kept in the book: three trials, one 
   ).toBe(1);
   await page.keyboard.press('Escape');
   await page.keyboard.press('Control+z');
-  await runCommand(page, 'Cohort report');
+  await runCommand(page, 'Make the cohort report');
   await expect.poll(() => page.locator('.report figure').count()).toBe(8);
   await page.keyboard.press('Escape');
   expect(faults).toEqual([]);

@@ -52,7 +52,7 @@ test('when the last rows go, the choice moves to what is left, and undo brings t
   // What is chosen now is within the sheet, and the line speaks of it.
   await expect
     .poll(status)
-    .toMatch(/21 rows, 30 columns(one cell chosen|. × 1 cells chosen|a new row begins here)/);
+    .toMatch(/21 rows, 30 columns(one cell selected|. × 1 cells selected|a new row starts here)/);
   await keys(page, 'ArrowUp');
   await expect.poll(scope).toMatch(/A\d+ alone$/);
   await keys(page, 'Control+z');
@@ -74,7 +74,7 @@ test('a filter, and taking it off, keep the chosen athlete chosen and show no ro
   await dialogue.getByRole('checkbox', { name: /^female/ }).check();
   await keys(page, 'Enter');
   await dialogue.waitFor({ state: 'detached' });
-  await expect.poll(() => page.locator('.view-strip').textContent()).toContain('Only Sex: female');
+  await expect.poll(() => page.locator('.view-strip').textContent()).toContain('Filtered: Sex: female');
   const shownNames = page.locator('.ht_clone_inline_start tbody td');
   const listed = async () => (await shownNames.allTextContents()).filter(Boolean);
   await expect.poll(async () => (await numbers()).includes('1')).toBe(false);
@@ -89,7 +89,7 @@ test('a filter, and taking it off, keep the chosen athlete chosen and show no ro
   await keys(page, 'Control+z');
   await expect.poll(status).toContain('24 rows');
   await expect.poll(listed).toContain(name);
-  await page.getByRole('button', { name: /^Take off: Only Sex/ }).click();
+  await page.getByRole('button', { name: /^Remove: Filtered: Sex/ }).click();
   await expect.poll(async () => (await numbers()).slice(0, 3)).toEqual(['1', '2', '3']);
   await keys(page, 'Control+z', 'Control+z');
   expect(faults).toEqual([]);
@@ -121,19 +121,19 @@ test('columns that are kept in view and columns that are hidden leave the chosen
   const three = async () => (await shownHeadings(page)).slice(0, 3);
   const first = await Promise.all(['Athlete', 'Sex', 'Tested'].map((label) => shown(page, 1, label)));
   await (await cellOf(page, 1, 'Tested')).click();
-  await perform(page, 'Keep the columns up to Tested');
+  await perform(page, 'Freeze columns up to Tested');
   await expect.poll(frozen).toEqual(first);
   expect(await active(page)).toBe('4,2');
   await (await cellOf(page, 1, 'Sex')).click();
-  await perform(page, 'Hide the chosen columns');
+  await perform(page, 'Hide the selected columns');
   await expect.poll(three).toEqual(['Athlete', 'Tested', 'Stature']);
   await perform(page, 'Show the 1 hidden column');
   await expect.poll(three).toEqual(['Athlete', 'Sex', 'Tested']);
-  await perform(page, 'Let all columns scroll');
+  await perform(page, 'Unfreeze columns');
   await expect.poll(frozen).toEqual([]);
   await expect.poll(() => heading(page, 'Sex').getAttribute('aria-colindex')).toBe('3');
   await (await cellOf(page, 2, 'Sex')).click();
-  await perform(page, 'Keep the columns up to Sex');
+  await perform(page, 'Freeze columns up to Sex');
   await expect.poll(frozen).toEqual(first.slice(0, 2));
   await page.keyboard.type('f');
   await keys(page, 'Enter');
@@ -154,9 +154,9 @@ test('Home goes to the first column though it is frozen, Ctrl+Home to the first 
   await keys(page, 'Control+Home');
   await expect.poll(() => active(page)).toBe('2,2');
   await keys(page, 'ArrowRight', 'ArrowRight', 'ArrowDown', 'Shift+Home');
-  await expect.poll(status).toContain('1 × 3 cells chosen');
+  await expect.poll(status).toContain('1 × 3 cells selected');
   await keys(page, 'Control+Shift+Home');
-  await expect.poll(status).toContain('2 × 3 cells chosen');
+  await expect.poll(status).toContain('2 × 3 cells selected');
   expect(faults).toEqual([]);
 });
 

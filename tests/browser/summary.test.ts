@@ -37,7 +37,7 @@ test('a column shows a formula of its own below the sheet, and below each group 
     await sheetShown(page);
     await summaryOfLean(page);
     const told = page.getByRole('dialog').getByRole('status');
-    await expect.poll(() => told.textContent()).toMatch(/^Over the rows on show: \d+\.\d°$/);
+    await expect.poll(() => told.textContent()).toMatch(/^For the visible rows: \d+\.\d°$/);
     await page.keyboard.press('Enter');
     await page.locator('.dialogue').waitFor({ state: 'detached' });
     await page.locator('td.summary .summary-what').first().waitFor();
@@ -53,7 +53,7 @@ test('a column shows a formula of its own below the sheet, and below each group 
     expect((await columnTexts(page, 'Ankle range used')).at(-1)).toMatch(/^\d+\.\d$/);
 
     await (await cellOf(page, 1, 'Sex')).click();
-    await runCommand(page, 'Show grouped by');
+    await runCommand(page, 'Group by');
     // Two groups, and all of them.
     await expect.poll(() => page.locator('.ht_master td.summary .summary-what').count()).toBe(3);
     // The rows of the groups come after their lines.

@@ -75,7 +75,7 @@ test('a messy block is pasted: quotes, line breaks, decimal comma, units, dates;
   expect(await shown(page, 1, 'Athlete')).toBe('Ona "the\ttall" K.');
   // What came in is chosen, from where it went in.
   const status = page.locator('.status');
-  await expect.poll(() => status.textContent()).toContain('4 × 3 cells chosen');
+  await expect.poll(() => status.textContent()).toContain('4 × 3 cells selected');
   expect(await active(page)).toBe('2,2');
   expect(await shown(page, 2, 'Athlete')).toMatch(/^Piet\r?\nsecond line$/);
   // A text that looks like a formula stays the text that it is.
@@ -116,7 +116,7 @@ test('ten thousand cells are pasted: a bar shows meanwhile, all of them land, on
   await expect.poll(() => page.locator('.status').textContent()).toMatch(/1.000 rows/);
   await page.locator('.notices progress').waitFor({ state: 'detached' });
   expect(await page.evaluate(() => document.body.dataset.sawBar)).toBe('yes');
-  await expect.poll(() => page.locator('.status').textContent()).toContain('1000 × 10 cells chosen');
+  await expect.poll(() => page.locator('.status').textContent()).toContain('1000 × 10 cells selected');
   const [saved] = await Promise.all([page.waitForEvent('download'), perform(page, 'Save this sheet as CSV')]);
   const lines = (await readFile(await saved.path(), 'utf8')).trim().split(/\r?\n/);
   expect(lines.slice(1).map((line) => line.split(/[,;]/))).toEqual(block);
@@ -208,7 +208,7 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
 
   await heading(page, 'Femur').click();
   // The blank row at the end is no row yet.
-  await expect.poll(() => page.locator('.status').textContent()).toContain('24 × 1 cells chosen');
+  await expect.poll(() => page.locator('.status').textContent()).toContain('24 × 1 cells selected');
   await (await cellOf(page, 1, 'Femur')).click();
   await keys(page, 'Alt+Shift+d');
   await expect
@@ -228,7 +228,7 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
     .toEqual([...long].sort((a, b) => b - a));
   expect(await page.locator('.view-strip').textContent()).toContain(`${long.length} of 24 rows`);
   await (await cellOf(page, 1, 'Sex')).click();
-  await perform(page, 'Show grouped by Sex');
+  await perform(page, 'Group by Sex');
   // The mean of each group, from the values that were read at the start.
   const mean = (sex: string) => {
     const group = femurs.filter((femur, row) => femur >= 40 && sexes[row] === sex);
@@ -245,7 +245,7 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
   expect(male).toBeCloseTo(mean('male'), 1);
   // Only the way of looking was kept with the book.
   expect((JSON.parse(await savedBook(page)) as { sheets: unknown }).sheets).toEqual(file.sheets);
-  await perform(page, 'Show all rows in their own order');
+  await perform(page, 'Clear sort, filter and groups');
   await expect.poll(async () => (await column(page, 'Femur')).map(number)).toEqual(femurs);
   expect(faults).toEqual([]);
 });

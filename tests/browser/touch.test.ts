@@ -48,22 +48,22 @@ test('rows and values, a column with a formula and the figure, by touch', async 
   await headings(page, ['Athlete']);
 
   const add = async (label: string, formula?: string) => {
-    await find('New column after');
+    await find('Add a column after');
     const dialogue = page.getByRole('dialog');
     await tap(dialogue.getByLabel('Label'));
     await page.keyboard.type(label);
     if (formula) {
-      await dialogue.getByLabel('Formula for every row').scrollIntoViewIfNeeded();
-      await tap(dialogue.getByLabel('Formula for every row'));
+      await dialogue.getByLabel('Edit the column formula').scrollIntoViewIfNeeded();
+      await tap(dialogue.getByLabel('Edit the column formula'));
       await page.keyboard.type(formula);
     }
-    await dialogue.getByRole('button', { name: 'Add it' }).scrollIntoViewIfNeeded();
-    await tap(dialogue.getByRole('button', { name: 'Add it' }));
+    await dialogue.getByRole('button', { name: 'Add column' }).scrollIntoViewIfNeeded();
+    await tap(dialogue.getByRole('button', { name: 'Add column' }));
     await dialogue.waitFor({ state: 'detached' });
   };
   await add('Femur');
   await add('Tibia');
-  await find('New row at the end');
+  await find('Add a row at the end');
   await expect.poll(() => page.locator('.status').textContent()).toContain('1 row,');
   const write = async (row: number, column: number, text: string) => {
     await tap(cell(row, column));

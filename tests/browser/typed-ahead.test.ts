@@ -67,7 +67,7 @@ test('a command found by its key while a dialogue is being saved runs once that 
   await slow(page, 400);
   await page.keyboard.press('Enter');
   await page.keyboard.press('F1');
-  await page.keyboard.type('All keys');
+  await page.keyboard.type('Show all keys');
   await page.keyboard.press('Enter');
   await dialogue(page, 'Column Athlete').waitFor({ state: 'detached' });
   await dialogue(page, 'Keys').waitFor();

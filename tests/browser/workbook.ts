@@ -125,13 +125,13 @@ export async function columnByKeys(
   for (const [field, text] of [
     ['Kind', parts.kind],
     ['Measures', parts.measures],
-    ['Formula for every row', parts.formula],
+    ['Edit the column formula', parts.formula],
   ] as const) {
     if (text === undefined) continue;
     await tabTo(page, field);
     await page.keyboard.type(text);
   }
-  await tabTo(page, 'Add it');
+  await tabTo(page, 'Add column');
   await keys(page, 'Enter');
   await dialogue.waitFor({ state: 'detached' });
 }

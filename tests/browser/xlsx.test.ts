@@ -37,7 +37,7 @@ test('the book is saved as XLSX from the Book menu, with what the page shows', a
     page.getByText(/^Saved as .*\.xlsx/).waitFor(),
     (async () => {
       await page.getByRole('button', { name: 'Book', exact: true }).click();
-      await page.getByRole('menuitem', { name: /^Save the book as XLSX/ }).click();
+      await page.getByRole('menuitem', { name: /^Export as XLSX/ }).click();
     })(),
   ]);
   expect(download.suggestedFilename()).toMatch(/\.xlsx$/);
@@ -72,15 +72,12 @@ test('writing a large book shows its progress and is stopped by its button, and 
   await (await choosing).setFiles(path);
   await page.getByText('60,000 rows, 12 columns').waitFor();
   await rm(path);
-  await runCommand(page, 'Save the book as XLSX');
+  await runCommand(page, 'Export as XLSX');
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
-  await page.getByText('Saving as XLSX was stopped; no file was written.').waitFor();
+  await page.getByText('The XLSX export was stopped; no file was written.').waitFor();
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor({ state: 'detached' });
   // What was stopped can be done again.
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    runCommand(page, 'Save the book as XLSX'),
-  ]);
+  const [download] = await Promise.all([page.waitForEvent('download'), runCommand(page, 'Export as XLSX')]);
   const { bytes: table } = await prepare(await readFile(await download.path()), {
     name: 'a.xlsx',
     table: 'large',

@@ -406,7 +406,7 @@ describe('versions', () => {
     });
     expect(await one.service.goBack(1)).toMatchObject({
       ok: true,
-      outline: { undo: 'Go back to a version' },
+      outline: { undo: 'Restore a version' },
     });
     expect((await one.service.save()).text).toBe(before);
     await one.service.undo();

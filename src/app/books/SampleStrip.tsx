@@ -2,7 +2,7 @@ import { command } from '../commands/all.ts';
 import { usePage } from '../shell/context.ts';
 import { Icon } from '../shell/icons.tsx';
 
-/** Over a sample that nobody has changed yet: what it is, and how to begin a book of one's own. */
+/** Over a sample that nobody has changed yet: what it is, and how to start a book of one's own. */
 export function SampleStrip() {
   const page = usePage();
   const sheet = page.sheet.value;
@@ -13,24 +13,24 @@ export function SampleStrip() {
       <Icon name="figure" />
       <p>
         {sheet?.rows === 0 && sheet.purpose === 'gathered' ? (
-          'A sample without rows: its notes say which files to bring in.'
+          'A sample without rows: its notes say which files to import.'
         ) : (
           <>
             A sample with invented people.{' '}
             <span class="strip-more">
-              Choose a lifter to see the figure; change a length, and the lean follows.
+              Select a lifter to see the figure; change a length, and the lean changes with it.
             </span>
           </>
         )}
       </p>
       <button type="button" class="firm" onClick={() => void command('books').run(page)}>
-        Begin your own book
+        Start your own book
       </button>
       <button
         type="button"
         class="tool"
-        aria-label="Put away"
-        title="Put away"
+        aria-label="Close"
+        title="Close"
         onClick={() => {
           page.sample.value = false;
         }}

@@ -1,5 +1,6 @@
 import { type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
 import { run } from '../state/actions.ts';
+import { orderInWords } from '../state/order-words.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import { arrangeAgain, arranges, statisticNames } from '../state/shown.ts';
@@ -14,9 +15,9 @@ const sort = (id: string, descending: boolean, key: string): PageCommand => ({
   id,
   apart: !descending,
   group: 'Column',
-  label: (page) => `Show sorted by ${labelOf(page)}, ${descending ? 'most' : 'least'} first`,
+  label: (page) => `Sort by ${labelOf(page)}: ${orderInWords(activeColumn(page)?.kind, descending)}`,
   keys: [key],
-  searchWords: 'order ascending descending rank view',
+  searchWords: 'show sorted order ascending descending rank view',
   over: ['columns'],
   enabled: has,
   run: async (page) => {
@@ -36,12 +37,12 @@ const summary = (statistic: Statistic): PageCommand => ({
   id: `summary-${statistic}`,
   apart: statistic === 'count',
   group: 'Sheet',
-  label: `Line of summaries: ${statisticNames[statistic]}`,
+  label: `Summary row: ${statisticNames[statistic]}`,
   searchWords: 'total average footer statistics',
   enabled: ({ sheet }) => sheet.value !== null,
   on: ({ sheet }) => sheet.value?.view?.statistic === statistic,
   run: async (page) => {
-    await changeView(page, 'Change the line of summaries', ({ statistic: now, ...view }) =>
+    await changeView(page, 'Change the summary row', ({ statistic: now, ...view }) =>
       now === statistic ? view : { ...view, statistic },
     );
   },
@@ -54,7 +55,7 @@ export const arrangeCommands: readonly PageCommand[] = [
   {
     id: 'filter',
     group: 'Column',
-    label: (page) => `Show only some rows by ${labelOf(page)}…`,
+    label: (page) => `Filter by ${labelOf(page)}…`,
     keys: ['Alt+Shift+F'],
     icon: 'filter',
     searchWords: 'filter where condition hide rows',
@@ -69,7 +70,7 @@ export const arrangeCommands: readonly PageCommand[] = [
   {
     id: 'group',
     group: 'Column',
-    label: (page) => `Show grouped by ${labelOf(page)}`,
+    label: (page) => `Group by ${labelOf(page)}`,
     searchWords: 'subtotal per each view',
     over: ['columns'],
     enabled: has,
@@ -83,7 +84,7 @@ export const arrangeCommands: readonly PageCommand[] = [
     id: 'arrange-again',
     apart: true,
     group: 'Sheet',
-    label: 'Sort, filter and group again by the present values',
+    label: 'Re-apply sort, filter and groups',
     searchWords: 'refresh reapply view',
     enabled: viewed,
     run: () => {
@@ -93,17 +94,17 @@ export const arrangeCommands: readonly PageCommand[] = [
   {
     id: 'view-off',
     group: 'Sheet',
-    label: 'Show all rows in their own order',
+    label: 'Clear sort, filter and groups',
     searchWords: 'clear filter sort group reset view',
     enabled: viewed,
     run: async (page) => {
-      await changeRows(page, 'Show all rows in their own order', () => ({}));
+      await changeRows(page, 'Clear sort, filter and groups', () => ({}));
     },
   },
   {
     id: 'sort-for-good',
     group: 'Sheet',
-    label: 'Put the rows into the shown order for good',
+    label: 'Make this row order permanent',
     searchWords: 'sort reorder data',
     enabled: (page) =>
       Boolean(page.sheet.value?.view?.rows?.sort?.length || page.sheet.value?.view?.rows?.group),
@@ -124,8 +125,8 @@ export const arrangeCommands: readonly PageCommand[] = [
     id: 'column-summary',
     apart: true,
     group: 'Column',
-    label: (page) => `Summary of ${labelOf(page)}…`,
-    searchWords: 'median total average formula statistics line of summaries footer group',
+    label: (page) => `Set the summary of ${labelOf(page)}…`,
+    searchWords: 'median total average formula statistics summary row footer group',
     over: ['columns'],
     enabled: has,
     run: ({ sheet, selection, dialogue }) => {
@@ -138,24 +139,24 @@ export const arrangeCommands: readonly PageCommand[] = [
     id: 'freeze-columns',
     apart: true,
     group: 'Column',
-    label: (page) => `Keep the columns up to ${labelOf(page)} in view`,
-    searchWords: 'freeze fix pin',
+    label: (page) => `Freeze columns up to ${labelOf(page)}`,
+    searchWords: 'keep in view fix pin',
     over: ['columns'],
     enabled: has,
     run: async (page) => {
       const shown = page.sheet.value?.columns.filter(({ hidden }) => !hidden) ?? [];
       const count = shown.findIndex(({ id }) => id === page.selection.value?.column) + 1;
-      await changeView(page, 'Keep columns in view', (view) => ({ ...view, frozen: count }));
+      await changeView(page, 'Freeze columns', (view) => ({ ...view, frozen: count }));
     },
   },
   {
     id: 'unfreeze-columns',
     group: 'Column',
-    label: 'Let all columns scroll',
-    searchWords: 'unfreeze unpin',
+    label: 'Unfreeze columns',
+    searchWords: 'scroll unpin',
     enabled: (page) => (page.shown.value?.frozen ?? 0) > 0,
     run: async (page) => {
-      await changeView(page, 'Let all columns scroll', (view) => ({ ...view, frozen: 0 }));
+      await changeView(page, 'Unfreeze columns', (view) => ({ ...view, frozen: 0 }));
     },
   },
 ];

@@ -34,7 +34,7 @@ const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 /** The book as a workbook file for other programs; what is open stays the book's own file. */
 async function saveXlsx(page: Page): Promise<void> {
   const title = page.outline.value?.title ?? '';
-  page.busy.value = 'Saving as XLSX';
+  page.busy.value = 'Exporting as XLSX';
   page.stop.value = () => void page.service.stopXlsx();
   try {
     await guarded(page, async () => {
@@ -45,10 +45,7 @@ async function saveXlsx(page: Page): Promise<void> {
       }
       const name = fileNameFor(title, '.xlsx');
       download(new Uint8Array(written.bytes), name, XLSX);
-      say(
-        page,
-        `Saved as ${name}, which programs for XLSX and OpenDocument open. Its last sheet says what became of the formulas.`,
-      );
+      say(page, `Exported as ${name}. The last sheet in that file lists what became of each formula.`);
       return true;
     });
   } finally {
@@ -61,7 +58,7 @@ export const bookCommands: readonly PageCommand[] = [
   {
     id: 'books',
     group: 'Book',
-    label: 'Books: kept, samples, new…',
+    label: 'All books…',
     keys: ['Alt+B'],
     icon: 'contents',
     searchWords: 'start recent new blank template csv sample',
@@ -98,7 +95,7 @@ export const bookCommands: readonly PageCommand[] = [
   {
     id: 'save-book-as',
     group: 'Book',
-    label: 'Save as another file…',
+    label: 'Save a copy…',
     keys: ['Mod+Shift+S'],
     searchWords: 'copy download',
     enabled: isOpen,
@@ -107,7 +104,7 @@ export const bookCommands: readonly PageCommand[] = [
   {
     id: 'export-xlsx',
     group: 'Book',
-    label: 'Save the book as XLSX',
+    label: 'Export as XLSX',
     searchWords: 'export workbook spreadsheet opendocument ods download formulas',
     enabled: isOpen,
     run: saveXlsx,
@@ -136,8 +133,8 @@ export const bookCommands: readonly PageCommand[] = [
     id: 'imports',
     apart: true,
     group: 'Sheet',
-    label: 'Where its rows came from; held rows…',
-    searchWords: 'import provenance file held mend release recipe',
+    label: 'Import history…',
+    searchWords: 'where rows came from provenance file unreadable not imported fix settings',
     enabled: (page) => page.sheet.value !== null,
     run: ({ dialogue, sheet }) => {
       if (sheet.value) dialogue.value = { is: 'imports', sheet: sheet.value.id };

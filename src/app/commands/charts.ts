@@ -9,9 +9,9 @@ export const chartCommands: readonly PageCommand[] = [
     id: 'add-chart',
     apart: true,
     group: 'Book',
-    label: 'New chart…',
+    label: 'Add a chart…',
     icon: 'chart',
-    searchWords: 'plot graph scatter trend agreement distribution load draw',
+    searchWords: 'new plot graph scatter trend agreement distribution load draw',
     enabled: (page) => page.outline.value !== null && page.outline.value.sheets.length > 0,
     run: ({ dialogue }) => {
       dialogue.value = { is: 'chart' };

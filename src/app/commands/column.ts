@@ -56,7 +56,7 @@ export const columnCommands: readonly PageCommand[] = [
     group: 'Column',
     label: (page) => {
       const column = activeColumn(page);
-      return column ? `Formula for every row of ${column.label}` : 'Formula for every row';
+      return column ? `Edit the column formula of ${column.label}` : 'Edit the column formula';
     },
     keys: ['Shift+F2'],
     icon: 'column',
@@ -95,10 +95,10 @@ export const columnCommands: readonly PageCommand[] = [
     group: 'Column',
     label: (page) => {
       const column = activeColumn(page);
-      return column ? `Marks on ${column.label}…` : 'Marks on the column…';
+      return column ? `Mark cells of ${column.label}…` : 'Mark cells of the column…';
     },
     keys: ['Alt+Shift+M'],
-    searchWords: 'rule condition colour highlight symbol flag bar scale trend line small chart',
+    searchWords: 'marks on rule condition colour highlight symbol flag bar scale trend line small chart',
     over: ['columns', 'cells'],
     enabled: has,
     run: ({ sheet, selection, dialogue }) => {
@@ -106,8 +106,8 @@ export const columnCommands: readonly PageCommand[] = [
         dialogue.value = { is: 'marks', sheet: sheet.value.id, column: selection.value.column };
     },
   },
-  insert('insert-column-before', 'New column before this one…', 0, 'Alt+Shift+Insert'),
-  insert('insert-column-after', 'New column after this one…', 1, 'Alt+Insert'),
+  insert('insert-column-before', 'Add a column before this one…', 0, 'Alt+Shift+Insert'),
+  insert('insert-column-after', 'Add a column after this one…', 1, 'Alt+Insert'),
   {
     id: 'duplicate-column',
     apart: true,
@@ -131,7 +131,7 @@ export const columnCommands: readonly PageCommand[] = [
     id: 'hide-columns',
     apart: true,
     group: 'Column',
-    label: 'Hide the chosen columns',
+    label: 'Hide the selected columns',
     over: ['columns'],
     enabled: (page) =>
       has(page) &&

@@ -98,7 +98,7 @@ export const editCommands: readonly PageCommand[] = [
     id: 'fill-down',
     apart: true,
     group: 'Edit',
-    label: 'Fill down from the first chosen row',
+    label: 'Fill down',
     keys: ['Mod+D'],
     searchWords: 'copy repeat',
     over: ['cells'],
@@ -108,7 +108,7 @@ export const editCommands: readonly PageCommand[] = [
   {
     id: 'fill-series',
     group: 'Edit',
-    label: 'Go on with the series of the first two chosen rows',
+    label: 'Continue the series',
     searchWords: 'fill continue count',
     over: ['cells'],
     enabled: ({ selection }) => (selection.value?.rows ?? 0) > 2 && selection.value?.runs.length === 1,
@@ -140,7 +140,8 @@ export const editCommands: readonly PageCommand[] = [
   {
     id: 'name-cell',
     group: 'Edit',
-    label: ({ cell }) => (cell.value?.name ? `Name of this cell: ${cell.value.name}…` : 'Name this cell…'),
+    label: ({ cell }) =>
+      cell.value?.name ? `Edit the setting ${cell.value.name}…` : 'Name this cell as a setting…',
     icon: 'named',
     searchWords: 'rename named variable',
     over: ['cells'],
@@ -155,7 +156,7 @@ export const editCommands: readonly PageCommand[] = [
   {
     id: 'clear-cells',
     group: 'Edit',
-    label: 'Clear the chosen cells',
+    label: 'Clear the selected cells',
     keys: ['Delete', 'Backspace'],
     inGrid: true,
     searchWords: 'delete empty erase',
@@ -166,14 +167,14 @@ export const editCommands: readonly PageCommand[] = [
   {
     id: 'release-cells',
     group: 'Edit',
-    label: "Give the chosen cells back to the column's formula",
-    searchWords: 'release override own value',
+    label: 'Restore the column formula here',
+    searchWords: 'release override give back',
     over: ['cells'],
     enabled: (page) => activeColumn(page)?.formula !== undefined && (page.cell.value?.override ?? false),
     run: async (page) => {
       const selection = page.selection.value;
       if (!selection) return;
-      await runOver(page, selection, 'Give cells back to the column formula', (row, rows) => ({
+      await runOver(page, selection, 'Restore the column formula', (row, rows) => ({
         do: 'release-cells',
         sheet: selection.sheet,
         row,

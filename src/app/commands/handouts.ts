@@ -23,7 +23,7 @@ export const handoutCommands: readonly PageCommand[] = [
     id: 'handout-row',
     apart: true,
     group: 'Book',
-    label: 'Handout for this athlete',
+    label: 'Make a handout for this athlete',
     searchWords: 'print page pdf report lifter',
     over: ['rows'],
     enabled: canFor,
@@ -32,7 +32,7 @@ export const handoutCommands: readonly PageCommand[] = [
   {
     id: 'handouts-chosen',
     group: 'Book',
-    label: 'Handouts for the chosen rows',
+    label: 'Make handouts for the selected rows',
     searchWords: 'print pages pdf selection',
     over: ['rows'],
     enabled: (page) => canFor(page) && (page.selection.value?.rows ?? 0) > 1,
@@ -44,7 +44,7 @@ export const handoutCommands: readonly PageCommand[] = [
   {
     id: 'handouts-all',
     group: 'Book',
-    label: 'Handouts for all athletes',
+    label: 'Make handouts for all athletes',
     searchWords: 'print pages pdf everyone',
     enabled: (page) => page.outline.value !== null,
     run: (page) => open(page, null),
@@ -52,7 +52,7 @@ export const handoutCommands: readonly PageCommand[] = [
   {
     id: 'handout-rules',
     group: 'Book',
-    label: 'What handouts say…',
+    label: 'Edit handout text…',
     searchWords: 'rules findings sentences edit',
     enabled: (page) => page.outline.value !== null,
     run: ({ dialogue }) => {

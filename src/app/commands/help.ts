@@ -19,9 +19,9 @@ export const helpCommands: readonly PageCommand[] = [
       id: `guide-${id}`,
       apart: index === 0,
       group: 'Help',
-      label: `Step by step: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+      label: `Open the guide: ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
       icon: 'guide',
-      searchWords: `guide tutorial begin start ${lead}`,
+      searchWords: `step by step tutorial begin start ${lead}`,
       run: (page) => openGuide(page, id),
     }),
   ),
@@ -29,7 +29,7 @@ export const helpCommands: readonly PageCommand[] = [
     id: 'keys',
     apart: true,
     group: 'Help',
-    label: 'All keys',
+    label: 'Show all keys',
     searchWords: 'shortcuts keyboard',
     run: (page) => {
       page.dialogue.value = { is: 'keys' };

@@ -5,7 +5,7 @@ export const reportCommands: readonly PageCommand[] = [
     id: 'report',
     apart: true,
     group: 'Book',
-    label: 'Cohort report',
+    label: 'Make the cohort report',
     searchWords: 'print pdf reliability icc methods statistics research paper',
     enabled: (page) => (page.outline.value?.sheets.length ?? 0) > 0,
     run: async (page) => (await import('../report/open.tsx')).openReport(page),
@@ -13,7 +13,7 @@ export const reportCommands: readonly PageCommand[] = [
   {
     id: 'report-holds',
     group: 'Book',
-    label: 'What the report holds…',
+    label: 'Edit report contents…',
     searchWords: 'reliability trials icc groups figures methods choose',
     enabled: (page) => (page.outline.value?.sheets.length ?? 0) > 0,
     run: ({ dialogue }) => {

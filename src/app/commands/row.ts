@@ -4,7 +4,7 @@ import type { PageCommand } from './command.ts';
 
 const chosen = ({ selection }: Page): boolean => selection.value !== null;
 const many = ({ selection }: Page): number => Math.max(1, selection.value?.rows ?? 1);
-/** The chosen rows when they follow each other and are all there. */
+/** The selected rows when they follow each other and are all there. */
 const block = ({ selection, sheet }: Page) => {
   const [run, ...more] = selection.value?.runs ?? [];
   return run && more.length === 0 && run.row + run.count <= (sheet.value?.rows ?? 0) ? run : undefined;
@@ -14,9 +14,9 @@ const rows = (count: number): string => (count === 1 ? 'row' : `${count} rows`);
 const add = (id: string, where: string, after: boolean): PageCommand => ({
   id,
   group: 'Row',
-  label: (page) => `New ${rows(many(page))} ${where}`,
+  label: (page) => `Add ${many(page) === 1 ? 'a row' : rows(many(page))} ${where}`,
   icon: 'plus',
-  searchWords: 'insert add',
+  searchWords: 'insert new',
   over: ['rows'],
   enabled: (page) => block(page) !== undefined,
   run: async (page) => {
@@ -58,9 +58,9 @@ export const rowCommands: readonly PageCommand[] = [
   {
     id: 'add-rows-end',
     group: 'Row',
-    label: 'New row at the end',
+    label: 'Add a row at the end',
     keys: ['Mod+Enter'],
-    searchWords: 'insert add append',
+    searchWords: 'insert new append',
     enabled: ({ sheet }) => sheet.value !== null,
     run: async (page) => {
       const sheet = page.sheet.value;

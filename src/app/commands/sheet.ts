@@ -25,9 +25,9 @@ export const sheetCommands: readonly PageCommand[] = [
   {
     id: 'add-sheet',
     group: 'Sheet',
-    label: 'New sheet…',
+    label: 'Add a sheet…',
     icon: 'plus',
-    searchWords: 'add table',
+    searchWords: 'new table',
     enabled: ({ outline }) => outline.value !== null,
     run: (page) => {
       page.dialogue.value = { is: 'sheet' };

@@ -14,7 +14,7 @@ const kinds: readonly { readonly kind: ColumnKind; readonly label: string }[] = 
   { kind: 'text', label: 'Text' },
   { kind: 'date', label: 'Date' },
   { kind: 'yes-no', label: 'Yes or no' },
-  { kind: 'choice', label: 'One of some choices' },
+  { kind: 'choice', label: 'List of choices' },
 ];
 
 interface Props {
@@ -74,7 +74,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
   return (
     <Dialogue title={column ? `Column ${column.label}` : 'New column'} close={close}>
       <form class="form" onSubmit={(event) => void submit(event)}>
-        <Field label="Label" hint="Any words; the heading shows them.">
+        <Field label="Label" hint="Shown in the heading.">
           <input
             value={label.value}
             onInput={(event) => {
@@ -82,7 +82,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
             }}
           />
         </Field>
-        <Field label="Name" hint="What formulas call it.">
+        <Field label="Name" hint="Used in formulas.">
           <input
             class="formula"
             value={name.value ?? proposed}
@@ -125,7 +125,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
               </select>
             </Field>
             {dimension.value && (
-              <Field label="Shown and typed in" hint="Stored values stay as they are.">
+              <Field label="Shown and typed in" hint="Saved values do not change.">
                 <select
                   value={unit.value}
                   onChange={(event) => {
@@ -140,7 +140,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
                 </select>
               </Field>
             )}
-            <Field label="Digits after the point" hint="Empty: as many as it has.">
+            <Field label="Decimal places" hint="Empty: all of them.">
               <input
                 type="number"
                 min="0"
@@ -164,7 +164,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
           </>
         )}
         {kind.value === 'choice' && (
-          <Field label="Choices" hint="One a line.">
+          <Field label="Choices" hint="One per line.">
             <textarea
               rows={4}
               value={choices.value}
@@ -174,7 +174,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
             />
           </Field>
         )}
-        <Field label="Formula for every row" hint="Empty: the column is typed or brought in.">
+        <Field label="Column formula" hint="Empty: values are entered or imported.">
           <textarea
             class="formula"
             rows={2}
@@ -194,7 +194,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
             }}
           />
         </Field>
-        <Decide label={column ? 'Change it' : 'Add it'} close={close} />
+        <Decide label={column ? 'Save changes' : 'Add column'} close={close} />
       </form>
     </Dialogue>
   );

@@ -8,15 +8,15 @@ import { changeRows } from '../state/view.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 const ways: readonly { readonly is: Condition['is']; readonly label: string }[] = [
-  { is: 'one of', label: 'one of these values' },
-  { is: 'containing', label: 'with this text in it' },
-  { is: 'from to', label: 'from … to …' },
-  { is: 'filled', label: 'filled' },
-  { is: 'blank', label: 'blank' },
-  { is: 'held', label: 'held: did not fit' },
-  { is: 'error', label: 'in error' },
-  { is: 'own value', label: "with a value over the column's formula" },
-  { is: 'marked', label: 'marked by one of its rules' },
+  { is: 'one of', label: 'is one of these values' },
+  { is: 'containing', label: 'contains this text' },
+  { is: 'from to', label: 'is from … to …' },
+  { is: 'filled', label: 'is filled in' },
+  { is: 'blank', label: 'is blank' },
+  { is: 'held', label: 'is unreadable' },
+  { is: 'error', label: 'is an error' },
+  { is: 'own value', label: 'is an override of the column formula' },
+  { is: 'marked', label: 'is marked by a rule' },
 ];
 
 /** Values that are listed at most; beyond it, typing part of one finds it. */
@@ -70,16 +70,16 @@ export function FilterForm({ sheet, column, close }: Props) {
   const submit = async (event: Event) => {
     event.preventDefault();
     const one = condition();
-    const done = await changeRows(page, `Show some rows by ${column.label}`, (rows) => ({
+    const done = await changeRows(page, `Filter by ${column.label}`, (rows) => ({
       ...rows,
       where: [...(rows.where ?? []).filter((other) => other.column !== column.id), ...(one ? [one] : [])],
     }));
     if (done) close();
   };
   return (
-    <Dialogue title={`Rows by ${column.label}`} close={close}>
+    <Dialogue title={`Filter by ${column.label}`} close={close}>
       <form class="form" onSubmit={(event) => void submit(event)}>
-        <Field label={`${column.label} is`}>
+        <Field label={`Rows where ${column.label}`}>
           <select
             value={is.value}
             onChange={(event) => {
@@ -144,12 +144,12 @@ export function FilterForm({ sheet, column, close }: Props) {
             ))}
             {(values.value?.length ?? 0) > most && (
               <p class="soft">
-                {(values.value?.length ?? 0) - most} more values; use a text that is in them instead.
+                {(values.value?.length ?? 0) - most} more values are not listed; filter by text instead.
               </p>
             )}
           </fieldset>
         )}
-        <Decide label="Show these rows" close={close} />
+        <Decide label="Apply filter" close={close} />
       </form>
     </Dialogue>
   );

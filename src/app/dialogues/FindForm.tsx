@@ -64,7 +64,7 @@ export function FindForm({ close }: { close: () => void }) {
             }}
           />
         </Field>
-        <Field label="Replace with" hint="Only in what was typed or brought in; computed values stay.">
+        <Field label="Replace with" hint="Only entered and imported text is replaced; results stay.">
           <input
             value={put.value}
             onInput={(event) => {
@@ -75,9 +75,9 @@ export function FindForm({ close }: { close: () => void }) {
         <div class="checks">
           {(
             [
-              [matchCase, 'Match capitals'],
+              [matchCase, 'Match case'],
               [whole, 'Whole cells only'],
-              [everywhere, 'In all sheets'],
+              [everywhere, 'Search all sheets'],
             ] as const
           ).map(([option, label]) => (
             <label key={label} class="check">
@@ -96,7 +96,7 @@ export function FindForm({ close }: { close: () => void }) {
         <p role="status" class="soft">
           {result &&
             (result.places.length === 0
-              ? 'Found nowhere.'
+              ? 'Not found.'
               : `${at.value + 1} of ${result.places.length}${result.more ? ' or more' : ''}`)}
         </p>
         <footer class="decide">

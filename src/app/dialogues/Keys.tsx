@@ -8,22 +8,22 @@ import { Dialogue } from './Dialogue.tsx';
 const gridKeys: readonly (readonly [keys: string, does: string])[] = [
   ['Arrows, Tab, Enter', 'Move'],
   ['Mod+Arrows', 'Move to the end of the sheet'],
-  ['Shift+Arrows', 'Choose more cells'],
-  ['Mod+A', 'Choose the whole sheet'],
-  ['Mod+Enter', 'Put what is typed into all chosen cells'],
-  ['=', 'Write a formula in the cell'],
-  ['Escape', 'Leave the cell as it was'],
+  ['Shift+Arrows', 'Extend the selection'],
+  ['Mod+A', 'Select the whole sheet'],
+  ['Mod+Enter', 'Fill selected cells'],
+  ['=', 'Start a formula in the cell'],
+  ['Escape', 'Cancel the edit'],
 ];
 
 /** Keys of the formula editor, in the cell and in the line above the sheet. */
 const formulaKeys: readonly (readonly [keys: string, does: string])[] = [
-  ['Arrows', 'Point at a cell, where a name is missing'],
-  ['Shift+Arrows', 'Point at cells up to there'],
-  ['F2', 'Go on in the line above the sheet, or in the cell'],
-  ['Tab, Enter', 'Take what the list offers, or the formula'],
-  ['Shift+Tab, Shift+Enter', 'Take the formula and go back'],
-  ['Alt+Enter', 'Begin another line'],
-  ['Escape', 'Put the list away, or leave the cell as it was'],
+  ['Arrows', 'Pick a cell for the formula'],
+  ['Shift+Arrows', 'Pick a range for the formula'],
+  ['F2', 'Switch between the line above the sheet and the cell'],
+  ['Tab, Enter', 'Accept the suggestion, or enter the formula'],
+  ['Shift+Tab, Shift+Enter', 'Enter the formula and move back'],
+  ['Alt+Enter', 'Start a new line'],
+  ['Escape', 'Close the list, or cancel the edit'],
 ];
 
 /** All keys, from the list of commands. */

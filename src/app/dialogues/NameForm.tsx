@@ -29,14 +29,14 @@ export function NameForm({ place, name, close }: Props) {
     if (done) close();
   };
   return (
-    <Dialogue title={name === null ? 'Name this cell' : `Named cell ${name}`} close={close}>
+    <Dialogue title={name === null ? 'New setting' : `Setting ${name}`} close={close}>
       <form class="form" onSubmit={(event) => void submit(event)}>
         <Field
           label="Name"
           hint={
             name === null
-              ? 'Formulas anywhere in the book may use it.'
-              : 'Formulas follow a new name. Empty takes the name away.'
+              ? 'Formulas anywhere in the book can use this name.'
+              : 'Formulas follow a new name. Leave empty to remove the setting.'
           }
         >
           <input
@@ -49,7 +49,7 @@ export function NameForm({ place, name, close }: Props) {
           />
         </Field>
         <Decide
-          label={name === null ? 'Name it' : 'Change it'}
+          label={name === null ? 'Save setting' : 'Save changes'}
           close={close}
           disabled={name === null && typed.value.trim() === ''}
         />

@@ -7,8 +7,8 @@ import { run } from '../state/actions.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 const purposes: readonly { readonly purpose: Purpose; readonly label: string }[] = [
-  { purpose: 'gathered', label: 'Gathered: measures and logs as they come' },
-  { purpose: 'worked', label: 'Worked out: tables made from them' },
+  { purpose: 'gathered', label: 'Data: measurements and logs as entered' },
+  { purpose: 'worked', label: 'Results: tables computed from the data' },
   { purpose: 'notes', label: 'Notes' },
 ];
 
@@ -62,7 +62,7 @@ export function SheetForm({ sheet, close }: { sheet: SheetOutline | null; close:
             }}
           />
         </Field>
-        <Field label="Name" hint="What formulas call it, as in roster.femur.">
+        <Field label="Name" hint="Used in formulas, as in roster.femur.">
           <input
             class="formula"
             spellcheck={false}
@@ -95,7 +95,7 @@ export function SheetForm({ sheet, close }: { sheet: SheetOutline | null; close:
             }}
           />
         </Field>
-        <Decide label={sheet ? 'Change it' : 'Add it'} close={close} />
+        <Decide label={sheet ? 'Save changes' : 'Add sheet'} close={close} />
       </form>
     </Dialogue>
   );

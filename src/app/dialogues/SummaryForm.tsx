@@ -79,9 +79,7 @@ export function SummaryForm({ sheet, column, close }: Props) {
   return (
     <Dialogue title={`Summary of ${column.label}`} close={close}>
       <form class="form" onSubmit={(event) => void submit(event)}>
-        <p class="soft">
-          It stands below the rows on show, and below each group of them where they are grouped.
-        </p>
+        <p class="soft">The summary appears below the visible rows, and below each group.</p>
         <Field label="Shows">
           <select
             value={shows.value}
@@ -89,7 +87,7 @@ export function SummaryForm({ sheet, column, close }: Props) {
               shows.value = event.currentTarget.value as Statistic | 'sheet' | 'formula';
             }}
           >
-            <option value="sheet">what the whole line shows ({line})</option>
+            <option value="sheet">same as the summary row ({line})</option>
             {statistics.map((one) => (
               <option key={one} value={one}>
                 {statisticNames[one]}
@@ -125,7 +123,7 @@ export function SummaryForm({ sheet, column, close }: Props) {
               {tried.value === null
                 ? 'Its value over the rows on show stands here.'
                 : (tried.value.sentence ??
-                  `Over the rows on show: ${tried.value.text}${plain.value || unit === '' ? '' : unit === '°' ? '°' : ` ${unit}`}`)}
+                  `For the visible rows: ${tried.value.text}${plain.value || unit === '' ? '' : unit === '°' ? '°' : ` ${unit}`}`)}
             </p>
             {measured !== undefined && (
               <Field label="The value is">
@@ -140,7 +138,7 @@ export function SummaryForm({ sheet, column, close }: Props) {
                 </select>
               </Field>
             )}
-            <Field label="Called" hint="Stands small before the value.">
+            <Field label="Called" hint="Shown before the value.">
               <input
                 maxLength={40}
                 placeholder={nameOf(formula.value || `MEDIAN(${column.name})`)}
@@ -152,7 +150,7 @@ export function SummaryForm({ sheet, column, close }: Props) {
             </Field>
           </>
         )}
-        <Decide label="Show it so" close={close} disabled={isFormula && bare(formula.value) === ''} />
+        <Decide label="Save summary" close={close} disabled={isFormula && bare(formula.value) === ''} />
       </form>
     </Dialogue>
   );

@@ -44,7 +44,7 @@ export function VersionsForm({ close }: { close: () => void }) {
           void keep();
         }}
       >
-        <Field label="Keep it now as">
+        <Field label="Name this version">
           <span class="with-button">
             <input
               value={name.value}
@@ -54,12 +54,12 @@ export function VersionsForm({ close }: { close: () => void }) {
               }}
             />
             <button type="submit" class="strong" disabled={!name.value.trim()}>
-              Keep
+              Save
             </button>
           </span>
         </Field>
       </form>
-      {list.value.length === 0 && <p class="soft version-none">No version is kept yet.</p>}
+      {list.value.length === 0 && <p class="soft version-none">No version is saved yet.</p>}
       <ul class="versions">
         {list.value.map((version) => (
           <li key={version.number}>
@@ -83,7 +83,7 @@ export function VersionsForm({ close }: { close: () => void }) {
             ) : (
               <span class="version-actions">
                 <button type="button" class="firm" onClick={() => void compare(version.number)}>
-                  What is different
+                  Show changes
                 </button>
                 <button
                   type="button"
@@ -92,7 +92,7 @@ export function VersionsForm({ close }: { close: () => void }) {
                     void guarded(page, async () => settle(page, await page.service.goBack(version.number)))
                   }
                 >
-                  Go back to it
+                  Restore
                 </button>
                 <button
                   type="button"
@@ -113,16 +113,16 @@ export function VersionsForm({ close }: { close: () => void }) {
   );
 }
 
-/** Asks before a version goes: nothing brings it back. What is safe comes first, and has the focus. */
+/** Asks before a version goes: this cannot be undone. What is safe comes first, and has the focus. */
 function Leaving({ name, stay, remove }: { name: string; stay: () => void; remove: () => void }) {
   const safe = useRef<HTMLButtonElement>(null);
   useEffect(() => safe.current?.focus(), []);
   return (
     <fieldset class="version-leaving">
-      <legend>Remove “{name}” for good? Nothing brings it back; the book itself stays as it is.</legend>
+      <legend>Remove “{name}” for good? This cannot be undone. The book itself does not change.</legend>
       <span class="version-actions">
         <button ref={safe} type="button" class="firm" onClick={stay}>
-          Keep it
+          Cancel
         </button>
         <button type="button" class="firm" onClick={remove}>
           Remove for good
@@ -133,7 +133,7 @@ function Leaving({ name, stay, remove }: { name: string; stay: () => void; remov
 }
 
 function Differences({ of: { differences, cells } }: { of: Comparison }) {
-  if (differences.length === 0) return <p class="soft">The book is as it was then.</p>;
+  if (differences.length === 0) return <p class="soft">Nothing has changed since this version.</p>;
   const counts = new Map<string, number>();
   for (const { what } of differences) counts.set(what, (counts.get(what) ?? 0) + 1);
   if (cells > 0) counts.set('cell', cells);

@@ -80,12 +80,12 @@ export async function writeBook(
 function whyNot(reason: unknown): string {
   const name = reason instanceof DOMException ? reason.name : '';
   if (name === 'NotAllowedError')
-    return 'the browser was not allowed to. Save again and allow it, or save as another file.';
-  if (name === 'NotFoundError') return 'it is no longer there. Save as another file.';
+    return 'the browser was not allowed to. Save again and allow it, or save a copy.';
+  if (name === 'NotFoundError') return 'it is no longer there. Save a copy.';
   if (name === 'NoModificationAllowedError')
-    return 'another program holds it. Close it there, or save as another file.';
-  if (name === 'QuotaExceededError') return 'the disk is full. Make room, or save as another file.';
-  return `${reason instanceof Error ? reason.message : String(reason)}. Save as another file.`;
+    return 'another program holds it. Close it there, or save a copy.';
+  if (name === 'QuotaExceededError') return 'the disk is full. Make room, or save a copy.';
+  return `${reason instanceof Error ? reason.message : String(reason)}. Save a copy.`;
 }
 
 /** Hands a text or a picture to the person as a file. */

@@ -74,12 +74,12 @@ function showChart(page: Page, key: string): void {
 
 function focusName(page: Page, name: string): void {
   if (!page.outline.value?.names.some((named) => named.name === name)) {
-    missing(page, `The named cell ${name}`);
+    missing(page, `The setting ${name}`);
     return;
   }
   page.contentsOpen.value = true;
   requestAnimationFrame(() => {
-    const field = document.querySelector<HTMLInputElement>(`.contents input[aria-label="${name}"]`);
+    const field = document.querySelector<HTMLInputElement>(`.contents [data-setting="${name}"] input`);
     field?.scrollIntoView({ block: 'center' });
     field?.focus();
   });
@@ -93,8 +93,4 @@ function sheetNamed(page: Page, name: string) {
 
 /** The book that is open is another one than the guide speaks of. */
 const missing = (page: Page, what: string): void =>
-  say(
-    page,
-    `${what} is not in this book. The guide begins with its first step: open the book there.`,
-    'wrong',
-  );
+  say(page, `${what} is not in this book. Open the guide’s book in its first step.`, 'wrong');

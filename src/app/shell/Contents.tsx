@@ -8,12 +8,12 @@ import type { IconName } from './icons.tsx';
 import { Icon } from './icons.tsx';
 
 const purposes: readonly { readonly purpose: Purpose; readonly title: string; readonly icon: IconName }[] = [
-  { purpose: 'gathered', title: 'Gathered', icon: 'gathered' },
-  { purpose: 'worked', title: 'Worked out', icon: 'worked' },
+  { purpose: 'gathered', title: 'Data', icon: 'gathered' },
+  { purpose: 'worked', title: 'Results', icon: 'worked' },
   { purpose: 'notes', title: 'Notes', icon: 'notes' },
 ];
 
-/** The book's contents by purpose, and its named cells. */
+/** The book's contents by purpose, and its settings. */
 export function Contents() {
   const page = usePage();
   const outline = page.outline.value;
@@ -40,7 +40,7 @@ export function Contents() {
           );
         })}
       {outline && <ChartList charts={outline.charts} />}
-      {outline && outline.names.length > 0 && <NamedCells outline={outline} />}
+      {outline && outline.names.length > 0 && <Settings outline={outline} />}
     </nav>
   );
 }
@@ -71,21 +71,21 @@ function SheetItem({ sheet, icon }: { sheet: SheetOutline; icon: IconName }) {
   );
 }
 
-/** Named cells can be changed from anywhere: formulas everywhere follow. */
-function NamedCells({ outline }: { outline: Outline }) {
+/** Settings can be changed from anywhere: formulas everywhere follow. */
+function Settings({ outline }: { outline: Outline }) {
   return (
     <section>
-      <h3>Named cells</h3>
+      <h3>Settings</h3>
       <ul>
         {outline.names.map((named) => (
-          <NamedItem key={named.name} named={named} />
+          <Setting key={named.name} named={named} />
         ))}
       </ul>
     </section>
   );
 }
 
-function NamedItem({ named }: { named: Outline['names'][number] }) {
+function Setting({ named }: { named: Outline['names'][number] }) {
   const page = usePage();
   const text = useSignal<string | null>(null);
   const take = async () => {
@@ -102,18 +102,19 @@ function NamedItem({ named }: { named: Outline['names'][number] }) {
     });
   };
   return (
-    <li class="named-item">
+    <li class="named-item" data-setting={named.name}>
       <button
         type="button"
         class="named-name"
-        title={named.note ?? 'Show the cell'}
+        title={[named.name, named.note].filter(Boolean).join(': ')}
         onClick={() => goTo(page, { sheet: named.sheet, column: named.column, row: named.row })}
       >
-        {named.name}
+        {named.label}
+        {named.unit && <span class="soft"> ({named.unit})</span>}
       </button>
       <input
         class={/^[\d\s.,+−-]/.test(named.display) ? undefined : 'word'}
-        aria-label={named.name}
+        aria-label={named.unit ? `${named.label}, ${named.unit}` : named.label}
         title={named.note}
         value={text.value ?? named.display}
         onFocus={(event) => event.currentTarget.select()}

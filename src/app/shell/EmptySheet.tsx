@@ -11,12 +11,12 @@ export function EmptySheet() {
     <div class={`empty-sheet${sheet ? '' : ' alone'}`}>
       {sheet ? (
         <p>
-          <strong>No rows yet.</strong> Type into the row marked +, or paste rows from another program. A CSV,
-          XLSX or ODS file can be dropped anywhere on the page.
+          <strong>No rows yet.</strong> Type into the row marked +, or paste rows from another program. You
+          can also drop a CSV, XLSX or ODS file anywhere on the page.
         </p>
       ) : (
         <p>
-          <strong>This book has no sheet yet.</strong> Begin one, or bring in a roster or a log: it becomes a
+          <strong>This book has no sheet yet.</strong> Add one, or import a roster or a training log as a
           sheet.
         </p>
       )}

@@ -43,7 +43,7 @@ export function Header() {
   );
 }
 
-/** Whether the work is safe: kept in this browser, and as in its file or not. */
+/** Whether the work is safe: saved in this browser, and in its file or not. */
 function Kept() {
   const page = usePage();
   const keeping = page.keeping.value;
@@ -52,20 +52,17 @@ function Kept() {
       <span class="saved wrong" role="status" title={keeping.sentence}>
         <Icon name="doubts" />
         <span class="saved-words">
-          {keeping.state === 'reading'
-            ? 'open in another tab: only to read here'
-            : 'not kept: save to a file'}
+          {keeping.state === 'reading' ? 'Open in another tab: read only here' : 'Not saved: save to a file'}
         </span>
       </span>
     );
   const kept =
-    keeping?.state === 'keeping' ? 'keeping…' : keeping?.id === undefined ? '' : 'kept in this browser';
-  const file =
-    page.file.value === null ? '' : page.unsaved.value ? 'changed since its file' : 'as in its file';
-  return <span class="saved">{[kept, file].filter(Boolean).join(', ')}</span>;
+    keeping?.state === 'keeping' ? 'Saving…' : keeping?.id === undefined ? '' : 'Saved in this browser';
+  const file = page.file.value === null ? '' : page.unsaved.value ? 'file not up to date' : 'file up to date';
+  return <span class="saved">{[kept, file].filter(Boolean).join('; ')}</span>;
 }
 
-/** Light or dark at one touch; what the device says comes back through the View menu. */
+/** Light or dark at one touch; the device's own comes back through the View menu. */
 function ThemeButton() {
   const page = usePage();
   const dark =

@@ -3,14 +3,14 @@ import { openKept } from '../state/actions.ts';
 import { usePage } from './context.ts';
 import { Icon } from './icons.tsx';
 
-/** Says when the work is not kept or another tab writes the book, with what to do. */
+/** Says when the work is not saved or another tab writes the book, with what to do. */
 export function KeepStrip() {
   const page = usePage();
   const keeping = page.keeping.value;
   if (!keeping || (keeping.state !== 'not kept' && keeping.state !== 'reading')) return null;
   const { id, state, sentence } = keeping;
   return (
-    <section class="strip wrong" aria-label="Keeping of the book">
+    <section class="strip wrong" aria-label="Saving of the book">
       <Icon name="doubts" />
       <p>{sentence}</p>
       {state === 'reading' && id !== undefined ? (

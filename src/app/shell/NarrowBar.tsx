@@ -7,7 +7,7 @@ import { sides } from './SidePanel.tsx';
 export function NarrowBar() {
   const page = usePage();
   return (
-    <nav class="narrow-bar" aria-label="Parts of the page">
+    <nav class="narrow-bar" aria-label="Panels">
       <button
         type="button"
         aria-pressed={page.contentsOpen.value}
@@ -35,7 +35,7 @@ export function NarrowBar() {
       ))}
       <button type="button" onClick={() => void command('find-command').run(page)}>
         <Icon name="menu" />
-        All
+        Commands
       </button>
     </nav>
   );

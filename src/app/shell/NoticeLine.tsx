@@ -11,7 +11,7 @@ function goneAfter(notice: Signal<unknown>): () => void {
   return () => clearTimeout(timer);
 }
 
-/** What just happened, shown for a while and told to screen readers. What is wrong stays until it is put away. */
+/** What just happened, shown for a while and told to screen readers. What is wrong stays until it is dismissed. */
 export function NoticeLine() {
   const page = usePage();
   const notice = page.notice.value;
@@ -50,7 +50,7 @@ export function NoticeLine() {
             <button
               type="button"
               class="tool"
-              aria-label="Put away"
+              aria-label="Dismiss"
               onClick={() => {
                 page.notice.value = null;
               }}

@@ -15,7 +15,7 @@ export const sides: readonly { readonly id: Side; readonly title: string }[] = [
   { id: 'picture', title: 'Picture' },
   { id: 'working', title: 'Working' },
   { id: 'guide', title: 'Guide' },
-  { id: 'doubts', title: 'Doubts' },
+  { id: 'doubts', title: 'Checks' },
 ];
 
 /** The panel on the right; on narrow screens a sheet from below. */

@@ -2,7 +2,7 @@ import { CameFrom } from '../intake/CameFrom.tsx';
 import { rowsThere } from '../state/clipboard.ts';
 import { usePage } from './context.ts';
 
-/** Below the sheet: how large it is and what is chosen. */
+/** Below the sheet: how large it is and what is selected. */
 export function StatusLine() {
   const page = usePage();
   const sheet = page.sheet.value;
@@ -13,7 +13,7 @@ export function StatusLine() {
     <footer class="status">
       <span>{`${counted(sheet.rows, 'row')}, ${counted(sheet.columns.length, 'column')}`}</span>
       {selection && <span>{inWords(rowsThere(selection.runs, sheet.rows), selection.columns.length)}</span>}
-      {cell?.override && <span class="own-note">own value over the column's formula</span>}
+      {cell?.override && <span class="own-note">override of the column formula</span>}
       {cell?.marked && <span class="marked-note">{cell.marked.join(' ')}</span>}
       <CameFrom />
       {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
@@ -22,8 +22,8 @@ export function StatusLine() {
 }
 
 function inWords(rows: number, columns: number): string {
-  if (rows === 0) return 'a new row begins here';
-  return rows * columns === 1 ? 'one cell chosen' : `${rows} × ${columns} cells chosen`;
+  if (rows === 0) return 'a new row starts here';
+  return rows * columns === 1 ? 'one cell selected' : `${rows} × ${columns} cells selected`;
 }
 
 const counted = (n: number, what: string): string => `${n.toLocaleString('en')} ${what}${n === 1 ? '' : 's'}`;

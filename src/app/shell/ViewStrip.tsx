@@ -1,4 +1,5 @@
 import { command } from '../commands/all.ts';
+import { orderInWords } from '../state/order-words.ts';
 import { arranges } from '../state/shown.ts';
 import { changeRows, conditionInWords } from '../state/view.ts';
 import { usePage } from './context.ts';
@@ -11,6 +12,7 @@ export function ViewStrip() {
   const rows = sheet?.view?.rows;
   if (!sheet || !rows || !arranges(rows)) return null;
   const label = (id: string) => sheet.columns.find((column) => column.id === id)?.label ?? id;
+  const kind = (id: string) => sheet.columns.find((column) => column.id === id)?.kind;
   const shown = page.shown.value?.lines;
   const count = shown?.listed ?? 0;
   return (
@@ -18,9 +20,9 @@ export function ViewStrip() {
       {rows.where?.map((one) => (
         <Chip
           key={JSON.stringify(one)}
-          text={`Only ${conditionInWords(one, label(one.column))}`}
+          text={`Filtered: ${conditionInWords(one, label(one.column))}`}
           off={() =>
-            void changeRows(page, 'Take a condition off', (view) => ({
+            void changeRows(page, 'Remove a filter', (view) => ({
               ...view,
               where: (view.where ?? []).filter((other) => other.column !== one.column),
             }))
@@ -30,15 +32,15 @@ export function ViewStrip() {
       {rows.group !== undefined && (
         <Chip
           text={`Grouped by ${label(rows.group)}`}
-          off={() => void changeRows(page, 'Take the grouping off', ({ group: _, ...view }) => view)}
+          off={() => void changeRows(page, 'Remove the grouping', ({ group: _, ...view }) => view)}
         />
       )}
       {rows.sort?.map((one) => (
         <Chip
           key={one.column}
-          text={`Sorted by ${label(one.column)}, ${one.descending ? 'most' : 'least'} first`}
+          text={`Sorted by ${label(one.column)}: ${orderInWords(kind(one.column), one.descending)}`}
           off={() =>
-            void changeRows(page, 'Take a sorting off', (view) => ({
+            void changeRows(page, 'Remove a sort', (view) => ({
               ...view,
               sort: (view.sort ?? []).filter((other) => other.column !== one.column),
             }))
@@ -49,7 +51,7 @@ export function ViewStrip() {
         {count} of {sheet.rows} rows
       </span>
       <button type="button" class="link" onClick={() => void command('arrange-again').run(page)}>
-        Again
+        Re-apply
       </button>
     </section>
   );
@@ -59,7 +61,7 @@ function Chip({ text, off }: { text: string; off: () => void }) {
   return (
     <span class="chip">
       {text}
-      <button type="button" aria-label={`Take off: ${text}`} onClick={off}>
+      <button type="button" aria-label={`Remove: ${text}`} onClick={off}>
         <Icon name="close" />
       </button>
     </span>

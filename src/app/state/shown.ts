@@ -17,11 +17,11 @@ export const statisticNames: Readonly<Record<Statistic, string>> = {
   count: 'count',
   mean: 'mean',
   sd: 'SD',
-  least: 'least',
-  most: 'most',
+  least: 'minimum',
+  most: 'maximum',
 };
 
-/** Grows when a view is to be worked out anew though nothing about it changed. */
+/** Grows when a view is to be worked out again though nothing about it changed. */
 export const arrangeAgain = signal(0);
 
 /**
@@ -75,12 +75,16 @@ export function followSheet(page: Page): () => void {
       lines = Lines.all(sheet.rows, sheet.purpose !== 'worked', false);
       key = wanted;
       page.shown.value = { sheet, version, lines, summaries: [], frozen: frozenOf(sheet) };
-      say(page, `The rows could not be arranged, and are shown in their own order: ${reason}`, 'wrong');
+      say(
+        page,
+        `The rows could not be sorted, filtered or grouped: ${reason}. All rows are shown in their own order.`,
+        'wrong',
+      );
     });
   });
 }
 
-/** True where a line of summaries stands below the sheet. */
+/** True where a summary row is below the sheet. */
 export const isSummed = ({ view }: SheetOutline): boolean =>
   view?.statistic !== undefined || Boolean(view?.summaries?.length);
 

@@ -42,7 +42,7 @@ function tidy({ where, sort, group }: RowView): RowView | null {
 export function conditionInWords(condition: Condition, label: string): string {
   switch (condition.is) {
     case 'containing':
-      return `${label} with “${condition.text}”`;
+      return `${label} contains “${condition.text}”`;
     case 'one of':
       return condition.texts.length <= 3
         ? `${label}: ${condition.texts.map((text) => text || 'blank').join(', ')}`
@@ -51,16 +51,16 @@ export function conditionInWords(condition: Condition, label: string): string {
       if (condition.from && condition.to) return `${label} ${condition.from} to ${condition.to}`;
       return condition.from ? `${label} from ${condition.from}` : `${label} up to ${condition.to ?? ''}`;
     case 'blank':
-      return `${label} blank`;
+      return `${label} is blank`;
     case 'filled':
-      return `${label} filled`;
+      return `${label} is filled in`;
     case 'held':
-      return `${label} held`;
+      return `${label} is unreadable`;
     case 'error':
-      return `${label} in error`;
+      return `${label} is an error`;
     case 'marked':
-      return `${label} marked by a rule`;
+      return `${label} is marked by a rule`;
     case 'own value':
-      return `${label} with a value of its own`;
+      return `${label} is an override`;
   }
 }

@@ -24,6 +24,7 @@ import { marksOfSheet } from '../marks/record.ts';
 import { marksOutline } from '../marks/words.ts';
 import { typedText } from '../text/typed.ts';
 import { displayOf, marksOf } from './display.ts';
+import { settingWords } from './setting-words.ts';
 import { sheetViewOf } from './sheet-view.ts';
 
 /** What questions about an open book are answered from. */
@@ -66,7 +67,7 @@ export function namesOutline(viewed: Viewed): Outline['names'] {
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map((named) => {
       const column = columnOf(sheetOf(book, named.sheet), named.column);
-      return { ...named, display: cellText(viewed, column, named) };
+      return { ...named, ...settingWords(book, named), display: cellText(viewed, column, named) };
     });
 }
 

@@ -27,7 +27,7 @@ export const coachJourney: Journey = {
     },
     roster: (page, look) => bringIn(page, file('roster.csv'), 24, [], look),
     mend: async (page) => {
-      await page.getByRole('tab', { name: /^Doubts/ }).click();
+      await page.getByRole('tab', { name: /^Checks/ }).click();
       for (const [place, text] of [
         ['Roster, Body mass, row 8', '56.2'],
         ['Roster, Knee to wall, right, row 19', '6.5'],
@@ -64,13 +64,13 @@ export const coachJourney: Journey = {
       await open(page, 'Summary');
     },
     contact: async (page) => {
-      await menu(page, 'Book', 'What handouts say');
+      await menu(page, 'Book', 'Edit handout text');
       await page.getByLabel('Who to ask').fill('Your coach, Tuesdays at the rack');
       await page.getByRole('button', { name: 'Keep', exact: true }).click();
       await page.getByRole('dialog').waitFor({ state: 'detached' });
     },
     handouts: async (page) => {
-      await menu(page, 'Book', 'Handouts for all athletes');
+      await menu(page, 'Book', 'Make handouts for all athletes');
       await page.locator('.handout-pages article').first().waitFor();
     },
     retest: async (page) => {
@@ -93,7 +93,7 @@ export const coachJourney: Journey = {
       await bringIn(page, file('training-log.csv'), 450, ['It is Kaia Lindqvist']);
     },
     half: async (page) => {
-      await page.getByRole('tab', { name: /^Doubts/ }).click();
+      await page.getByRole('tab', { name: /^Checks/ }).click();
       await goToDoubt(page, 'Training log, Minutes, row 41');
       await page.keyboard.press('Delete');
       await doubt(page, 'Training log, Minutes, row 41').waitFor({ state: 'detached' });

@@ -82,7 +82,7 @@ export async function typeInto(
 }
 
 export async function setName(page: Page, name: string, text: string): Promise<void> {
-  const field = page.getByLabel(name, { exact: true });
+  const field = page.locator(`[data-setting="${name}"] input`);
   await field.fill(text);
   await field.press('Enter');
 }

@@ -24,7 +24,7 @@ export const lifterJourney: Journey = {
     },
     export: (page, look) => bringIn(page, sampleFile(lifter.book, 'training-export.csv'), 687, [], look),
     mend: async (page) => {
-      await page.getByRole('tab', { name: /^Doubts/ }).click();
+      await page.getByRole('tab', { name: /^Checks/ }).click();
       for (const [place, text] of [
         ['Training, Load, row 34', '45 lb'],
         ['Training, RPE, row 121', '7.5'],
@@ -91,7 +91,7 @@ export const lifterJourney: Journey = {
     },
     page: async (page) => {
       await page.getByRole('button', { name: 'Back to the row' }).click();
-      await menu(page, 'Book', 'Handout for this athlete');
+      await menu(page, 'Book', 'Make a handout for this athlete');
       await page.locator('.handout-pages article').first().waitFor();
     },
     save: async (page) => {

@@ -40,7 +40,7 @@ export const researcherJourney: Journey = {
       await chart(page, 'Lean seen and lean by the model');
     },
     report: async (page) => {
-      await menu(page, 'Book', 'Cohort report');
+      await menu(page, 'Book', 'Make the cohort report');
       await page.getByRole('dialog', { name: 'Cohort report' }).waitFor();
     },
     csv: async (page) => {
