@@ -17,6 +17,7 @@ const screens: readonly (readonly [name: string, come: (page: Page) => Promise<u
     },
   ],
   ['the doubts', (page) => page.keyboard.press('Alt+4')],
+  ['the picture', (page) => page.keyboard.press('Alt+5')],
   ['the command finder', (page) => page.keyboard.press('F1')],
   ['all keys', (page) => runCommand(page, 'Show all keys')],
   ['the books', (page) => page.keyboard.press('Alt+b')],
