@@ -1,5 +1,5 @@
 import type { Dimension } from '../units/dimension.ts';
-import { dimensions } from '../units/dimension.ts';
+import { dimensions, spans } from '../units/dimension.ts';
 import { partNames } from './model.ts';
 import { z } from './zod.ts';
 
@@ -33,6 +33,7 @@ export const columnSchema = z.strictObject({
   kind: z.enum(['number', 'text', 'date', 'yes-no', 'choice']),
   dimension: z.enum(Object.keys(dimensions) as Dimension[]).optional(),
   unit: short.optional(),
+  per: z.enum(spans).optional(),
   choices: z.array(short).max(1_000).optional(),
   formula: formula.optional(),
   note: long.optional(),
@@ -64,6 +65,9 @@ const nameSchema = z.strictObject({
   column: short,
   row: z.int().min(1).max(limits.rows),
   note: long.optional(),
+  dimension: z.enum(Object.keys(dimensions) as Dimension[]).optional(),
+  unit: short.optional(),
+  per: z.enum(spans).optional(),
   role: short.optional(),
 });
 

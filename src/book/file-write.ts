@@ -20,10 +20,10 @@ export function writeBook(book: Book): string {
   out.push(book.sheets.length ? '\n  ]' : ']');
   const names = [...book.names].sort(([a], [b]) => (a < b ? -1 : 1));
   if (names.length) {
-    const lines = names.map(([, { name, sheet, column, row, note, role }]) => {
+    const lines = names.map(([, { sheet, column, row, note, dimension, unit, per, role, name }]) => {
       const home = book.sheets.find((s) => s.id === sheet)!;
       const of = home.columns.find((c) => c.id === column)!;
-      return `    ${oneLine({ name, sheet: home.name, column: of.name, row: row + 1, note, role })}`;
+      return `    ${oneLine({ name, sheet: home.name, column: of.name, row: row + 1, note, dimension, unit, per, role })}`;
     });
     out.push(`,\n  "names": [\n${lines.join(',\n')}\n  ]`);
   }
@@ -61,7 +61,7 @@ function writeSheet(sheet: Sheet, out: string[]): void {
 }
 
 function writeColumn(column: Column, cells: readonly string[]): string {
-  const { id, name, label, kind, dimension, unit, choices, formula, note, width, format, hidden, role } =
+  const { id, name, label, kind, dimension, unit, per, choices, formula, note, width, format, hidden, role } =
     column;
   const head = oneLine({
     id: id === name ? undefined : id,
@@ -69,6 +69,7 @@ function writeColumn(column: Column, cells: readonly string[]): string {
     label: label === name ? undefined : label,
     kind,
     dimension,
+    per,
     unit,
     choices,
     formula,

@@ -161,6 +161,7 @@ function buildColumn(frame: ColumnFrame, path: Path): Column {
     damaged([...path, 'dimension'], `a dimension of a ${frame.kind} column`);
   if (frame.unit !== undefined && unitOf(frame.unit)?.dimension !== frame.dimension)
     damaged([...path, 'unit'], `"${frame.unit}", which is no unit of ${frame.dimension ?? 'a plain number'}`);
+  if (frame.per && frame.kind !== 'number') damaged([...path, 'per'], `rates of a ${frame.kind} column`);
   // What is absent in the file is absent in memory: zod leaves no undefined keys behind, only the type says it could.
   return { ...rest, id: id ?? frame.name, label: label ?? frame.name } as Column;
 }
@@ -178,13 +179,18 @@ function buildNames(book: LiveBook, frame: Frame): void {
     if (problem) damaged([...path, 'name'], problem.replace(/\.$/, ''));
     if (book.names.has(nameKey(named.name)))
       damaged([...path, 'name'], `a second cell named "${named.name}"`);
-    const { name, note, role } = named;
+    const { name, note, dimension, unit, per, role } = named;
+    if (unit !== undefined && unitOf(unit)?.dimension !== dimension)
+      damaged([...path, 'unit'], `"${unit}", which is no unit of ${dimension ?? 'a plain number'}`);
     book.names.set(nameKey(name), {
       name,
       sheet: sheet.id,
       column: column.id,
       row: named.row - 1,
       ...(note === undefined ? {} : { note }),
+      ...(dimension === undefined ? {} : { dimension }),
+      ...(unit === undefined ? {} : { unit }),
+      ...(per === undefined ? {} : { per }),
       ...(role === undefined ? {} : { role }),
     });
   }

@@ -1,4 +1,4 @@
-import type { Dimension } from '../units/dimension.ts';
+import type { Dimension, Per } from '../units/dimension.ts';
 import type { Cells } from './cells.ts';
 
 export type ColumnKind = 'number' | 'text' | 'date' | 'yes-no' | 'choice';
@@ -21,6 +21,8 @@ export interface Column {
   readonly dimension?: Dimension;
   /** Display unit, one of the dimension's; values are stored in the base unit. */
   readonly unit?: string;
+  /** The numbers are rates: so much of it per day or per week. */
+  readonly per?: Per;
   readonly choices?: readonly string[];
   /** Column formula, without "=". A row may hold a value of its own over it. */
   readonly formula?: string;
@@ -56,6 +58,10 @@ export interface NamedCell {
   readonly column: string;
   readonly row: number;
   readonly note?: string;
+  /** What its number measures where its column does not say, and the unit it was typed in; the value is in the base unit. */
+  readonly dimension?: Dimension;
+  readonly unit?: string;
+  readonly per?: Per;
   /** What it is, by a usual name that it no longer has; see roles.ts. */
   readonly role?: string;
 }

@@ -1,7 +1,7 @@
 import type { Issue } from '../../functions/core/issue.ts';
 import type { Matrix, Range, Value } from '../../functions/core/value.ts';
 import type { Change } from '../book/edit.ts';
-import type { Dimension } from '../units/dimension.ts';
+import type { Dimension, Per } from '../units/dimension.ts';
 
 /** Where a formula stands. `row` is absent for a column formula. */
 export interface Place {
@@ -34,8 +34,8 @@ export interface FormulaCheck {
       | 'bracket'
       | 'unknown';
   })[];
-  /** Dimension of the result, where the book can tell. */
-  readonly dimension?: Dimension;
+  /** What the result stands for, where the book can tell. */
+  readonly meaning?: Meaning;
 }
 
 /** What the number in a cell stands for: a date, a quantity to be shown in a unit, a rate per day or per week. */
@@ -44,7 +44,7 @@ export type Meaning =
   | { readonly is: 'quantity'; readonly dimension: Dimension; readonly unit: string }
   | {
       readonly is: 'rate';
-      readonly per: 'day' | 'week';
+      readonly per: Per;
       /** Absent: a plain number per day or week. */
       readonly dimension?: Dimension;
       readonly unit?: string;
@@ -91,8 +91,13 @@ export interface Calculation {
    */
   column(sheet: string, column: string): Range;
   value(sheet: string, column: string, row: number): Value;
-  /** What a cell's own formula says of its number, where its column does not say; for showing it. */
+  /**
+   * What a cell's own formula, or the unit that a named cell was typed in, says of its number where its column does not
+   * say; for showing it.
+   */
   meaning(sheet: string, column: string, row: number): Meaning | undefined;
+  /** What a column's formula says of its numbers, where the column itself does not say. */
+  columnMeaning(sheet: string, column: string): Meaning | undefined;
   /** One sentence for an error value. */
   sentence(issue: Issue): string;
   check(formula: string, place: Place): FormulaCheck;

@@ -4,7 +4,6 @@ import type { Book } from '../book/model.ts';
 import type { CalcDoubt, Calculation, FormulaCheck, Fresh, Place, Progress } from './api.ts';
 import { isArray } from './cells/free-formula.ts';
 import { checkFormula } from './check.ts';
-import { dimensionOf } from './dimensions/dimension-of.ts';
 import { Meanings } from './dimensions/meanings.ts';
 import { doubtsOf } from './doubts.ts';
 import { Beside } from './graph/beside.ts';
@@ -30,6 +29,10 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
   const over = new Over(state);
   let turn = 0;
   let meanings: { readonly turn: number; readonly of: Meanings } | undefined;
+  const meaningsNow = (): Meanings => {
+    if (meanings?.turn !== turn) meanings = { turn, of: new Meanings(state) };
+    return meanings.of;
+  };
   const scopeOf = (place: Place | undefined) => ({ sheet: place?.sheet, column: place?.row === undefined });
 
   return {
@@ -46,14 +49,12 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
     },
     column: (sheet, column): Range => state.graph.column(sheet, column)?.range() ?? nothing,
     value: (sheet, column, row): Value => state.place.spot(sheet, column, row).value,
-    meaning(sheet, column, row) {
-      if (meanings?.turn !== turn) meanings = { turn, of: new Meanings(state) };
-      return meanings.of.of(sheet, column, row);
-    },
+    meaning: (sheet, column, row) => meaningsNow().of(sheet, column, row),
+    columnMeaning: (sheet, column) => meaningsNow().ofColumn(sheet, column),
     sentence: sentenceOf,
     check(formula: string, place: Place): FormulaCheck {
-      const dimension = dimensionOf(state, formula, scopeOf(place));
-      return { ...checkFormula(formula, state.index, scopeOf(place)), ...(dimension ? { dimension } : {}) };
+      const meaning = meaningsNow().ofFormula(formula, scopeOf(place));
+      return { ...checkFormula(formula, state.index, scopeOf(place)), ...(meaning ? { meaning } : {}) };
     },
     evaluate(formula: string, place?: Place): Value | Matrix {
       const made = makeFormula(formula, state.index, scopeOf(place), state.place);

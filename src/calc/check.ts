@@ -15,7 +15,7 @@ export function checkFormula(
   text: string,
   index: BookIndex,
   scope: { readonly sheet?: string | undefined; readonly column: boolean },
-): Omit<FormulaCheck, 'dimension'> {
+): Omit<FormulaCheck, 'meaning'> {
   const { problems } = readAndBind(text, index, scope);
   return {
     ok: problems.length === 0,

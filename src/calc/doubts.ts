@@ -2,9 +2,9 @@ import { type Issue, issue } from '../../functions/core/issue.ts';
 import { Kind } from '../../functions/core/value.ts';
 import type { CalcDoubt, Place } from './api.ts';
 import { blankDoubts } from './blank-doubts.ts';
-import { columnMeasures } from './dimensions/dimension-of.ts';
+import { columnMeasures, settingMeasures } from './dimensions/dimension-of.ts';
 import { infer } from './dimensions/infer.ts';
-import { equal, inWords, isKnown } from './dimensions/measure.ts';
+import { declaredMeasure, equal, inWords, isKnown } from './dimensions/measure.ts';
 import type { Computed } from './graph/graph.ts';
 import type { ColumnNode } from './graph/nodes.ts';
 import { placeKey, placeOf, type State } from './graph/state.ts';
@@ -42,18 +42,19 @@ function* hungDoubts(state: State): Iterable<CalcDoubt> {
 
 function* dimensionDoubts(state: State): Iterable<CalcDoubt> {
   const measureOf = columnMeasures(state);
+  const settings = settingMeasures(state);
   const seen = new Set<unknown>();
   for (const node of state.graph.order) {
     const formula = node.formula!;
     if (seen.has(formula)) continue;
     seen.add(formula);
     const place = placeOf(node);
-    const { measure, mixed } = infer(formula.bound, formula.text, measureOf);
+    const { measure, mixed } = infer(formula.bound, formula.text, measureOf, settings);
     for (const { issue: of } of mixed) yield { place, about: 'dimension', sentence: sentenceOf(of) };
     const column = node.is === 'cell' ? node.column : node;
-    const declared = column.column.dimension;
-    if (!declared || !isKnown(measure) || equal(measure, { [declared]: 1 })) continue;
-    const details = { wanted: inWords({ [declared]: 1 }), got: inWords(measure) };
+    const declared = declaredMeasure(column.column);
+    if (!declared || !isKnown(measure) || equal(measure, declared)) continue;
+    const details = { wanted: inWords(declared), got: inWords(measure) };
     const of = issue('#VALUE!', 'column-dimension', { received: column.column.name, details });
     yield { place, about: 'dimension', sentence: sentenceOf(of) };
   }

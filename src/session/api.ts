@@ -12,6 +12,8 @@ import type { SheetView } from './sheet/sheet-view.ts';
 export interface ColumnOutline extends Column {
   /** The small address letter: A, B, … */
   readonly address: string;
+  /** The unit of its numbers as its heading says it: `cm`, `°`, `kg per week`. */
+  readonly sign?: string;
   /** Rules and drawings of its cells, in words. */
   readonly marks?: MarksOutline;
 }

@@ -1,6 +1,7 @@
 /** How a cell of an open book is shown: in its column's way, or as its own formula says where the column does not. */
 import { Kind } from '../../functions/core/value.ts';
 import type { Column, Sheet } from '../book/model.ts';
+import { namedRows, takesUnits } from '../book/setting-unit.ts';
 import type { Place } from '../calc/api.ts';
 import { displayOf, shownWith, type Way, wayOf, writer } from './sheet/display.ts';
 import type { Viewed } from './sheet/views.ts';
@@ -17,14 +18,19 @@ export const barely = (seen: Seen, column: Column, at: At): string =>
   displayOf(seen.calculation.value(at.sheet, column.id, at.row), way(seen, column, at).column, seen.locale);
 
 /** Writes the cells of one column, held ones too. Made once for many rows. */
-export function cellWriter(seen: Seen, sheet: Sheet, column: Column): (row: number) => string {
+export function cellWriter(seen: Viewed, sheet: Sheet, column: Column): (row: number) => string {
+  const named = takesUnits(column) ? namedRows(seen.book, sheet.id, column.id) : none;
   const cells = sheet.cells.get(column.id)!;
   const range = seen.calculation.column(sheet.id, column.id);
   const write = writer(column, seen.locale);
   return (row) =>
     cells.held.get(row)?.held ??
-    (cells.formulas.has(row) ? cellText(seen, column, { sheet: sheet.id, row }) : write(range, row));
+    (cells.formulas.has(row) || named.has(row)
+      ? cellText(seen, column, { sheet: sheet.id, row })
+      : write(range, row));
 }
+
+const none: ReadonlyMap<number, unknown> = new Map();
 
 function way({ calculation }: Seen, column: Column, { sheet, row }: At): Way {
   const dated = calculation.column(sheet, column.id).kinds[row] === Kind.date;

@@ -10,3 +10,7 @@ export const dimensions = {
 } as const;
 
 export type Dimension = keyof typeof dimensions;
+
+/** What a rate is counted by: 2 kg per week. */
+export const spans = ['day', 'week'] as const;
+export type Per = (typeof spans)[number];

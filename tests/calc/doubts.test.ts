@@ -11,8 +11,14 @@ const columns = {
   minutes: of('duration', [60, 50]),
   note: { kind: 'text' as const, cells: ['a', 'b'] },
 };
-const dimensionOf = (formula: string): unknown =>
-  new Bench(bookOf({ s: columns })).calculation.check(formula, { sheet: 's', column: 'femur' }).dimension;
+const dimensionOf = (formula: string): unknown => {
+  const { meaning } = new Bench(bookOf({ s: columns })).calculation.check(formula, {
+    sheet: 's',
+    column: 'femur',
+  });
+  if (!meaning || meaning.is === 'date') return meaning?.is;
+  return meaning.is === 'rate' ? `${meaning.dimension} per ${meaning.per}` : meaning.dimension;
+};
 const doubts = (formula: string, more = {}): readonly (readonly [string, string])[] =>
   new Bench(bookOf({ s: { ...columns, y: { formula, ...more } } })).calculation
     .doubts()
@@ -42,8 +48,13 @@ describe('the dimension of a result', () => {
     ['TEST.MDC(STDEV(s.femur))', 'length'],
     ['TEST.CHANGE(femur, tibia, 0.4)', undefined],
     ['TRAIN.BEST(s.minutes, s.mass, 1, 9)', 'mass'],
-    ['TRAIN.TREND(s.minutes, s.mass)', undefined],
-    ['TRAIN.MEAN(s.minutes, s.mass, 9)', undefined],
+    ['TRAIN.TREND(s.minutes, s.mass)', 'mass per week'],
+    ['TRAIN.MEAN(s.minutes, s.mass, 9)', 'mass per day'],
+    ['TEST.REACHED(s.minutes, s.mass, 100)', 'date'],
+    ['TEST.REACHED(s.minutes, s.mass, 100, "date")', 'date'],
+    ['TEST.REACHED(s.minutes, s.mass, MAX(s.mass), "slope")', 'mass per week'],
+    ['TEST.REACHED(s.minutes, s.mass, 100, "High")', 'mass per week'],
+    ['TEST.REACHED(s.minutes, s.mass, 100, note)', undefined],
   ])('%s: %s', (formula, dimension) => expect(dimensionOf(formula)).toBe(dimension));
 });
 

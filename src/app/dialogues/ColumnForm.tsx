@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { ColumnKind } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
-import { type Dimension, dimensions } from '../../units/dimension.ts';
+import { type Dimension, dimensions, type Per, spans } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
 import { usePage } from '../shell/context.ts';
 import { run, showNewColumn } from '../state/actions.ts';
@@ -34,6 +34,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
   const kind = useSignal<ColumnKind>(column?.kind ?? 'number');
   const dimension = useSignal<Dimension | ''>(column?.dimension ?? '');
   const unit = useSignal(column?.unit ?? '');
+  const per = useSignal<Per | ''>(column?.per ?? '');
   const digits = useSignal(column?.format?.digits?.toString() ?? '');
   const percent = useSignal(column?.format?.percent ?? false);
   const choices = useSignal(column?.choices?.join('\n') ?? '');
@@ -55,6 +56,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
       kind: kind.value,
       dimension: kind.value === 'number' && dimension.value ? dimension.value : null,
       unit: kind.value === 'number' && dimension.value && unit.value ? unit.value : null,
+      per: kind.value === 'number' && per.value ? per.value : null,
       format: formatOf(kind.value, digits.value, percent.value),
       choices: kind.value === 'choice' ? linesOf(choices.value) : null,
       formula: formula.value.trim() || null,
@@ -140,6 +142,21 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
                 </select>
               </Field>
             )}
+            <Field label="Per" hint="For rates, such as kg per week.">
+              <select
+                value={per.value}
+                onChange={(event) => {
+                  per.value = event.currentTarget.value as Per | '';
+                }}
+              >
+                <option value="">no rate</option>
+                {spans.map((one) => (
+                  <option key={one} value={one}>
+                    per {one}
+                  </option>
+                ))}
+              </select>
+            </Field>
             <Field label="Decimal places" hint="Empty: all of them.">
               <input
                 type="number"

@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { FormulaSummary } from '../../session/sheet/own-summary.ts';
 import { type OwnSummary, type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
-import { unitSign } from '../grid/units.ts';
+import { unitSign } from '../../units/sign.ts';
 import { usePage } from '../shell/context.ts';
 import { nameOf, statisticNames } from '../state/shown.ts';
 import { changeView } from '../state/view.ts';

@@ -1,6 +1,5 @@
 import type { ColumnOutline } from '../../session/api.ts';
 import { marksInWords } from '../marks/words.ts';
-import { unitSign } from './units.ts';
 
 const piece = (className: string, text: string): HTMLSpanElement => {
   const element = document.createElement('span');
@@ -32,8 +31,8 @@ export function emptyHeading(cell: HTMLElement): void {
 export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
   const place = cell.firstElementChild;
   if (!place) return;
-  const { label, unit, address, formula, name, note, marks } = column;
-  const key = JSON.stringify([label, unit, address, formula, name, note, marks]);
+  const { label, sign, address, formula, name, note, marks } = column;
+  const key = JSON.stringify([label, sign, address, formula, name, note, marks]);
   const present = place.querySelector<HTMLElement>('.heading');
   if (present?.dataset.key === key) return;
   cell.classList.toggle('computed', formula !== undefined);
@@ -41,7 +40,7 @@ export function fillHeading(cell: HTMLElement, column: ColumnOutline): void {
   box.className = 'heading';
   box.dataset.key = key;
   const top = line('heading-label', piece('heading-words', label));
-  if (unit) top.append(' ', piece('heading-unit', unitSign(unit)));
+  if (sign) top.append(' ', piece('heading-unit', sign));
   // The name that formulas use is told where it does not go without saying.
   const below = formula === undefined ? (sameWords(name, label) ? '' : name) : `= ${formula}`;
   box.append(

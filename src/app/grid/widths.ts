@@ -1,5 +1,4 @@
 import type { ColumnOutline } from '../../session/api.ts';
-import { unitSign } from './units.ts';
 
 const narrowest = 64;
 const widest = 230;
@@ -12,7 +11,7 @@ const besideChoice = 34;
 /** Width of a column in pixels when its own is not set: as its heading, over two lines, and its kind ask for. */
 export function widthOf(column: ColumnOutline): number {
   if (column.width !== undefined) return column.width;
-  const words = [...column.label.split(/\s+/), ...(column.unit ? [unitSign(column.unit)] : [])];
+  const words = [...column.label.split(/\s+/), ...(column.sign ? [column.sign] : [])];
   const label = twoLines(words.map(({ length }) => length)) * letter + 20;
   const content = contentOf(column);
   const formula = column.formula === undefined ? 0 : 104;

@@ -1,8 +1,8 @@
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { MarksDraft } from '../../session/marks/draft.ts';
 import type { TriedMarks } from '../../session/marks/tried.ts';
+import { unitSign } from '../../units/sign.ts';
 import { Field } from '../dialogues/Dialogue.tsx';
-import { unitSign } from '../grid/units.ts';
 
 interface Props {
   readonly sheet: SheetOutline;

@@ -2,7 +2,7 @@ import type { ColumnOutline } from '../../session/api.ts';
 import type { RuleDraft } from '../../session/marks/draft.ts';
 import { type Tone, tones } from '../../session/marks/record.ts';
 import type { RuleCount } from '../../session/marks/rules.ts';
-import { unitSign } from '../grid/units.ts';
+import { unitSign } from '../../units/sign.ts';
 import { ToneSign } from './ToneSign.tsx';
 import { toneAbout } from './tones.ts';
 

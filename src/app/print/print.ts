@@ -1,5 +1,4 @@
 import * as say from '../../../functions/tables/sources.ts';
-import { unitSign } from '../grid/units.ts';
 import { decorate } from '../marks/decorate.ts';
 import { marksInWords } from '../marks/words.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
@@ -84,9 +83,9 @@ function tableOf(printed: Printed, columns: readonly number[], title?: HTMLEleme
   }
   const labels = head.insertRow();
   for (const index of columns) {
-    const { label, name, unit, kind } = printed.columns[index]!;
+    const { label, name, sign, kind } = printed.columns[index]!;
     const th = element('th', kind === 'number' || kind === 'date' ? 'numeric' : '', label || name);
-    if (unit) th.append(' ', element('span', 'print-unit', unitSign(unit)));
+    if (sign) th.append(' ', element('span', 'print-unit', sign));
     labels.append(th);
   }
   const body = table.createTBody();

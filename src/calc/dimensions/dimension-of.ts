@@ -1,9 +1,8 @@
-import type { Dimension } from '../../units/dimension.ts';
 import { readAndBind } from '../graph/formula.ts';
 import type { ColumnNode } from '../graph/nodes.ts';
 import type { State } from '../graph/state.ts';
-import { type ColumnMeasure, infer } from './infer.ts';
-import { aDate, dimensionIn, type Measure } from './measure.ts';
+import { type CellMeasure, type ColumnMeasure, infer } from './infer.ts';
+import { aDate, declaredMeasure, type Measure } from './measure.ts';
 
 /**
  * What the columns of the book measure: as declared, else as their formula gives. Single cells of a column count as the
@@ -11,9 +10,10 @@ import { aDate, dimensionIn, type Measure } from './measure.ts';
  */
 export function columnMeasures(state: State): ColumnMeasure {
   const known = new Map<ColumnNode, Measure>();
+  const settings = settingMeasures(state);
   const told = (column: ColumnNode | undefined): Measure | undefined => {
-    const declared = column?.column.dimension;
-    if (declared) return { [declared]: 1 };
+    const declared = column && declaredMeasure(column.column);
+    if (declared) return declared;
     if (column?.column.kind === 'date') return aDate;
     return column?.formula ? known.get(column) : 'unknown';
   };
@@ -21,12 +21,13 @@ export function columnMeasures(state: State): ColumnMeasure {
   const workOut = (column: ColumnNode, begun: ReadonlySet<ColumnNode>): readonly ColumnNode[] => {
     const first: ColumnNode[] = [];
     const { bound, text } = column.formula!;
-    const { measure } = infer(bound, text, (sheet, id) => {
+    const measureOf: ColumnMeasure = (sheet, id) => {
       const read = state.graph.column(sheet, id);
       const seen = told(read);
       if (seen === undefined && !begun.has(read!)) first.push(read!);
       return seen ?? 'unknown';
-    });
+    };
+    const { measure } = infer(bound, text, measureOf, settings);
     if (first.length === 0) known.set(column, measure === 'any' ? 'unknown' : measure);
     return first;
   };
@@ -45,12 +46,16 @@ export function columnMeasures(state: State): ColumnMeasure {
   };
 }
 
-/** The dimension of a formula's result, where the book can tell. */
-export function dimensionOf(
-  state: State,
-  text: string,
-  scope: { readonly sheet?: string | undefined; readonly column: boolean },
-): Dimension | undefined {
-  const { bound } = readAndBind(text, state.index, scope);
-  return dimensionIn(infer(bound, text, columnMeasures(state)).measure);
+/** What named cells measure that were typed with a unit of their own. */
+export function settingMeasures({ index, graph }: State): CellMeasure {
+  const known = new Map<string, Measure>();
+  for (const named of index.names.values()) {
+    const measure = declaredMeasure(named);
+    if (measure && !graph.column(named.sheet, named.column)?.own.has(named.row))
+      known.set(keyOf(named), measure);
+  }
+  return (sheet, column, row) => known.get(keyOf({ sheet, column, row }));
 }
+
+const keyOf = ({ sheet, column, row }: { sheet: string; column: string; row: number }): string =>
+  `${row} ${sheet} ${column}`;

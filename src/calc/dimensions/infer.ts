@@ -165,6 +165,7 @@ class Inference {
   private call(node: CallNode<Bound> & { readonly type: 'call' }, locals: Locals): Measure {
     if (node.name === 'LET') return this.letCall(node, locals);
     const measures = node.args.map((arg) => this.of(arg, locals));
+    if (node.name === 'TEST.REACHED') return this.reached(node, measures);
     const rate = rates.get(node.name);
     if (rate) return perSpan(measures[rate.of] ?? 'unknown', rate.per);
     const definition = registry.get(node.name);
@@ -182,6 +183,16 @@ class Inference {
     );
     if (definition?.result.is === 'text' || (isDate(common) && !passDates.has(node.name))) return 'unknown';
     return common;
+  }
+
+  /** A day, or by what is asked for the change per week in what the values measure; the target measures the same. */
+  private reached(node: CallNode<Bound>, measures: readonly Measure[]): Measure {
+    const [, values = 'unknown', target = 'any'] = measures;
+    const common = this.together([values, target], { ...node, type: 'call' }, node.args.slice(1, 3));
+    const what = node.args[3];
+    if (what === undefined || what.type === 'empty') return aDate;
+    if (what.type !== 'text') return 'unknown';
+    return what.value.trim().toLowerCase() === 'date' ? aDate : perSpan(common, 'week');
   }
 
   private letCall(node: CallNode<Bound>, locals: Locals): Measure {

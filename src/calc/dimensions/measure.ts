@@ -1,4 +1,4 @@
-import { type Dimension, dimensions } from '../../units/dimension.ts';
+import { type Dimension, dimensions, type Per } from '../../units/dimension.ts';
 
 /**
  * What a number in a formula measures: a product of dimensions with exponents (none: a plain number), a written number
@@ -11,9 +11,7 @@ export type Exponents = Readonly<Partial<Record<Part, number>>>;
  * What a measure is made of: the dimensions, `day` and `week` (of rates: a rate per week is never one per day), and
  * `date`, a day of the calendar, which only stands alone.
  */
-export type Part = Dimension | Span | 'date';
-type Span = 'day' | 'week';
-
+export type Part = Dimension | Per | 'date';
 export const plain: Exponents = {};
 
 export const isKnown = (measure: Measure): measure is Exponents => typeof measure === 'object';
@@ -54,11 +52,23 @@ export function dimensionIn(measure: Measure): Dimension | undefined {
 /** A dimension, or a plain number, per day or per week. */
 export interface Rate {
   readonly dimension?: Dimension;
-  readonly per: Span;
+  readonly per: Per;
 }
 
-export const perSpan = (measure: Measure, per: Span): Measure =>
+export const perSpan = (measure: Measure, per: Per): Measure =>
   isKnown(measure) && !isDate(measure) ? { ...measure, [per]: (measure[per] ?? 0) - 1 } : 'unknown';
+
+/** What something measures that says it of itself; undefined where it says nothing. */
+export function declaredMeasure({
+  dimension,
+  per,
+}: {
+  readonly dimension?: Dimension;
+  readonly per?: Per;
+}): Exponents | undefined {
+  if (dimension === undefined && per === undefined) return undefined;
+  return { ...(dimension ? { [dimension]: 1 } : {}), ...(per ? { [per]: -1 } : {}) };
+}
 
 export function rateIn(measure: Measure): Rate | undefined {
   if (!isKnown(measure)) return undefined;

@@ -1,3 +1,5 @@
+import type { Per } from '../../units/dimension.ts';
+import { splitRate } from '../../units/rate.ts';
 import { type DisplayUnit, unitFromWord } from '../../units/unit.ts';
 import type { Clock, DateOrder } from '../api.ts';
 
@@ -8,6 +10,8 @@ export interface HeadingReading {
   /** The unit's word as it stands; null when there is none. */
   readonly word: string | null;
   readonly unit: DisplayUnit | null;
+  /** The numbers are rates: "(kg per week)". */
+  readonly per: Per | null;
   readonly dateOrder: DateOrder | null;
   readonly clock: Clock | null;
   /** The unit is glued to the name, which may be chance. */
@@ -63,7 +67,7 @@ const clocks: readonly (readonly [RegExp, Clock])[] = [
 /** Longer headings are sentences; no unit is looked for in them. */
 export const LONGEST_HEADING = 200;
 
-const nothing = { word: null, unit: null, dateOrder: null, clock: null, glued: false } as const;
+const nothing = { word: null, unit: null, per: null, dateOrder: null, clock: null, glued: false } as const;
 
 /** Takes a heading apart: "Femur (cm)", "Load, kg", "tibia_mm", "Date [dd.mm.yyyy]", "Duration (min:sec)". */
 export function readHeading(heading: string): HeadingReading {
@@ -97,6 +101,9 @@ function hintOf(word: string): Partial<HeadingReading> | null {
   if (text.length > 20) return null;
   const unit = unitFromWord(text);
   if (unit) return { word: text, unit };
+  const rate = splitRate(text);
+  const of = unitFromWord(rate.text);
+  if (rate.per && (of || rate.text === '')) return { word: text, unit: of ?? null, per: rate.per };
   for (const [pattern, dateOrder] of orders) if (pattern.test(text)) return { dateOrder, word: text };
   for (const [pattern, clock] of clocks) if (pattern.test(text)) return { clock, word: text };
   return plainUnits.has(text.toLowerCase()) ? { word: text } : null;

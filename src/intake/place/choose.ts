@@ -4,6 +4,7 @@ import { nameKey, properName } from '../../book/names.ts';
 import { dimensions } from '../../units/dimension.ts';
 import { unitFromWord } from '../../units/unit.ts';
 import type { ColumnChoice, ColumnFinding, Findings, Target } from '../api.ts';
+import { readHeading } from '../detect/heading.ts';
 import { asInLog, countsSets } from '../detect/log.ts';
 import { headingKey } from '../detect/synonyms.ts';
 import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
@@ -216,6 +217,7 @@ function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Col
   const unit = source.unit.value === null ? undefined : unitFromWord(source.unit.value);
   const dimension = kind === 'number' ? (source.dimension ?? undefined) : undefined;
   const label = clipped(source.label);
+  const per = kind === 'number' ? readHeading(source.heading).per : null;
   return {
     id: name,
     name,
@@ -223,6 +225,7 @@ function newColumn(source: ColumnFinding, taken: (name: string) => boolean): Col
     ...(label === source.label ? {} : { note: source.heading.slice(0, limits.text) }),
     kind,
     ...(dimension ? { dimension, unit: hoursOf(source) ?? unit?.unit ?? dimensions[dimension] } : {}),
+    ...(per ? { per } : {}),
   };
 }
 

@@ -4,11 +4,11 @@ import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { goneName, isGone } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
+import { signOf } from '../../units/sign.ts';
 import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
 import { displayOf } from '../sheet/display.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
-import { unitSign } from '../sheet/shown.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { type ChartRecord, chartRoles } from './record.ts';
 
@@ -86,7 +86,7 @@ function measureOf(viewed: Viewed, sheet: Sheet, column: Column, role: 'number' 
       `The column ${column.label} is not one of ${role === 'date' ? 'dates' : 'numbers'}. Choose another.`,
     );
   const unit = role === 'date' ? undefined : displayUnitOf(column);
-  const label = unit ? `${column.label} (${unitSign(unit.unit)})` : column.label;
+  const label = unit ? `${column.label} (${signOf(column)})` : column.label;
   const range = viewed.calculation.column(sheet.id, column.id);
   return {
     column,

@@ -4,7 +4,7 @@ import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { unitOf, unitsOf } from '../../units/unit.ts';
 
-const { name, label, kind, dimension, unit, choices, formula, note, width, format, hidden, role } =
+const { name, label, kind, dimension, unit, per, choices, formula, note, width, format, hidden, role } =
   columnSchema.shape;
 
 /** What can be said about a column when it is made or changed; null takes a part away. */
@@ -14,6 +14,7 @@ export const columnParts = z.strictObject({
   kind,
   dimension: dimension.nullable(),
   unit: unit.nullable(),
+  per: per.nullable(),
   choices: choices.nullable(),
   formula: formula.nullable(),
   note: note.nullable(),
@@ -37,7 +38,7 @@ export function tidyColumn(loose: Loose): Column {
     if (value !== null && value !== undefined && value !== '' && value !== false) parts[key] = value;
   const kind = loose.kind ?? 'number';
   parts.kind = kind;
-  if (kind !== 'number') for (const key of ['dimension', 'unit', 'format']) delete parts[key];
+  if (kind !== 'number') for (const key of ['dimension', 'unit', 'per', 'format']) delete parts[key];
   if (kind !== 'choice') delete parts.choices;
   if (parts.dimension === undefined && typeof parts.unit === 'string') {
     // A unit says the dimension.

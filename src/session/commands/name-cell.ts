@@ -1,8 +1,10 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
+import type { NamedCell } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
+import { withUnit } from '../../book/setting-unit.ts';
 import { z } from '../../book/zod.ts';
-import { readTyped } from '../text/typed.ts';
+import { readSetting } from '../text/setting.ts';
 import { defineCommand } from './define.ts';
 import { checkCellName, columnId, row, sheetId, together } from './shared.ts';
 
@@ -25,20 +27,25 @@ export const nameCell = defineCommand({
       (n) => n.sheet === place.sheet && n.column === place.column && n.row === place.row,
     );
     if (other) refuse(`This cell is named "${other.name}" already. Rename it instead.`);
-    const naming: Edit = { do: 'set-name', name, target: note === undefined ? place : { ...place, note } };
-    // A date that did not fit the column before is one as a setting.
+    const named: NamedCell = { name, ...place, ...(note === undefined ? {} : { note }) };
+    // A date or a unit that did not fit the column before is one as a setting.
     const held = sheet.cells.get(column.id)!.held.get(place.row);
-    const now = held ? readTyped(held.held, column, state.locale, false, true) : null;
-    const dated = now !== null && typeof now === 'object' && 'date' in now;
-    const put: Edit = {
-      do: 'put-cells',
-      sheet: place.sheet,
-      row: place.row,
-      columns: [column.id],
-      cells: [[now]],
-    };
+    const now = held ? readSetting(held.held, column, named, state.locale, false) : null;
+    const fits = now && !(now.cell !== null && typeof now.cell === 'object' && 'held' in now.cell);
+    const naming: Edit = { do: 'set-name', name, target: withUnit(named, now?.unit ?? null) };
+    const put: readonly Edit[] = fits
+      ? [
+          {
+            do: 'put-cells',
+            sheet: place.sheet,
+            row: place.row,
+            columns: [column.id],
+            cells: [[now.cell]],
+          },
+        ]
+      : [];
     return {
-      edit: dated ? together([naming, put]) : naming,
+      edit: put.length > 0 ? together([naming, ...put]) : naming,
       words: `Name a cell ${name}`,
     };
   },

@@ -4,7 +4,9 @@ import type { Edit } from '../../book/edit.ts';
 import { limits } from '../../book/file-frame.ts';
 import type { Column } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
+import { columnFor, namedRows, withUnit } from '../../book/setting-unit.ts';
 import { toEnd } from '../drive.ts';
+import { hasUnit, readSetting } from '../text/setting.ts';
 import { isUnchanged, readTyped } from '../text/typed.ts';
 import type { Planned, State } from './define.ts';
 import { plural } from './shared.ts';
@@ -41,22 +43,36 @@ export function* puttingTexts(
     );
   const end = row + texts.length;
   if (end > limits.rows) refuse(`A sheet has at most ${limits.rows} rows.`);
-  const named = namedOn(state, id);
+  const units: Edit[] = [];
   let held = 0;
   let done = 0;
   const cells: Cell[][] = [];
   for (const [k, column] of columns.entries()) {
     const own = sheet.cells.get(column.id)!;
+    const named = namedRows(state.book, id, column.id);
     const read = (text: string | undefined, at: number): Cell => {
       if (text === undefined) return at < sheet.rows ? own.get(at) : null;
       if (
         at < sheet.rows &&
-        isUnchanged(text, own.get(at), own.kinds[at] ?? CellKind.blank, column, state.locale)
+        isUnchanged(
+          text,
+          own.get(at),
+          own.kinds[at] ?? CellKind.blank,
+          columnFor(column, named.get(at)),
+          state.locale,
+        )
       )
         return own.get(at);
-      const setting = sheet.purpose === 'worked' || named.has(`${at} ${column.id}`);
-      const cell = readTyped(text, column, state.locale, formulas, setting);
+      const cell = readInto(at, text);
       if (cell !== null && typeof cell === 'object' && 'held' in cell) held++;
+      return cell;
+    };
+    const readInto = (at: number, text: string): Cell => {
+      const setting = named.get(at);
+      if (!setting) return readTyped(text, column, state.locale, formulas, sheet.purpose === 'worked');
+      const { cell, unit } = readSetting(text, column, setting, state.locale, formulas);
+      if (!hasUnit(setting, unit))
+        units.push({ do: 'set-name', name: setting.name, target: withUnit(setting, unit) });
       return cell;
     };
     const list: Cell[] = [];
@@ -68,14 +84,12 @@ export function* puttingTexts(
   }
   const edits: Edit[] = [
     { do: 'put-cells', sheet: id, row, columns: columns.map((column) => column.id), cells },
+    ...units,
   ];
   if (end > sheet.rows)
     edits.unshift({ do: 'add-rows', sheet: id, row: sheet.rows, count: end - sheet.rows });
   return { edits, held };
 }
-
-const namedOn = ({ book }: State, sheet: string): ReadonlySet<string> =>
-  new Set([...book.names.values()].filter((n) => n.sheet === sheet).map((n) => `${n.row} ${n.column}`));
 
 export const heldInWords = (held: number): Pick<Planned, 'note'> =>
   held === 0

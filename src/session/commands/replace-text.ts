@@ -1,6 +1,7 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
 import { refuse } from '../../book/refusal.ts';
+import { columnAt } from '../../book/setting-unit.ts';
 import { z } from '../../book/zod.ts';
 import { matcher } from '../sheet/find.ts';
 import { readTyped, typedText, valueText } from '../text/typed.ts';
@@ -30,10 +31,11 @@ export const replaceText = defineCommand({
         const cell = cells.get(row);
         if (cell === null) continue;
         const formula = typeof cell === 'object' && 'formula' in cell;
-        const text = formula ? typedText(cell, column, state.locale) : valueText(cell, column, state.locale);
+        const as = columnAt(state.book, { sheet: id, row }, column);
+        const text = formula ? typedText(cell, as, state.locale) : valueText(cell, as, state.locale);
         if (!matches(text)) continue;
         // Only what was a formula can be one afterwards: no imported text turns into one here.
-        const now = readTyped(whole ? put : text.replace(pattern, () => put), column, state.locale, formula);
+        const now = readTyped(whole ? put : text.replace(pattern, () => put), as, state.locale, formula);
         edits.push({ do: 'put-cells', sheet: id, row, columns: [column.id], cells: [[now]] });
         count++;
       }

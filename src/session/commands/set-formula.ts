@@ -5,6 +5,7 @@ import { limits } from '../../book/file-frame.ts';
 import type { Column } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 import type { FormulaCheck } from '../../calc/api.ts';
+import { dimensions } from '../../units/dimension.ts';
 import { defineCommand, type State } from './define.ts';
 import { bareFormula, columnId, plural, row, sheetId, together } from './shared.ts';
 
@@ -71,11 +72,20 @@ export function withFormula(
 ): Column {
   const { formula: _, ...rest } = column;
   if (formula === '') return rest;
-  const dimension = check?.dimension;
-  if (!dimension || !blank || column.kind !== 'number' || column.dimension === dimension)
-    return { ...rest, formula };
-  const { unit: __, ...plain } = rest;
-  return { ...plain, dimension, formula };
+  const meaning = check?.meaning;
+  if (!meaning || meaning.is === 'date' || !blank || column.kind !== 'number') return { ...rest, formula };
+  const { dimension, unit } = meaning;
+  const per = meaning.is === 'rate' ? meaning.per : undefined;
+  if (column.dimension === dimension && column.per === per) return { ...rest, formula };
+  const { dimension: _d, unit: _u, per: _p, ...plain } = rest;
+  return {
+    ...plain,
+    ...(dimension ? { dimension } : {}),
+    // The base unit goes without saying.
+    ...(dimension && unit !== dimensions[dimension] ? { unit } : {}),
+    ...(per ? { per } : {}),
+    formula,
+  } as Column;
 }
 
 /** How many rows of a column hold something of their own. */

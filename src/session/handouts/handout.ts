@@ -6,6 +6,7 @@ import { columnInRole, roleOf } from '../../book/roles.ts';
 import { writeDate } from '../../units/date.ts';
 import type { Figure } from '../api.ts';
 import { figureOf } from '../figure/figure.ts';
+import { headingUnit } from '../sheet/column-unit.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { decide } from './decide.ts';
 import { usualNumberLines } from './numbers.ts';
@@ -120,7 +121,7 @@ function numbersOf(
     const value = viewed.calculation.value(sheet.id, column.id, row);
     const text = isIssue(value)
       ? `none: ${viewed.calculation.sentence(value)}`
-      : readable(value, column, viewed);
+      : readable(value, column, viewed, headingUnit(viewed, sheet.id, column));
     if (text === null) return [];
     const isLean = ['lean', 'lean_used', 'lean_lifted'].includes(roleOf(column));
     const off =

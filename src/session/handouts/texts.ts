@@ -5,20 +5,24 @@ import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { roleOf } from '../../book/roles.ts';
 import { writeNumber } from '../../units/number.ts';
+import { signOf } from '../../units/sign.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
-import { displayOf } from '../sheet/display.ts';
-import { unitSign } from '../sheet/shown.ts';
+import { headingUnit } from '../sheet/column-unit.ts';
+import { displayOf, wayOf } from '../sheet/display.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { placePattern } from './settings.ts';
 
 /** A value as a person reads it: whole degrees, else as its column shows it, with the unit. Null when there is none. */
-export function readable(value: Value, column: Column, viewed: Viewed): string | null {
+export function readable(
+  value: Value,
+  column: Column,
+  viewed: Viewed,
+  unit: string = signOf(column),
+): string | null {
   if (value === null || value === '' || isIssue(value)) return null;
-  if (column.dimension === 'angle' && typeof value === 'number') return `${minus(Math.round(value))}°`;
+  if (unit === '°' && typeof value === 'number') return `${minus(Math.round(value))}°`;
   const text = displayOf(value, column, viewed.locale).replace(/^-/, '−');
-  const unit =
-    typeof value === 'number' && column.kind === 'number' ? displayUnitOf(column)?.unit : undefined;
-  return unit ? `${text} ${unitSign(unit)}` : text;
+  return unit && typeof value === 'number' && column.kind === 'number' ? `${text} ${unit}` : text;
 }
 
 const minus = (value: number): string => (value < 0 ? `−${-value}` : String(Math.abs(value)));
@@ -28,8 +32,9 @@ export function errorWords(error: number | null, column: Column, viewed: Viewed)
   if (error === null || !Number.isFinite(error) || error <= 0) return '';
   if (column.dimension === 'angle') return `± ${Math.max(1, Math.round(error))}°`;
   const unit = displayUnitOf(column);
+  const sign = signOf(column);
   const shown = Number(fromBase(error, unit).toPrecision(2));
-  return `± ${writeNumber(shown, {}, viewed.locale)}${unit ? ` ${unitSign(unit.unit)}` : ''}`;
+  return `± ${writeNumber(shown, {}, viewed.locale)}${sign ? ` ${sign}` : ''}`;
 }
 
 /** A formula's number in a row; null for anything else. */
@@ -67,12 +72,20 @@ export function filled(viewed: Viewed, say: string, sheet: Sheet, row: number): 
 function wordsFor(viewed: Viewed, name: string, sheet: Sheet, row: number): string | null {
   const { book, calculation } = viewed;
   const column = columnNamed(sheet, name);
-  if (column) return readable(calculation.value(sheet.id, column.id, row), column, viewed);
+  if (column)
+    return readable(
+      calculation.value(sheet.id, column.id, row),
+      column,
+      viewed,
+      headingUnit(viewed, sheet.id, column),
+    );
   const named = book.names.get(nameKey(name));
   if (!named) return null;
   const value = calculation.value(named.sheet, named.column, named.row);
   // A named angle stands in a column without a unit: it reads like the column of the same kind that it is compared with.
   const own = columnOf(sheetOf(book, named.sheet), named.column);
+  const meaning = own.dimension ? undefined : calculation.meaning(named.sheet, named.column, named.row);
+  if (meaning) return readable(value, wayOf(own, meaning).column, viewed);
   const like = own.dimension === undefined ? likeOf(roleOf(named), sheet) : undefined;
   return readable(value, like ?? own, viewed);
 }

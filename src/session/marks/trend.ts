@@ -1,9 +1,9 @@
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import { columnOf, findSheet, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
+import { unitSign } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import { displayOf, writer } from '../sheet/display.ts';
-import { unitSign } from '../sheet/shown.ts';
 import type { Viewed } from '../sheet/views.ts';
 import type { TrendSource } from './record.ts';
 import { remembered } from './remembered.ts';

@@ -1,7 +1,7 @@
 import type { Column } from '../../book/model.ts';
 import type { Locale } from '../../units/locale.ts';
+import { unitSign } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import { unitSign } from '../sheet/shown.ts';
 import { typedText } from '../text/typed.ts';
 import type { ColumnMarks, Operand, Tone, TrendSource, When } from './record.ts';
 

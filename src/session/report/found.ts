@@ -5,10 +5,10 @@ import { nameKey } from '../../book/names.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { writeNumber } from '../../units/number.ts';
+import { signOf, unitSign } from '../../units/sign.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
-import { unitSign } from '../sheet/shown.ts';
 import type { Viewed } from '../sheet/views.ts';
 
 /** A sheet by id or name. @throws Refusal */
@@ -47,8 +47,7 @@ export function numbersIn(
 
 /** "cm"; blank for a column without a unit. */
 export function unitSignOf(column: Column): string {
-  const unit = displayUnitOf(column)?.unit;
-  return unit ? unitSign(unit) : '';
+  return signOf(column);
 }
 
 /** "Femur (cm)". */

@@ -46,12 +46,16 @@ export interface Way {
 
 /** How a cell is written whose formula says what its number stands for; without a meaning, as its column says. */
 export function wayOf(column: Column, meaning: Meaning | undefined): Way {
-  if (!meaning || column.format?.percent) return { column, behind: '' };
+  if (!meaning || column.kind !== 'number' || column.format?.percent) return { column, behind: '' };
   if (meaning.is === 'date') return { column: { ...column, kind: 'date' }, behind: '' };
   const { dimension, unit } = meaning;
   const sign = unit === undefined ? '' : unit === 'deg' ? '°' : ` ${unit}`;
   return {
-    column: dimension && unit ? { ...column, dimension, unit } : column,
+    column: {
+      ...column,
+      ...(dimension && unit ? { dimension, unit } : {}),
+      ...(meaning.is === 'rate' ? { per: meaning.per } : {}),
+    },
     behind: meaning.is === 'rate' ? `${sign} per ${meaning.per}` : sign,
   };
 }

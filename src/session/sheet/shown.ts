@@ -6,9 +6,6 @@ import { writeNumber } from '../../units/number.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
 import { displayOf } from './display.ts';
 
-/** A unit as it stands behind a figure. */
-export const unitSign = (unit: string): string => (unit === 'deg' ? '°' : unit);
-
 /** A figure with five significant digits and its unit: enough to follow a working, short enough to read. */
 export function figureText(value: number, unit: string, locale: Locale): string {
   const rounded = Math.abs(value) >= 1e5 ? Math.round(value) : Number(value.toPrecision(5));

@@ -4,6 +4,7 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
 import type { Book, NamedCell, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
+import { columnAt } from '../../book/setting-unit.ts';
 import type { Calculation } from '../../calc/api.ts';
 import { lettersOf } from '../../calc/language/address.ts';
 import type { Locale } from '../../units/locale.ts';
@@ -23,7 +24,8 @@ import { drawingsOf } from '../marks/drawings.ts';
 import { marksOfSheet } from '../marks/record.ts';
 import { marksOutline } from '../marks/words.ts';
 import { typedText } from '../text/typed.ts';
-import { displayOf, marksOf } from './display.ts';
+import { headingUnit } from './column-unit.ts';
+import { marksOf, shownWith, wayOf } from './display.ts';
 import { settingWords } from './setting-words.ts';
 import { sheetViewOf } from './sheet-view.ts';
 
@@ -37,13 +39,16 @@ export interface Viewed {
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
 export const LARGEST_TILE = 200_000;
 
-export function sheetOutline(sheet: Sheet, { book, locale }: Viewed): SheetOutline {
+export function sheetOutline(sheet: Sheet, viewed: Viewed): SheetOutline {
+  const { book, locale } = viewed;
   const { id, name, label, purpose, note, rows } = sheet;
   const marks = new Map(marksOfSheet(book, id).map((one) => [one.column, one]));
   const columns = sheet.columns.map((column, c) => {
     const own = marks.get(column.id);
+    const sign = headingUnit(viewed, id, column);
     return {
       ...column,
+      ...(sign ? { sign } : {}),
       address: lettersOf(c),
       ...(own ? { marks: marksOutline(own, column, locale) } : {}),
     };
@@ -173,7 +178,9 @@ export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
   return {
     place,
     display: held ? held.held : cellText(viewed, column, place),
-    editText: computed ? `=${column.formula}` : typedText(cell, column, viewed.locale),
+    editText: computed
+      ? `=${column.formula}`
+      : typedText(cell, columnAt(viewed.book, place, column), viewed.locale),
     from: computed
       ? 'column formula'
       : kind === CellKind.held
@@ -209,6 +216,6 @@ export function previewOf({ book, calculation, locale }: Viewed, formula: string
   if (isMatrix(value)) return { display: `a table of ${value.rows} × ${value.columns}`, error: false };
   if (isIssue(value)) return { display: `${value.code} ${calculation.sentence(value)}`, error: true };
   if (value === null) return { display: 'blank', error: false };
-  const dimension = column.dimension ?? calculation.check(formula, place).dimension;
-  return { display: displayOf(value, dimension ? { ...column, dimension } : column, locale), error: false };
+  const way = wayOf(column, column.dimension ? undefined : calculation.check(formula, place).meaning);
+  return { display: shownWith(value, way, locale), error: false };
 }

@@ -7,6 +7,7 @@ import { isoFromSerial } from '../../units/date.ts';
 import { editText } from '../../units/quantity.ts';
 import { type DisplayUnit, displayUnitOf } from '../../units/unit.ts';
 import { writeYesNo } from '../../units/yes-no.ts';
+import { columnUnit } from '../sheet/column-unit.ts';
 import type { Viewed } from '../sheet/views.ts';
 
 export interface CsvOptions {
@@ -23,17 +24,36 @@ export function csvOf(viewed: Viewed, sheetId: string, options: CsvOptions = {})
   const { delimiter = ',', decimal = '.' } = options;
   const sheet = sheetOf(viewed.book, sheetId);
   const quote = quoter(delimiter);
-  const columns = sheet.columns.map((column) => writerFor(sheet, column, viewed.calculation, decimal, quote));
-  const lines = [sheet.columns.map((column) => quote(safe(heading(column)))).join(delimiter)];
-  for (let row = 0; row < sheet.rows; row++) lines.push(columns.map((write) => write(row)).join(delimiter));
+  const fields = fieldsOf(viewed, sheet, decimal, quote);
+  const lines = [fields.map((field) => quote(safe(field.heading))).join(delimiter)];
+  for (let row = 0; row < sheet.rows; row++)
+    lines.push(fields.map(({ write }) => write(row)).join(delimiter));
   return `${lines.join('\r\n')}\r\n`;
 }
 
 /** "Femur (cm)"; a plain number has no unit. */
-export function heading(column: Column): string {
-  const unit = displayUnitOf(column);
-  const label = column.label || column.name;
-  return unit ? `${label} (${unit.unit})` : label;
+export function heading({ label, name }: Column, unit: string): string {
+  return unit ? `${label || name} (${unit})` : label || name;
+}
+
+/** A column of a sheet, and beside cells that measure this and that their units. */
+function fieldsOf(viewed: Viewed, sheet: Sheet, decimal: '.' | ',', quote: (text: string) => string) {
+  return sheet.columns.flatMap((column) => {
+    const unit = columnUnit(viewed, sheet, column);
+    const own = {
+      heading: heading(column, unit.all),
+      write: writerFor(sheet, column, viewed.calculation, decimal, quote),
+    };
+    return unit.each
+      ? [
+          own,
+          {
+            heading: `${column.label || column.name}: unit`,
+            write: (row: number) => quote(unit.each?.get(row) ?? ''),
+          },
+        ]
+      : [own];
+  });
 }
 
 function quoter(delimiter: string): (text: string) => string {

@@ -3,12 +3,14 @@ import { choiceMeant } from '../../book/choices.ts';
 import type { Column } from '../../book/model.ts';
 import { readDate, writeDate } from '../../units/date.ts';
 import type { Locale } from '../../units/locale.ts';
+import { readMeasured } from '../../units/measured.ts';
 import { readNumber } from '../../units/number.ts';
-import { editText, readQuantity } from '../../units/quantity.ts';
+import { editText, type Reading, readQuantity } from '../../units/quantity.ts';
+import { splitRate } from '../../units/rate.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import { readYesNo, writeYesNo } from '../../units/yes-no.ts';
 
-type Typed = Pick<Column, 'kind' | 'dimension' | 'unit' | 'choices' | 'format'>;
+type Typed = Pick<Column, 'kind' | 'dimension' | 'unit' | 'per' | 'choices' | 'format'>;
 
 const ORDER: Readonly<Record<Locale['dateOrder'], string>> = {
   ymd: 'year, month, day (2025-03-01)',
@@ -33,11 +35,14 @@ export function readTyped(
   if (!setting || !isPlain(column) || cell === null || typeof cell !== 'object' || !('held' in cell))
     return cell;
   const date = readDate(cell.held.trim(), locale);
-  return date === undefined ? cell : { date };
+  if (date !== undefined) return { date };
+  return readMeasured(cell.held, locale)
+    ? { ...cell, reason: `"${brief(cell.held.trim())}" has a unit. Name the cell, and the unit is read.` }
+    : cell;
 }
 
-const isPlain = ({ kind, dimension, format }: Typed): boolean =>
-  kind === 'number' && dimension === undefined && !format?.percent;
+const isPlain = ({ kind, dimension, per, format }: Typed): boolean =>
+  kind === 'number' && dimension === undefined && per === undefined && !format?.percent;
 
 function readCell(text: string, column: Typed, locale: Locale, formulas: boolean): Cell {
   const trimmed = text.trim();
@@ -57,7 +62,7 @@ function readPlain(text: string, column: Typed, locale: Locale): Cell {
     case 'number': {
       const read = column.format?.percent
         ? readPercent(trimmed, locale)
-        : readQuantity(trimmed, displayUnitOf(column), locale);
+        : readAmount(trimmed, column, locale);
       return 'value' in read ? read.value : { held: text, reason: read.reason };
     }
     case 'date': {
@@ -82,6 +87,15 @@ function readPlain(text: string, column: Typed, locale: Locale): Cell {
     case 'text':
       return text;
   }
+}
+
+/** A number with or without its unit; of a column of rates, with or without the time that they are per. */
+function readAmount(typed: string, column: Typed, locale: Locale): Reading {
+  const { text, per } = splitRate(typed);
+  if (column.per === undefined || per === undefined)
+    return readQuantity(typed, displayUnitOf(column), locale);
+  if (per === column.per) return readQuantity(text, displayUnitOf(column), locale);
+  return { reason: `"${brief(typed)}" is a rate per ${per}; this column has rates per ${column.per}.` };
 }
 
 /** In a column written in per cent a plain number is meant in per cent too. */

@@ -7,12 +7,13 @@ import { nameKey } from '../../book/names.ts';
 import { roleOf } from '../../book/roles.ts';
 import { shiftRelative } from '../../calc/language/move.ts';
 import { type Mention, rewrite } from '../../calc/language/rewrite.ts';
+import { signOf } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import type { CellInfo, ExplainedLean, Place } from '../api.ts';
 import { doubtsOf } from '../checks/doubts.ts';
 import { explainedRow } from '../figure/explained.ts';
 import { knownOf } from '../figure/figure-lifter.ts';
-import { countText, figureText, outcomeText, unitSign, valueText } from '../sheet/shown.ts';
+import { countText, figureText, outcomeText, valueText } from '../sheet/shown.ts';
 import { cellInfoOf, type Viewed } from '../sheet/views.ts';
 import { type Call, callsIn } from './working-calls.ts';
 import { workingText } from './working-text.ts';
@@ -116,7 +117,7 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
     place,
     title: `${column.label}, row ${place.row + 1}`,
     display: info.display,
-    unit: unitSign(displayUnitOf(column)?.unit ?? ''),
+    unit: signOf(column),
     from: info.from,
     override: info.override,
     ...(info.name === undefined ? {} : { name: info.name }),

@@ -1,7 +1,7 @@
 import * as say from '../../../functions/tables/sources.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { isoFromSerial } from '../../units/date.ts';
-import { displayUnitOf } from '../../units/unit.ts';
+import { unitWords } from '../../units/sign.ts';
 import type { Fate } from './content.ts';
 
 interface About {
@@ -81,8 +81,7 @@ export function aboutRows({ book, named, fates, held, defined, now }: About): re
   ];
 }
 
-const unitText = (column: Column): string =>
-  column.kind === 'date' ? 'date' : (displayUnitOf(column)?.unit ?? '');
+const unitText = (column: Column): string => (column.kind === 'date' ? 'date' : unitWords(column));
 
 function fateText(fate: Fate | undefined): string {
   if (!fate?.no) return 'formula';

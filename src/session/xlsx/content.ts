@@ -9,6 +9,7 @@ import { lettersOf } from '../../calc/index.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import { editText } from '../../units/quantity.ts';
 import { displayUnitOf } from '../../units/unit.ts';
+import { columnUnit } from '../sheet/column-unit.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { heading } from '../text/csv.ts';
@@ -133,8 +134,10 @@ function columnContent(
     if (made) formulas.set(row, made);
   }
   const digits = column.format?.digits;
+  const unit = columnUnit(viewed, sheet, column);
   return {
-    heading: heading(column),
+    heading: heading(column, unit.all),
+    ...(unit.each ? { unitOf: unit.each } : {}),
     hidden: column.hidden ?? false,
     ...(column.width === undefined ? {} : { width: column.width }),
     numbers:

@@ -13,6 +13,8 @@ export interface ColumnContent {
   /** Pixels. */
   readonly width?: number;
   readonly numbers: 'plain' | 'date' | { readonly digits?: number; readonly percent: boolean };
+  /** The unit of a row's number, where the heading cannot say one for all. */
+  readonly unitOf?: ReadonlyMap<number, string>;
   /** `Kind` of each cell; held cells are texts, and errors have their code as their text. */
   readonly kinds: Uint8Array;
   readonly values: Float64Array;

@@ -69,6 +69,11 @@ function sheetOf(sheet: SheetContent): WriteSheet {
           cells.set(`${at},${c}`, { formula, formulaResult: value });
         else if (column.kinds[row] === Kind.text && needsCare(value as string))
           cells.set(`${at},${c}`, textCell(value as string));
+        const unit = column.unitOf?.get(row);
+        if (unit !== undefined) {
+          const style = { numFmt: `${figuresOf(column)}" ${unit}"` };
+          cells.set(`${at},${c}`, { value, ...cells.get(`${at},${c}`), style });
+        }
         if (dated) cells.set(`${at},${c}`, { ...cells.get(`${at},${c}`), style: { numFmt: DATE } });
         return value;
       }),
@@ -127,12 +132,19 @@ function textCell(text: string): Partial<Cell> {
   return text.startsWith('#') ? { value: written, richText: [{ text: written }] } : { value: written };
 }
 
-function styleOf({ numbers }: ColumnContent): CellStyle | undefined {
+/** As a number format says it: a column's digits, or as many as the number has. */
+function figuresOf({ numbers }: ColumnContent): string {
+  if (typeof numbers !== 'object') return 'General';
+  const { digits } = numbers;
+  return digits === undefined ? '0.##' : digits === 0 ? '0' : `0.${'0'.repeat(digits)}`;
+}
+
+function styleOf(column: ColumnContent): CellStyle | undefined {
+  const { numbers } = column;
   if (numbers === 'plain') return undefined;
   if (numbers === 'date') return { numFmt: DATE };
-  const { digits, percent } = numbers;
-  const figures = digits === undefined ? '0.##' : digits === 0 ? '0' : `0.${'0'.repeat(digits)}`;
-  return { numFmt: percent ? `${figures}%` : figures };
+  const figures = figuresOf(column);
+  return { numFmt: numbers.percent ? `${figures}%` : figures };
 }
 
 /** Pixels to the width of so many figures, with the room that a cell leaves at its sides; else wide enough to read. */

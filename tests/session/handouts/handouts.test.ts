@@ -64,6 +64,31 @@ describe('a handout', () => {
     expect(text).not.toContain('<svg');
   });
 
+  test('units stand behind values of columns and settings that were never told theirs', () => {
+    const session = one('Ada', {
+      numbers: [{ column: 'reach' }],
+      rules: [{ part: 'finding', when: 'femur > 0', say: 'Reach {reach}, at most {limit}.' }],
+    });
+    const file = JSON.parse(session.save());
+    file.sheets[0].columns.push({ name: 'reach', label: 'Reach', kind: 'number', formula: 'femur + tibia' });
+    file.sheets.push({
+      name: 'settings',
+      purpose: 'gathered',
+      rows: 1,
+      columns: [{ name: 'value', kind: 'number' }],
+    });
+    const again = Session.open(JSON.stringify(file));
+    again.execute({ do: 'name-cell', sheet: 'settings', column: 'value', row: 0, name: 'limit' });
+    const texts = [['1.5 in']];
+    again.execute({ do: 'set-cells', sheet: 'settings', row: 0, columns: ['value'], texts });
+    for (const _ of again.recalculate());
+    // 43 + 40 cm, and a limit in the unit it was typed in.
+    const [handout] = handoutsFor(again, { sheet: 'roster' }).handouts;
+    expect(handout!.findings).toEqual(['Reach 83 cm, at most 1.5 in.']);
+    expect(handout!.numbers).toEqual([{ label: 'Reach', value: '83 cm', error: '' }]);
+    expect(shapeText(handoutShapes(handoutsFor(again, { sheet: 'roster' }))[0]!)).toContain('83 cm');
+  });
+
   test('says a rule where its formula is true, its places filled, and nothing where it is not', () => {
     const made = handoutsFor(
       one('Ada', {

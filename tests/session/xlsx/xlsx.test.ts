@@ -381,6 +381,29 @@ describe('the book as an XLSX file', () => {
     expect(about).toContain('shown in another unit');
   });
 
+  test('free cells that measure different things have their units in their number format', async () => {
+    const session = bookOf(
+      { do: 'add-sheet', name: 'log', columns: [{ name: 'load', dimension: 'mass', unit: 'kg' }] },
+      { do: 'set-cells', sheet: 'log', row: 0, columns: ['load'], texts: [['100'], ['104']] },
+      { do: 'add-sheet', name: 'glance', purpose: 'worked', rows: 3, columns: [{ name: 'figure' }] },
+      {
+        do: 'set-cells',
+        sheet: 'glance',
+        row: 0,
+        columns: ['figure'],
+        texts: [['=MAX(log.load)'], ['=COUNT(log.load)'], ['=LEAN.SHANK(35)']],
+      },
+    );
+    const cells = readBook(await written(session)).sheet('glance');
+    expect(cells.get('A2')).toMatchObject({ type: 'n', value: '104', format: 'General" kg"' });
+    expect(cells.get('A3')).toMatchObject({ type: 'n', value: '2', format: '0' });
+    expect(cells.get('A4')?.format).toBe('General" deg"');
+    // ISO/IEC 29500-1, 18.8.31: a literal stands in quotation marks. All of one kind: the heading says it.
+    session.execute({ do: 'clear-cells', sheet: 'glance', row: 1, rows: 2, columns: ['figure'] });
+    const same = readBook(await written(session)).sheet('glance');
+    expect([same.get('A1')?.value, same.get('A2')?.value]).toEqual(['figure (kg)', '104']);
+  });
+
   test('says plainly what it cannot hold', () => {
     const long = bookOf(
       { do: 'add-sheet', name: 'a', label: 'Notes', columns: [{ name: 'words', kind: 'text' }] },

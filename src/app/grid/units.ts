@@ -1,2 +1,0 @@
-/** A unit as headings write it. */
-export const unitSign = (unit: string): string => (unit === 'deg' ? '°' : unit);
