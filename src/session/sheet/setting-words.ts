@@ -1,7 +1,7 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Book, NamedCell } from '../../book/model.ts';
+import { unitSign } from '../../units/sign.ts';
 import { unitFromWord, unitOf } from '../../units/unit.ts';
-import { unitSign } from './shown.ts';
 
 /**
  * What a setting is called and measured in. In a sheet of settings (a name in every second row or more) its row says so:
@@ -22,9 +22,12 @@ export function settingWords(book: Book, named: NamedCell): { label: string; uni
             const cell = sheet.cells.get(id)!.get(named.row);
             return typeof cell === 'string' && cell.trim() !== '' ? [cell.trim()] : [];
           });
+  // A unit that was typed with the number is shown with it.
   const unit =
-    texts.slice(1).flatMap((text) => (unitOf(text) ?? unitFromWord(text))?.unit ?? [])[0] ??
-    sheet.columns.find(({ id }) => id === named.column)?.unit;
+    named.dimension || named.per
+      ? undefined
+      : (texts.slice(1).flatMap((text) => (unitOf(text) ?? unitFromWord(text))?.unit ?? [])[0] ??
+        sheet.columns.find(({ id }) => id === named.column)?.unit);
   const words = named.name.replaceAll('_', ' ').trim();
   return {
     label: texts[0] ?? words.charAt(0).toUpperCase() + words.slice(1),

@@ -72,7 +72,8 @@ export function namesOutline(viewed: Viewed): Outline['names'] {
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map((named) => {
       const column = columnOf(sheetOf(book, named.sheet), named.column);
-      return { ...named, ...settingWords(book, named), display: cellText(viewed, column, named) };
+      const { dimension: _, unit: __, per: ___, ...target } = named;
+      return { ...target, ...settingWords(book, named), display: cellText(viewed, column, named) };
     });
 }
 
