@@ -298,6 +298,10 @@ export interface Figure {
   readonly sheet: string;
   readonly row: number;
   readonly title: string;
+  /** One sentence: the minimum lean on the flat, and what the heel lift does; null without a posture on the flat. */
+  readonly headline: string | null;
+  /** The column of this sheet that computes the minimum lean, to show how. */
+  readonly leanColumn: string | null;
   readonly flat: PostureFigure | NoPosture;
   readonly lifted: PostureFigure | NoPosture | null;
   /** SD of the lean for 1 cm and 2° of measuring error, degrees; null without a posture. */

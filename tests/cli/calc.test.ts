@@ -237,7 +237,7 @@ describe('leverbook calc', () => {
     // The sample's own roster file with two people changed; two cells that cannot be read
     // were mended in the book, so four rows differ.
     const text = readFileSync(join(root, 'sample-books/squat-screening/roster.csv'), 'utf8')
-      .replace('Bram Oduya,M,2025-09-08,180,40,', 'Bram Oduya,M,2025-09-08,180,41,')
+      .replace('Bram Oduya,M,2025-09-08,163,43,', 'Bram Oduya,M,2025-09-08,163,44,')
       .replace(/^(Dario Welk,.*),[\d.]+$/m, '$1,79.9');
     const csv = file('roster.csv', text);
     const rows = (args: readonly string[]) => {
@@ -248,15 +248,15 @@ describe('leverbook calc', () => {
     const asked = rows(['--json', '--sheet=roster']);
     expect(asked).toMatchObject({ code: 2, values: [] });
     expect(asked.err).toMatch(
-      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 40 cm there, 41 cm in the file; Dario Welk .*79\.9 kg in the file; .*No file was written\. .*--differing leave/,
+      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 43 cm there, 44 cm in the file; Dario Welk .*79\.9 kg in the file; .*No file was written\. .*--differing leave/,
     );
     const left = rows(['--json', '--sheet=roster', '--differing=leave']);
     expect(left.err).toMatch(/24 of 24 rows imported \(4 of them as the sheet has them\), 0 not imported/);
     expect(left.values).toHaveLength(24);
-    expect(left.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 40 });
+    expect(left.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 43 });
     const taken = rows(['--json', '--sheet=roster', '--differing=take']);
     expect(taken.values).toHaveLength(24);
-    expect(taken.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 41 });
+    expect(taken.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 44 });
     const added = rows(['--json', '--sheet=roster', '--differing=add']);
     expect(added.values.map(({ athlete }) => athlete).slice(24)).toEqual([
       'Bram Oduya',

@@ -11,6 +11,7 @@ import { Drawing } from './Drawing.tsx';
 import { savePng, saveSvg } from './export.ts';
 import './figure.css';
 import { Explained } from './Explained.tsx';
+import { Headline } from './Headline.tsx';
 import { HeelOrAnkle } from './HeelOrAnkle.tsx';
 import { Numbers } from './Numbers.tsx';
 import { Parts } from './Parts.tsx';
@@ -67,7 +68,7 @@ export function FigurePanel() {
   const canDraw = [now.flat, now.lifted].some((stand) => stand && (isPosture(stand) || stand.nearest));
   return (
     <div class="figure-panel">
-      <h3 class="figure-title">{now.title}</h3>
+      <Headline figure={now} />
       {canDraw && (
         <figure ref={drawn}>
           <Drawing

@@ -6,6 +6,7 @@ import { CellFormula } from '../formula/CellFormula.tsx';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
 import { receiveFiles } from '../intake/arriving.ts';
 import { UpdateStrip } from '../offline/UpdateStrip.tsx';
+import { narrow } from '../state/look.ts';
 import type { Page } from '../state/page.ts';
 import { Contents } from './Contents.tsx';
 import { ContextMenu } from './ContextMenu.tsx';
@@ -14,6 +15,7 @@ import { Dialogues } from './Dialogues.tsx';
 import { Finder } from './Finder.tsx';
 import { Header } from './Header.tsx';
 import { KeepStrip } from './KeepStrip.tsx';
+import { Later } from './Later.tsx';
 import { NarrowBar } from './NarrowBar.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
 import { SheetView } from './SheetView.tsx';
@@ -21,6 +23,8 @@ import './shell.css';
 import { SidePanel } from './SidePanel.tsx';
 import { StatusLine } from './StatusLine.tsx';
 import { ViewStrip } from './ViewStrip.tsx';
+
+const figureStrip = async () => (await import('../figure/FigureStrip.tsx')).FigureStrip;
 
 /** The page whole. */
 export function App({ page }: { page: Page }) {
@@ -37,6 +41,7 @@ export function App({ page }: { page: Page }) {
             <SampleStrip />
             <KeepStrip />
             <UpdateStrip />
+            {narrow.value && <Later load={figureStrip} of={{}} />}
           </div>
           <ViewStrip />
           <SheetView />

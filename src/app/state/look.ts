@@ -56,6 +56,11 @@ export function chooseDensity(which: Density): void {
   document.documentElement.dataset.density = which;
 }
 
+/** The width at which nothing stands beside the sheet (shell.css). */
+const NARROW = '(max-width: 860px)';
+/** Whether the page is that narrow now. */
+export const narrow = signal(globalThis.matchMedia?.(NARROW).matches ?? false);
+
 /** Applies what was chosen before, at the start of the page. */
 export function recallLook(): void {
   chooseTheme(recalled('leverbook-theme', themes, 'system'));
@@ -68,6 +73,10 @@ export function recallLook(): void {
   effect(() => {
     if (highContrast.value) document.documentElement.dataset.contrast = 'high';
     else delete document.documentElement.dataset.contrast;
+  });
+  const width = matchMedia(NARROW);
+  width.addEventListener('change', () => {
+    narrow.value = width.matches;
   });
   chooseDensity(recalled('leverbook-density', densities, 'regular'));
 }

@@ -2,6 +2,8 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
+import { columnInRole } from '../../book/roles.ts';
+import { writeNumber } from '../../units/number.ts';
 import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from '../api.ts';
 import type { Viewed } from '../sheet/views.ts';
 import { typedText } from '../text/typed.ts';
@@ -22,6 +24,7 @@ import {
 import { partsOf } from './figure-parts.ts';
 import { descentOf, numbersOf, standOf } from './figure-stand.ts';
 import { asTested, otherTests } from './figure-tests.ts';
+import { headlineOf } from './headline.ts';
 import { heelOrAnkle } from './heel-or-ankle.ts';
 
 export { type FigureOptions, figureOptions };
@@ -46,6 +49,8 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
     sheet: sheet.id,
     row,
     title: known.title,
+    headline: headlineOf({ flat, lifted, lift: liftInWords(viewed, lift), numbers }),
+    leanColumn: columnInRole(sheet, 'lean')?.id ?? null,
     flat,
     lifted,
     leanError: typeof error === 'number' ? error : null,
@@ -73,6 +78,10 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
 /** Heel lift or more ankle range, for the lifter of a row as tried out. */
 export const figureHeel = (viewed: Viewed, sheetId: string, row: number, given: FigureOptions = {}) =>
   heelOrAnkle(viewed, knownOf(viewed, sheetWithRow(viewed, sheetId, row), row, given));
+
+/** Millimetres are shown where the lift has some: 3 cm, 2.5 cm. */
+const liftInWords = ({ locale }: Viewed, lift: number): string =>
+  `${writeNumber(Math.round(lift * 10) / 10, {}, locale)}\u00a0cm`;
 
 /** The descent of a row's lifter, on the lift where there is one: posture by posture, from the top. */
 export function figureDescent(
