@@ -9,6 +9,7 @@ import {
   type Watched,
   withoutFileAccess,
 } from './browser.ts';
+import { editorLoaded } from './workbook.ts';
 
 /** The lifter whose femur is edited: the second of the sample book's roster. */
 const row = 2;
@@ -50,6 +51,9 @@ let watched: Watched;
 beforeAll(async () => {
   served = await buildAndServe();
   watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withoutFileAccess);
+  // A test that begins with a reload must not cut off what the page still loads.
+  await sheetShown(watched.page);
+  await editorLoaded(watched.page);
 });
 afterAll(async () => {
   await watched?.close();

@@ -39,7 +39,7 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
     await page.locator('.ht_master td.marked').first().waitFor();
     const rows = await Promise.all(cells.map(told));
     const lifts = await Promise.all((await column('Heel lift needed')).map((cell) => cell.textContent()));
-    const target = Number(await page.getByLabel('target_lean').inputValue());
+    const target = Number(await page.locator('[data-setting="target_lean"] input').inputValue());
     const wanted = (lean: number, lift: string | null) => {
       if (lean > FAR) return 'attend: far more than aimed at';
       if (lean > target + 0.5 && lift !== 'none needed') return 'watch';
