@@ -45,6 +45,7 @@ const ofColumns: Readonly<Record<string, Sort>> = {
   group: 'text',
   team: 'text',
   squad: 'text',
+  exercise: 'text',
 };
 
 /** Measures that a later test takes again. */

@@ -8,9 +8,9 @@ import type { Doubt } from './api.ts';
 import { keyOf } from './checks/doubt-key.ts';
 
 const lines = synonymIndex(synonyms);
-const isExercise = ({ kind, name, label }: Column): boolean =>
+const isExercise = ({ kind, name, label, role = '' }: Column): boolean =>
   (kind === 'text' || kind === 'choice') &&
-  [name, label].some((text) => lines.get(headingKey(text)) === lines.get('exercise'));
+  [name, label, role].some((text) => lines.get(headingKey(text)) === lines.get('exercise'));
 
 /** Exercises that are offered, at most. */
 const MOST = 8;
@@ -35,22 +35,20 @@ export interface OfferedExercises {
 /** The settings on a sheet that name an exercise, where the log has any. */
 export function offeredExercises(asked: Asked, sheet: string): readonly OfferedExercises[] {
   if (asked.book.names.size === 0) return [];
-  return exerciseSettings(asked.book)
-    .filter(({ setting }) => setting.sheet === sheet)
-    .flatMap((one) => {
-      const { choices, sentence } = stateOf(asked, one);
-      const { row, column } = one.setting;
-      return choices.length === 0
-        ? []
-        : [{ row, column, choices, ...(sentence === undefined ? {} : { sentence }) }];
-    });
+  return exerciseSettings(asked.book, (setting) => setting.sheet === sheet).flatMap((one) => {
+    const { choices, sentence } = stateOf(asked, one);
+    const { row, column } = one.setting;
+    return choices.length === 0
+      ? []
+      : [{ row, column, choices, ...(sentence === undefined ? {} : { sentence }) }];
+  });
 }
 
 /** A setting that a formula compares with a column of exercises, where no row has what it says. */
 export function settingDoubts(asked: Asked): readonly Doubt[] {
   return exerciseSettings(asked.book).flatMap((one) => {
     const { choices, text, sentence } = stateOf(asked, one);
-    const { setting, sheet } = one;
+    const { setting, sheet, column } = one;
     if (sentence === undefined) return [];
     return [
       {
@@ -59,7 +57,7 @@ export function settingDoubts(asked: Asked): readonly Doubt[] {
         sentence,
         remedy: 'Enter one of the exercises found; its results are blank until then.',
         choices: choices.slice(0, MOST),
-        key: keyOf('setting', setting.name, sheet.id, text),
+        key: keyOf('setting', sheet.id, column.id, text),
       },
     ];
   });
@@ -93,19 +91,23 @@ interface ExerciseSetting {
   readonly column: Column;
 }
 
-const remembered = new WeakMap<Book['sheets'], { names: Book['names']; found: readonly ExerciseSetting[] }>();
-
 /** Named cells beside which a formula has a column of exercises: `exercise = main_lift`, `COUNTIFS(log.exercise, main_lift)`. */
-function exerciseSettings({ sheets, names }: Book): readonly ExerciseSetting[] {
-  const known = remembered.get(sheets);
-  if (known?.names === names) return known.found;
+function exerciseSettings(
+  book: Book,
+  wanted: (setting: NamedCell) => boolean = () => true,
+): readonly ExerciseSetting[] {
+  const { sheets, names } = book;
+  const settings = [...names.values()].filter(
+    (setting) => wanted(setting) && textOf(book, setting) !== undefined,
+  );
+  if (settings.length === 0) return [];
   const formulas = sheets.flatMap((home) => [
     ...home.columns.flatMap(({ formula }) => (formula === undefined ? [] : [{ home, formula }])),
     ...[...home.cells.values()].flatMap((cells) =>
-      [...cells.formulas.values()].map((formula) => ({ home, formula: String(formula) })),
+      [...cells.formulas.values()].map((formula) => ({ home, formula })),
     ),
   ]);
-  const found = [...names.values()].flatMap((setting): ExerciseSetting[] => {
+  return settings.flatMap((setting): ExerciseSetting[] => {
     const beside = new RegExp(`(?:([\\w]+)\\s*\\.\\s*)?([\\w]+)\\s*(?:=|<>|,)\\s*${setting.name}\\b`, 'gi');
     for (const { home, formula } of formulas)
       for (const [, of, name] of formula.matchAll(beside)) {
@@ -115,8 +117,6 @@ function exerciseSettings({ sheets, names }: Book): readonly ExerciseSetting[] {
       }
     return [];
   });
-  remembered.set(sheets, { names, found });
-  return found;
 }
 
 /** What a text cell says; undefined for other kinds. */

@@ -45,4 +45,30 @@ describe('the number of cells of a book', () => {
     } as never);
     expect(done).toMatchObject({ ok: false, sentence: expect.stringMatching(/cells in the book/) });
   });
+
+  test('counts a column that a paste or a fill is the first to write into, before anything changes', () => {
+    const file = JSON.parse(book(2_000, 30_000));
+    file.sheets.push({
+      name: 'free',
+      purpose: 'gathered',
+      rows: 10,
+      columns: [{ name: 'a', kind: 'number' }],
+    });
+    file.sheets[0].columns.pop();
+    file.sheets[0].rows = 30_015;
+    // 1,999 × 30,015 = 59,999,985: room for one column of ten rows more, and not for two.
+    file.sheets[1].columns.push({ name: 'b', kind: 'number' });
+    const session = Session.openStale(JSON.stringify(file));
+    const paste = (column: string, text: string) =>
+      session.execute({ do: 'set-cells', sheet: 'free', row: 0, columns: [column], texts: [[text]] });
+    expect(paste('a', '1')).toMatchObject({ ok: true });
+    const before = session.save();
+    expect(paste('b', '1')).toMatchObject({
+      ok: false,
+      sentence: expect.stringMatching(/60000005 cells in the book; at most 60000000/),
+    });
+    expect(session.save()).toBe(before);
+    // A blank one takes no room.
+    expect(paste('b', '')).toMatchObject({ ok: true });
+  });
 });

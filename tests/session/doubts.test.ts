@@ -163,3 +163,44 @@ describe('accepting a doubt', () => {
     expect(session.outline().doubts).toBe(session.doubts().length);
   });
 });
+
+describe('what was accepted', () => {
+  test('stays accepted when columns, sheets and named cells in its sentence are renamed', () => {
+    const session = Session.create();
+    const run = (command: Parameters<Session['execute']>[0]) =>
+      expect(session.execute(command)).toMatchObject({ ok: true });
+    run({
+      do: 'add-sheet',
+      name: 'log',
+      columns: [
+        { name: 'load', dimension: 'mass' },
+        { name: 'height', dimension: 'length' },
+        { name: 'limit', dimension: 'mass' },
+      ],
+    });
+    const texts = [['100', '170', '90']];
+    run({ do: 'set-cells', sheet: 'log', row: 0, columns: ['load', 'height', 'limit'], texts });
+    run({ do: 'name-cell', sheet: 'log', column: 'limit', row: 0, name: 'most' });
+    for (const [name, formula] of [
+      ['mixed', 'load + height'],
+      ['long', 'load + load + load + load + load + load + load + load - height'],
+      ['setting', 'height - most'],
+      ['elsewhere', 'SUM(log.load) + height'],
+      ['apart', 'load / (load - load)'],
+    ] as const)
+      run({ do: 'add-column', sheet: 'log', column: { name, formula } });
+    const waiting = () => session.doubts().filter(({ accepted }) => !accepted);
+    expect(waiting()).toHaveLength(5);
+    for (const { key, sentence } of waiting()) run({ do: 'accept-doubt', key, reason: sentence });
+    expect(waiting()).toEqual([]);
+    run({ do: 'change-column', sheet: 'log', column: 'load', change: { name: 'weight_on_the_bar' } });
+    run({ do: 'change-column', sheet: 'log', column: 'height', change: { name: 'h' } });
+    run({ do: 'change-sheet', sheet: 'log', change: { name: 'diary' } });
+    run({ do: 'rename-name', name: 'most', to: 'ceiling_of_it' });
+    expect(JSON.stringify(session.doubts())).toContain('weight_on_the_bar');
+    expect(waiting()).toEqual([]);
+    // Another mistake in the same column is another doubt.
+    run({ do: 'set-formula', sheet: 'log', column: 'mixed', formula: 'limit + h' });
+    expect(waiting()).toHaveLength(1);
+  });
+});

@@ -64,4 +64,34 @@ describe('a setting that names an exercise', () => {
     expect(log(['back Squat'], 'Back squat').doubts()).toEqual([]);
     expect(log([], 'Squat').doubts()).toEqual([]);
   });
+
+  test('is found again under every new name of its column, sheet and cell, and of a formula that came before it', () => {
+    const session = log(['Press', 'Back squat'], 'Squat');
+    const run = (command: Parameters<Session['execute']>[0]) =>
+      expect(session.execute(command)).toMatchObject({ ok: true });
+    const sentences = () => session.doubts().map(({ sentence }) => sentence);
+    const [before] = session.doubts();
+    run({ do: 'accept-doubt', key: before!.key, reason: 'Squats start next week.' });
+    run({
+      do: 'change-column',
+      sheet: 'training',
+      column: 'exercise',
+      change: { name: 'what', label: 'Done' },
+    });
+    run({ do: 'change-sheet', sheet: 'training', change: { name: 'diary', label: 'Diary' } });
+    run({ do: 'rename-name', name: 'main_lift', to: 'chosen' });
+    expect(sentences()).toEqual([
+      'The setting “chosen” is “Squat”, and no row of Diary has that exercise. Found: Press (1 row), Back squat (1 row).',
+    ]);
+    expect(session.doubts()[0]!.accepted?.reason).toBe('Squats start next week.');
+    // A free cell alone compares; its formula is there before the name is.
+    run({ do: 'remove-column', sheet: 'training', column: 'best' });
+    expect(sentences()).toEqual([]);
+    run({ do: 'add-sheet', name: 'glance', rows: 1, columns: [{ name: 'figure' }] });
+    const texts = [['=COUNTIFS(diary.what, chosen)']];
+    run({ do: 'set-cells', sheet: 'glance', row: 0, columns: ['figure'], texts });
+    expect(sentences()).toHaveLength(1);
+    run({ do: 'rename-name', name: 'chosen', to: 'picked' });
+    expect(sentences()[0]).toMatch(/^The setting “picked”/);
+  });
 });

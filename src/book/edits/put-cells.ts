@@ -1,7 +1,9 @@
 import { cellsOf, type LiveBook, sheetOf } from '../book.ts';
-import { type CellRun, cellOf } from '../cells.ts';
+import { CellKind, type CellRun, cellOf, isList } from '../cells.ts';
 import type { Applied, EditOf } from '../edit.ts';
+import type { Sheet } from '../model.ts';
 import { refuse } from '../refusal.ts';
+import { checkCells } from './limits.ts';
 import { checkRows, checkRun } from './shared.ts';
 
 /** Up to here a run in an inverse is a list of cells: it reads well in a journal and costs little. */
@@ -17,6 +19,11 @@ export function putCells(book: LiveBook, edit: EditOf<'put-cells'>): Applied {
     checkRun(run);
   }
   if (new Set(edit.columns).size !== columns.length) refuse('A block of cells names a column twice.');
+  // A column counts whole once anything is in it.
+  const filling = edit.columns.filter(
+    (id, k) => columns[k]!.blank && formulaOf(sheet, id) === undefined && hasContent(edit.cells[k]!),
+  );
+  checkCells(book, filling.length * sheet.rows);
   const before = columns.map((cells, k) => runOf(cells, edit.row, edit.row + edit.cells[k]!.length));
   columns.forEach((cells, k) => {
     cells.write(edit.row, edit.cells[k]!);
@@ -32,6 +39,14 @@ export function putCells(book: LiveBook, edit: EditOf<'put-cells'>): Applied {
     })),
   };
 }
+
+const formulaOf = (sheet: Sheet, id: string): string | undefined =>
+  sheet.columns.find((column) => column.id === id)?.formula;
+
+const hasContent = (run: CellRun): boolean =>
+  isList(run)
+    ? run.some((cell) => cell !== null && cell !== undefined)
+    : run.kinds.some((kind) => kind !== CellKind.blank);
 
 function runOf(cells: ReturnType<typeof cellsOf>, from: number, to: number): CellRun {
   if (to - from > SHORT) return cells.block(from, to);

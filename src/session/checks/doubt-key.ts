@@ -1,3 +1,32 @@
+import type { Book } from '../../book/model.ts';
+import { nameKey } from '../../book/names.ts';
+
+const WORD = /[\p{L}_][\p{L}\p{N}_]*/gu;
+/** A piece of a formula that a sentence cuts short: where it ends depends on how long its names are. */
+const CUT = /[^…]*…/gu;
+/** How many rows have the same error: it may grow without the doubt being another one. */
+const COUNT = / \([\d,]+ rows\)$/;
+
+/**
+ * A sentence about a formula with the ids of sheets, columns and named cells in place of their names, so that what was
+ * accepted stays accepted when one of them is renamed. `sheet` is the one that the formula is in.
+ */
+export function nameless(sentence: string, book: Book, sheet: string): string {
+  const ids = new Map<string, string>();
+  for (const { name, sheet: of, column, row } of book.names.values())
+    ids.set(nameKey(name), `${of} ${column} ${row}`);
+  for (const { id, name, columns } of book.sheets) {
+    ids.set(nameKey(name), id);
+    // Of columns with the same name the formula means the one beside it.
+    for (const column of columns)
+      if (id === sheet || !ids.has(nameKey(column.name))) ids.set(nameKey(column.name), column.id);
+  }
+  return sentence
+    .replace(COUNT, '')
+    .replace(CUT, '…')
+    .replace(WORD, (word) => ids.get(nameKey(word)) ?? word);
+}
+
 /**
  * Names a doubt by what it is about, short enough for a key of the book: 53 bits of two multiplicative hashes over the
  * UTF-16 units (FNV-1a's prime and a golden-ratio step), enough to tell a book's doubts apart.

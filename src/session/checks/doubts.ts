@@ -3,7 +3,7 @@ import { z } from '../../book/zod.ts';
 import type { Acceptance, Doubt } from '../api.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import type { Viewed } from '../sheet/views.ts';
-import { keyOf } from './doubt-key.ts';
+import { keyOf, nameless } from './doubt-key.ts';
 import { dataDoubts } from './doubts-data.ts';
 
 type About = Doubt['about'];
@@ -83,14 +83,11 @@ function heldDoubts(viewed: Viewed): readonly Doubt[] {
   return found;
 }
 
-/** How many rows have the same error: it may grow without the doubt being another one. */
-const COUNT = / \([\d,]+ rows\)$/;
-
-const formulaDoubts = ({ calculation }: Viewed): readonly Doubt[] =>
+const formulaDoubts = ({ book, calculation }: Viewed): readonly Doubt[] =>
   calculation.doubts().map(({ place, about, sentence }) => ({
     place,
     about,
     sentence,
     remedy: REMEDIES[about],
-    key: keyOf(about, place.sheet, place.column, sentence.replace(COUNT, '')),
+    key: keyOf(about, place.sheet, place.column, nameless(sentence, book, place.sheet)),
   }));
