@@ -30,6 +30,7 @@ const sameBy: Record<string, string> = {
   accents: 'but for accents',
   order: 'its names in another order',
   identifier: 'by its identifier',
+  'birth date': 'by birth date and given name',
 };
 
 const ACCEPTED =

@@ -77,7 +77,17 @@ export function* takingIn(
     ...repeated,
     ...doubtful.notes,
   ]);
-  const made = recipe ?? recipeOf(sheet, chosen, findings, plan, options.key, settled ? who : null);
+  const made =
+    recipe ??
+    recipeOf(
+      sheet,
+      chosen,
+      findings,
+      plan,
+      options.key,
+      settled ? who : null,
+      findings.workbook ? {} : options.choices,
+    );
   return {
     edits: [...(target.sheet ? [] : sheetEdits(sheet, target)), ...plan.edits],
     report,

@@ -129,7 +129,7 @@ describe('a log with units, set numbers and words in its cells', () => {
     await shot(page, 'log-asks');
     await question.getByRole('button', { name: /^yes/ }).click();
     await question.waitFor({ state: 'detached' });
-    await page.getByText('Unreadable cells: 2').waitFor();
+    await page.getByText('Unreadable cells: 2').click();
     await page.getByLabel('Read as, for Weight, heavy').fill('110');
     await page.getByLabel('Read as, for Weight, heavy').press('Enter');
     await page.getByText('is read as 110').waitFor();

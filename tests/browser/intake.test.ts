@@ -130,6 +130,10 @@ describe('a file on its way in', () => {
     expect(await counts(page)).toContain(
       '7 of 8 rows to import (7 new); 1 row not imported; 1 cell unreadable',
     );
+    expect(await page.locator('.intake-verdict').textContent()).toBe(
+      '7 of 8 rows, 1 row to fix, 1 cell to fix',
+    );
+    expect(await page.locator('.intake-part[open]').count()).toBe(0);
     expect(await page.locator('.intake-table td.held').first().textContent()).toContain('heavy');
     await submitOf(page).click();
     await page.getByRole('button', { name: 'Load, row 4' }).waitFor();
@@ -198,6 +202,8 @@ describe('a file on its way in', () => {
       'units.csv',
       'Athlete,Femur,Tibia (cm)\nBram Oduya,"0,415",40\nCarla Nisse,"0,438",41\n',
     );
+    await page.getByText('Columns: 3').click();
+    await page.getByText('First rows, as they would appear').click();
     const first = page.getByRole('region', { name: 'First rows' });
     // Headings of the roster on show: the file goes there unless somebody says otherwise.
     expect(await page.getByLabel('Into', { exact: true }).locator('option:checked').textContent()).toBe(
@@ -212,6 +218,14 @@ describe('a file on its way in', () => {
     await page.getByText('How the file is read').click();
     await page.getByLabel('Cells are split at').selectOption(';');
     await expect.poll(() => first.locator('thead th').count()).toBe(2);
+  });
+
+  test('opens how the file is read where many of its cells are unreadable', async () => {
+    const { page } = watched;
+    const rows = Array.from({ length: 10 }, (_, i) => `Lifter ${i},${i % 2 ? 'heavy' : 80 + i}`);
+    await choose(page, 'many.csv', ['Lifter,Load (kg)', ...rows, ''].join('\n'));
+    expect(await page.locator('.intake-verdict').textContent()).toBe('10 of 10 rows, 5 cells to fix');
+    await page.getByLabel('Header rows').waitFor();
   });
 
   test('can be left while it is read: nothing is written, and the page goes on', async () => {

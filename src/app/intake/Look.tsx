@@ -12,7 +12,7 @@ import { Select } from './Select.tsx';
 import { UnreadableCells } from './UnreadableCells.tsx';
 import { Replaced, WhichSheet } from './WhichSheet.tsx';
 import { WhoIsWho } from './WhoIsWho.tsx';
-import { countsOf, importInWords, isAnythingDoubtful } from './words.ts';
+import { countsOf, importInWords, isAnythingDoubtful, isMuchUnreadable, verdictOf } from './words.ts';
 
 interface Props {
   readonly state: BringingIn;
@@ -40,6 +40,10 @@ export function Look({ state, reading, close }: Props) {
   };
   return (
     <form class="form" onSubmit={take} aria-busy={busy.value}>
+      <p class="intake-verdict" role="status">
+        <strong>{verdictOf(reading)}</strong>
+      </p>
+      <p class="intake-counts soft">{countsOf(reading, false)}</p>
       <Where state={state} reading={reading} />
       {recipe !== null && (
         <div class="intake-recipe">
@@ -51,17 +55,20 @@ export function Look({ state, reading, close }: Props) {
           </button>
         </div>
       )}
+      {reading.like !== null && (
+        <p class="soft">
+          Units, marks and date order are those of the same exporter’s file before:{' '}
+          <strong>{reading.like}</strong>.
+        </p>
+      )}
       <WhichSheet state={state} fits={reading.fits} />
       {reading.fits.length === 0 && reading.replacing && (
         <Replaced state={state} sheet={reading.sheet.label} replacing={reading.replacing} />
       )}
       <Questions state={state} reading={reading} />
       {differing && <Differing state={state} sheet={reading.sheet.label} differing={differing} />}
-      <p class="intake-counts">
-        <strong>{countsOf(reading, false)}</strong>
-      </p>
       {who && (who.close.length > 0 || who.unknown.length > 0 || who.same.length > 0) && (
-        <Part title={`Who is who in ${who.roster}`} open>
+        <Part title={whoTitle(who)} open={who.close.length + who.unknown.length > 0}>
           <WhoIsWho state={state} who={who} />
         </Part>
       )}
@@ -71,28 +78,28 @@ export function Look({ state, reading, close }: Props) {
         </Part>
       )}
       {heldRows.length > 0 && (
-        <Part title={`Rows not imported: ${rows.held}`} open>
+        <Part title={`Rows not imported: ${rows.held}`}>
           <p class="soft">The import history saves them as they came; they can be fixed later.</p>
           <HeldList rows={heldRows} />
         </Part>
       )}
       <UnreadableCells state={state} reading={reading} />
       {preview.doubtful.length > 0 && (
-        <Part title="Rows to check" open>
+        <Part title={`Rows to check: ${preview.doubtful.length}`}>
           <Rows columns={preview.columns} rows={preview.doubtful} label="Rows to check" />
         </Part>
       )}
-      <Part title={`Columns: ${columns.length}`} open={recipe === null}>
+      <Part title={`Columns: ${columns.length}`}>
         <Columns state={state} reading={reading} />
       </Part>
-      <Part title="First rows, as they would appear" open={recipe === null}>
+      <Part title="First rows, as they would appear">
         <Rows columns={preview.columns} rows={preview.first} label="First rows" />
       </Part>
-      <Part title="How the file is read" open={isAnythingDoubtful(findings)}>
+      <Part title="How the file is read" open={isAnythingDoubtful(findings) || isMuchUnreadable(reading)}>
         <FileAsAWhole state={state} reading={reading} />
       </Part>
       {notes.length > 0 && (
-        <Part title={`Also noted: ${notes.length}`} open={notes.length <= 4}>
+        <Part title={`Also noted: ${notes.length}`}>
           <ul class="intake-notes">
             {notes.map((note) => (
               <li key={note}>{note}</li>
@@ -124,7 +131,20 @@ export function Look({ state, reading, close }: Props) {
   );
 }
 
-function Part({ title, open, children }: { title: string; open: boolean; children: ComponentChildren }) {
+const whoTitle = ({ roster, close, unknown, same }: NonNullable<FileReading['who']>): string => {
+  const open = close.length + unknown.length;
+  return `Who is who in ${roster}: ${open > 0 ? `${open} to answer` : `${same.length} recognised`}`;
+};
+
+function Part({
+  title,
+  open = false,
+  children,
+}: {
+  title: string;
+  open?: boolean;
+  children: ComponentChildren;
+}) {
   return (
     <details class="intake-part" open={open}>
       <summary>{title}</summary>

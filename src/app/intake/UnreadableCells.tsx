@@ -24,7 +24,7 @@ export function UnreadableCells({ state, reading }: Props) {
     state.decideColumn(index, { readAs: as === undefined ? rest : { ...rest, [text]: as } });
   };
   return (
-    <details class="intake-part" open>
+    <details class="intake-part">
       <summary>Unreadable cells: {cells.held.toLocaleString('en')}</summary>
       <p class="soft">They are imported as they came unless you decide otherwise.</p>
       <ul class="intake-who">

@@ -90,4 +90,5 @@ const sameBy: Readonly<Record<Who['same'][number]['by'], string>> = {
   accents: 'but for accents',
   order: 'the names in another order',
   identifier: 'by identifier',
+  'birth date': 'by birth date and given name',
 };

@@ -65,6 +65,30 @@ export function importInWords({ rows, mode }: Pick<FileReading, 'rows' | 'mode'>
   return updated > 0 ? `Update ${rowsInWords(updated)}` : 'Import: nothing new';
 }
 
+/** The verdict on a file in one line: "24 of 24 rows, 2 cells to fix". */
+export function verdictOf({ rows, cells }: Pick<FileReading, 'rows' | 'cells'>): string {
+  const { held: cellsLeft } = cells;
+  const parts = [
+    rows.held > 0 ? `${rowsInWords(rows.held)} to fix` : '',
+    cellsLeft > 0 ? `${cellsInWords(cellsLeft)} to fix` : '',
+  ].filter(Boolean);
+  const fix = parts.length > 0 ? parts.join(', ') : 'nothing to fix';
+  return `${rows.placed.toLocaleString('en')} of ${rowsInWords(rows.in)}, ${fix}`;
+}
+
+/** Share of cells or rows from which on the way a file is read is rather wrong than its cells. */
+const MANY = 0.2;
+
+/** So much cannot be read that the file may be read in a wrong way. */
+export const isMuchUnreadable = ({
+  rows,
+  cells,
+  columns,
+}: Pick<FileReading, 'rows' | 'cells' | 'columns'>): boolean =>
+  cells.held > MANY * (cells.filled + cells.held) ||
+  rows.held > MANY * rows.in ||
+  columns.some(({ filled, held }) => held >= 5 && held > filled);
+
 /** What came of the rows: imported, and not. */
 export function countsOf(
   { rows, cells, differing }: Pick<FileReading, 'rows' | 'cells'> & Partial<Pick<FileReading, 'differing'>>,

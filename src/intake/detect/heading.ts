@@ -115,10 +115,13 @@ const LONGEST_UNIT = 24;
 const withoutBrackets = (cell: string): string =>
   cell.length > LONGEST_UNIT ? cell : cell.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '');
 
-/** True for a cell that could stand in a line of units: "cm", "[kg]", "(°)", "-", "%". */
+/** Words that say what a column holds, among units: they are no unit, and no value either. */
+const kindWords = new Set(['m/f', 'f/m', 'y/n', 'yes/no', 'date', 'time', 'text', 'number', 'name', 'id']);
+
+/** True for a cell that could be in a line of units: "cm", "[kg]", "(°)", "-", "%", "date". */
 export function isUnitCell(cell: string): boolean {
   const text = withoutBrackets(cell);
-  return text === '' || text === '-' || unitCellWord(cell) !== null;
+  return text === '' || text === '-' || kindWords.has(text.toLowerCase()) || unitCellWord(cell) !== null;
 }
 
 /** The unit's word of a cell in a line of units, or null. */

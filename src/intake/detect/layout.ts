@@ -52,7 +52,7 @@ export function findLayout(
     hasHeadings &&
     (chosen !== undefined
       ? chosen > 1
-      : looksLikeSecondHeading(head, rows[first.value + 1], rows[first.value + 2]));
+      : looksLikeSecondHeading(head, rows[first.value + 1], rows.slice(first.value + 2)));
   const lines = hasHeadings ? (two ? 2 : 1) : 0;
   const unitsRow = rows[first.value + lines];
   const unitsLine = findUnitsLine(unitsRow, lines, rows[first.value + lines + 1], choices);
@@ -61,7 +61,7 @@ export function findLayout(
     preamble: first,
     headingLines: {
       value: lines,
-      certainty: chosen !== undefined ? 'sure' : lines === 1 ? 'likely' : 'doubtful',
+      certainty: chosen !== undefined ? 'sure' : lines > 0 ? 'likely' : 'doubtful',
       because: note(
         chosen !== undefined
           ? 'chosen'
@@ -114,6 +114,19 @@ function findFirst(
       rows.findIndex((row, i) => !(said && i === 0) && filledOf(row) > 0),
       0,
     );
+  // A line that is wider than the table, above one that names its columns, belongs to a letterhead.
+  const [head, next, row] = rows.slice(found, found + 3);
+  if (
+    head &&
+    next &&
+    row?.some(isValue) &&
+    head.length > width &&
+    !isBlank(head[width] ?? '') &&
+    next.length === width &&
+    filledOf(next) === width &&
+    !next.some(isValue)
+  )
+    found++;
   // A sparse line straight above a full line of texts is the upper of two heading lines.
   const above = rows[found - 1];
   if (
@@ -161,13 +174,18 @@ function looksLikeHeadings(rows: readonly (readonly string[])[], first: number, 
 function looksLikeSecondHeading(
   head: readonly string[],
   second: readonly string[] | undefined,
-  third: readonly string[] | undefined,
+  below: readonly (readonly string[])[],
 ): boolean {
+  // A line of units and blank lines may come before the first row.
+  const third = below.find((row) => filledOf(row) > 0 && !isUnitsLine(row));
   if (!second || !third || second.some(isValue) || second.every(isUnitCell)) return false;
   const gaps = head.some((cell, i) => isBlank(cell) && !isBlank(second[i] ?? ''));
   const repeats = new Set(head.map((cell) => cell.trim().toLowerCase())).size < head.length;
   return (gaps || repeats) && filledOf(second) >= 2 && third.some(isValue);
 }
+
+const isUnitsLine = (row: readonly string[]): boolean =>
+  row.every(isUnitCell) && row.some((cell) => unitCellWord(cell) !== null);
 
 function findUnitsLine(
   row: readonly string[] | undefined,
@@ -178,7 +196,7 @@ function findUnitsLine(
   if (choices.unitsLine !== undefined)
     return { value: choices.unitsLine, certainty: 'sure', because: note('chosen') };
   const words = row?.filter((cell) => unitCellWord(cell) !== null) ?? [];
-  const is = lines > 0 && next !== undefined && words.length > 0 && (row?.every(isUnitCell) ?? false);
+  const is = lines > 0 && next !== undefined && row !== undefined && isUnitsLine(row);
   return {
     value: is,
     certainty: is && words.length === 1 ? 'likely' : 'sure',

@@ -1,7 +1,7 @@
 import type { Edit } from '../../book/edit.ts';
 import type { Sheet } from '../../book/model.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import type { Findings, Provenance, Report } from '../api.ts';
+import type { Choices, Findings, Provenance, Report } from '../api.ts';
 import type { Inspected } from '../detect/inspect.ts';
 import type { OfDiffering } from '../merge/differing.ts';
 import type { Mode, Plan } from '../merge/plan.ts';
@@ -18,6 +18,7 @@ export function recipeOf(
   { mode, key, differing }: Pick<Plan, 'mode' | 'key' | 'differing'>,
   said: readonly string[] | undefined,
   who: Who | null,
+  choices: Choices = {},
 ): Recipe {
   return {
     version: 1,
@@ -43,7 +44,20 @@ export function recipeOf(
     ...(findings.shape.value ? { shape: shapeOf(findings.shape.value) } : {}),
     ...(findings.rowIsSet?.certainty === 'sure' ? { rowIsSet: findings.rowIsSet.value } : {}),
     ...(who ? { who } : {}),
+    ...readOf(choices),
   };
+}
+
+/** What was decided about the file as a whole; how many lines follow its rows is another matter each time. */
+function readOf(choices: Choices): Pick<Recipe, 'read'> {
+  const { encoding, delimiter, quote, preamble, headingLines, unitsLine, shortRows, decimal, dateOrder } =
+    choices;
+  const read = Object.fromEntries(
+    Object.entries({
+      ...{ encoding, delimiter, quote, preamble, headingLines, unitsLine, shortRows, decimal, dateOrder },
+    }).filter(([, value]) => value !== undefined),
+  );
+  return Object.keys(read).length > 0 ? { read } : {};
 }
 
 const unitsIn = ({ columns }: Findings, at: number): { unitsIn?: string } => {

@@ -5,7 +5,7 @@ import { dimensions } from '../../units/dimension.ts';
 import type { Progress } from '../api.ts';
 import { listed } from '../place/map.ts';
 import type { Filled } from './plan.ts';
-import { type Recognising, recognising } from './recognising.ts';
+import { type Recognising, recognising, renamed } from './recognising.ts';
 import { cellAt, cellWords, sameCell } from './rows-of-sheet.ts';
 
 /**
@@ -45,20 +45,27 @@ interface Comparing extends Recognising {
 
 const MOST_SHOWN = 200;
 
+interface Found extends Omit<Differing, 'decided'> {
+  readonly rows: readonly number[];
+  /** Rows of the sheet that are there under another name, by row of the file. */
+  readonly renamed: ReadonlyMap<number, number>;
+}
+
 /** Rows that would be added though the sheet has them with other values, and how they are recognised. */
 export function* differing(
   input: Comparing,
   there: readonly CellBlock[],
   coming: readonly CellBlock[],
-): Generator<Progress, (Omit<Differing, 'decided'> & { readonly rows: readonly number[] }) | null> {
+): Generator<Progress, Found | null> {
   if (input.fresh.length === 0) return null;
   const known = yield* recognising(input, there, coming, input.rows);
   if (!known) return null;
+  const other = yield* renamed(input, known, there, coming, input.fresh);
   const rows: number[] = [];
   const first: DifferingRow[] = [];
   for (const row of input.fresh) {
     const key = known.keyOf(coming, row);
-    const at = key === null ? undefined : known.rowOf.get(key);
+    const at = (key === null ? undefined : known.rowOf.get(key)) ?? other.get(row);
     if (at === undefined) continue;
     rows.push(row);
     if (first.length < MOST_SHOWN)
@@ -75,7 +82,7 @@ export function* differing(
   }
   return rows.length === 0
     ? null
-    : { key: known.key.map(({ name }) => name), count: rows.length, first, rows };
+    : { key: known.key.map(({ name }) => name), count: rows.length, first, rows, renamed: other };
 }
 
 const blockOf = (filled: readonly Filled[], id: string): CellBlock =>

@@ -125,10 +125,10 @@ function* appendRows(input: PlanInput): Generator<Progress, Plan> {
     unchanged,
   });
   if (!found) return add(fresh);
-  const { rows: differ, ...about } = found;
+  const { rows: differ, renamed, ...about } = found;
   const said = { differing: { ...about, decided } };
   if (decided === 'take')
-    return { ...(yield* updateRows({ ...input, mode: 'update', key: found.key })), ...said };
+    return { ...(yield* updateRows({ ...input, mode: 'update', key: found.key }, renamed)), ...said };
   if (decided === 'add') return { ...add(fresh), ...said };
   const differs = new Set(differ);
   const plan = { ...add(fresh.filter((row) => !differs.has(row))), ...said };
@@ -195,7 +195,10 @@ function takeSame(rows: number[] | undefined, same: (row: number) => boolean): b
 }
 
 /** Rows are recognised by key: known ones get the file's filled cells, others are added. */
-function* updateRows(input: PlanInput): Generator<Progress, Plan> {
+function* updateRows(
+  input: PlanInput,
+  renamed: ReadonlyMap<number, number> = new Map(),
+): Generator<Progress, Plan> {
   const { sheet, filled } = input;
   const keys = input.key.map((name) => {
     const at = filled.findIndex(({ column }) => column.name.toLowerCase() === name.toLowerCase());
@@ -233,7 +236,7 @@ function* updateRows(input: PlanInput): Generator<Progress, Plan> {
       continue;
     }
     seen.add(key);
-    const target = rowOf.get(key);
+    const target = renamed.get(row) ?? rowOf.get(key);
     if (target === undefined) fresh.push(row);
     else if (differs(coming, row, there, target)) writes.set(target, row);
     else {

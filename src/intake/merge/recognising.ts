@@ -2,9 +2,10 @@ import { type CellBlock, CellKind } from '../../book/cells.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import type { Progress } from '../api.ts';
+import { givenNames } from '../cells/person-name.ts';
 import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
 import type { Filled } from './plan.ts';
-import { cellKey } from './rows-of-sheet.ts';
+import { cellKey, cellWords } from './rows-of-sheet.ts';
 
 /** Rows between two moments at which the work can be cancelled. */
 const STEP = 20_000;
@@ -29,6 +30,54 @@ export interface Recognised {
   readonly rowOf: ReadonlyMap<string, number>;
   /** Key of a row; null where a part of it is blank. */
   readonly keyOf: (blocks: readonly CellBlock[], row: number) => string | null;
+}
+
+/**
+ * Rows of a list of people that are there under another name: row of the sheet by row of the file. The identifier tells
+ * them, or the birth date with a given name in common; who is there by name as well is somebody else.
+ */
+export function* renamed(
+  { sheet, filled }: Recognising,
+  { key, rowOf, keyOf }: Recognised,
+  there: readonly CellBlock[],
+  coming: readonly CellBlock[],
+  fresh: readonly number[],
+): Generator<Progress, ReadonlyMap<number, number>> {
+  const found = new Map<number, number>();
+  const name = filled.findIndex(({ column }) => column.id === key[0]?.id && isLike(column, 'athlete'));
+  if (key.length !== 1 || name < 0) return found;
+  const named = new Set<number>();
+  for (let row = 0; row < coming[name]!.length; row++) {
+    const at = rowOf.get(keyOf(coming, row) ?? '');
+    if (at !== undefined) named.add(at);
+  }
+  const given = (block: CellBlock, row: number) => givenNames(cellWords(block, row));
+  for (const [word, proves] of [
+    ['id', () => true],
+    [
+      'birth date',
+      (row: number, at: number) => {
+        const words = given(there[name]!, at);
+        return given(coming[name]!, row).some((one) => words.includes(one));
+      },
+    ],
+  ] as const) {
+    const k = filled.findIndex(({ column }) => isLike(column, word));
+    if (k < 0) continue;
+    const own = (blocks: readonly CellBlock[], row: number): string | null =>
+      blocks[k]!.kinds[row] === CellKind.blank ? null : cellKey(blocks[k]!, row);
+    const once_ = yield* once(there, sheet.rows, own, 0);
+    for (const row of fresh) {
+      const value = own(coming, row);
+      const at = value === null ? undefined : once_?.get(value);
+      if (at === undefined || named.has(at) || found.has(row) || rowOf.has(keyOf(coming, row) ?? ''))
+        continue;
+      if (!proves(row, at)) continue;
+      found.set(row, at);
+      named.add(at);
+    }
+  }
+  return found;
 }
 
 /**

@@ -1,5 +1,5 @@
-import { CellKind } from '../../book/cells.ts';
-import type { Book, Sheet } from '../../book/model.ts';
+import { type CellBlock, CellKind } from '../../book/cells.ts';
+import type { Book, Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
 import { recipe } from '../import-settings/recipe-shape.ts';
@@ -7,7 +7,7 @@ import type { Filled } from '../merge/plan.ts';
 import { cellWords } from '../merge/rows-of-sheet.ts';
 import type { Who } from '../options.ts';
 import { type Note, note } from '../sentences.ts';
-import { type Person, type WhoReport, whoIsWho } from './who.ts';
+import { type Identity, type Person, type WhoReport, whoIsWho } from './who.ts';
 
 const columnNamed = (sheet: Sheet, name: string) =>
   sheet.columns.find((column) => nameKey(column.name) === nameKey(name));
@@ -22,15 +22,62 @@ function peopleOf(sheet: Sheet, who: Who): Person[] {
     const block = column && sheet.cells.get(column.id);
     return block ? [block] : [];
   });
+  const identity = identityIn(
+    sheet.columns.map((column) => ({ column, cells: sheet.cells.get(column.id)! })),
+    name,
+  );
   return Array.from({ length: sheet.rows }, (_, row) => ({
     value: cellWords(cells, row),
     also: also.map((block) => cellWords(block, row)).filter((text) => text !== ''),
+    identity: identity(row),
   })).filter((person) => person.value !== '');
+}
+
+/** Identifier and birth date of a row, from the columns that are called so. */
+function identityIn(columns: readonly Filled[], named: Column): (row: number) => Identity {
+  const find = (line: number | undefined): CellBlock | undefined =>
+    columns.find(
+      ({ column }) => column.id !== named.id && [lineOf(column.name), lineOf(column.label)].includes(line),
+    )?.cells;
+  const ids = find(idLine);
+  const births = find(birthLine);
+  return (row) => {
+    const id = ids ? cellWords(ids, row).trim().toLowerCase() : '';
+    return {
+      ...(id === '' ? {} : { id }),
+      ...(births?.kinds[row] === CellKind.date ? { born: cellWords(births, row) } : {}),
+    };
+  };
+}
+
+/** What the rows of each text have in common. */
+function identitiesOf(
+  filled: readonly Filled[],
+  named: Column,
+  textAt: (row: number) => string | undefined,
+  rows: number,
+): ReadonlyMap<string, Identity> {
+  const identity = identityIn(filled, named);
+  const found = new Map<string, Identity>();
+  for (let row = 0; row < rows; row++) {
+    const text = textAt(row);
+    if (text === undefined) continue;
+    const own = identity(row);
+    const known = found.get(text);
+    if (!known) found.set(text, own);
+    else if (known.id !== own.id || known.born !== own.born)
+      found.set(text, {
+        ...(known.id !== undefined && known.id === own.id ? { id: known.id } : {}),
+        ...(known.born !== undefined && known.born === own.born ? { born: known.born } : {}),
+      });
+  }
+  return found;
 }
 
 const index = synonymIndex(synonyms);
 const athleteLine = index.get('athlete');
 const idLine = index.get('id');
+const birthLine = index.get('birth date');
 const lineOf = (text: string): number | undefined => index.get(headingKey(text));
 
 /** A recipe of the book looks people up in this sheet. */
@@ -89,7 +136,8 @@ export function settleWho(
     const text = textAt(row);
     if (text !== undefined) counts.set(text, (counts.get(text) ?? 0) + 1);
   }
-  const found = whoIsWho(counts, peopleOf(sheet, who), who.same);
+  const identities = identitiesOf(filled, column, textAt, cells.length);
+  const found = whoIsWho(counts, peopleOf(sheet, who), who.same, identities);
   // A sheet that was only guessed to be the roster must list most of them, else it is another group's.
   if (guessed && found.matched + found.close.length < 0.5 * counts.size) return null;
   if (found.rename.size > 0 && cells.texts)

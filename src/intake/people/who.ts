@@ -1,12 +1,21 @@
 import { distance } from 'fastest-levenshtein';
+import { accentKey, givenNames, spellingKey } from '../cells/person-name.ts';
 
 /** Somebody of the roster: what cells say when they mean this person, and other texts that mean the same. */
 export interface Person {
   readonly value: string;
   readonly also: readonly string[];
+  readonly identity?: Identity;
 }
 
-export type SameBy = 'decision' | 'spelling' | 'accents' | 'order' | 'identifier';
+/** What tells a person besides the name; nothing where it is not known, or not the same in all rows. */
+export interface Identity {
+  readonly id?: string;
+  /** ISO 8601. */
+  readonly born?: string;
+}
+
+export type SameBy = 'decision' | 'spelling' | 'accents' | 'order' | 'identifier' | 'birth date';
 
 export interface WhoReport {
   /** Name of the column. */
@@ -31,34 +40,6 @@ export interface WhoReport {
   /** How many of the distinct texts mean somebody. */
   readonly matched: number;
 }
-
-const LETTERS: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  ø: 'o',
-  đ: 'd',
-  ð: 'd',
-  ł: 'l',
-  æ: 'ae',
-  œ: 'oe',
-  þ: 'th',
-  ı: 'i',
-};
-
-/** Case, blanks and marks between words do not matter. */
-const spellingKey = (text: string): string =>
-  text
-    .normalize('NFC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, ' ')
-    .trim();
-
-/** Neither do accents; ä, ö, ü are the same as ae, oe, ue. */
-const accentKey = (text: string): string =>
-  spellingKey(text)
-    .replace(/[ßøđðłæœþı]/g, (letter) => LETTERS[letter]!)
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .replace(/([aou])e/g, '$1');
 
 /** Nor the order of the names. */
 const orderKey = (text: string): string => accentKey(text).split(' ').sort().join(' ');
@@ -87,13 +68,33 @@ function indexBy(
 }
 
 /**
+ * Who is meant by a text that nobody is called by, as identifier and birth date of its rows say. A birth date alone
+ * proves nothing (twins): it counts where a given name is the same, and proposes somebody where none is.
+ */
+function byIdentity(
+  text: string,
+  { id, born }: Identity,
+  people: readonly Person[],
+): { readonly is: readonly [string, SameBy] } | { readonly maybe: readonly string[] } | null {
+  const withId = id === undefined ? [] : people.filter(({ identity }) => identity?.id === id);
+  if (withId.length === 1) return { is: [withId[0]!.value, 'identifier'] };
+  const sameDay = born === undefined ? [] : people.filter(({ identity }) => identity?.born === born);
+  const words = accentKey(text).split(' ');
+  const called = sameDay.filter(({ value }) => givenNames(value).some((name) => words.includes(name)));
+  if (called.length === 1) return { is: [called[0]!.value, 'birth date'] };
+  return sameDay.length === 0 ? null : { maybe: sameDay.map(({ value }) => value).slice(0, 3) };
+}
+
+/**
  * Says who is meant by each text. Case, blanks, accents and the order of names may differ; a close spelling is only
- * proposed. `decided` are earlier answers: a text and the person it means.
+ * proposed. A changed name is recognised by what else is known of its rows. `decided` are earlier answers: a text and the
+ * person it means.
  */
 export function whoIsWho(
   texts: ReadonlyMap<string, number>,
   people: readonly Person[],
   decided: Readonly<Record<string, string>> = {},
+  identities: ReadonlyMap<string, Identity> = new Map(),
 ): Omit<WhoReport, 'column' | 'roster'> & { readonly rename: ReadonlyMap<string, string> } {
   const all = (p: Person): readonly string[] => [p.value, ...p.also];
   const exact = new Set(people.map((p) => p.value));
@@ -125,7 +126,17 @@ export function whoIsWho(
       }
       continue;
     }
-    const values = closeTo(text, people);
+    const known = byIdentity(text, identities.get(text) ?? {}, people);
+    // Somebody whom the file names otherwise as well is no other name of that person.
+    if (known && 'is' in known && (known.is[1] === 'identifier' || !texts.has(known.is[0]))) {
+      const [value, by] = known.is;
+      matched++;
+      rename.set(text, value);
+      same.push({ text, value, by, rows });
+      continue;
+    }
+    const maybe = known === null ? [] : 'is' in known ? [known.is[0]] : known.maybe;
+    const values = [...new Set([...maybe, ...closeTo(text, people)])].slice(0, 3);
     if (values.length > 0) close.push({ text, values, rows });
     else unknown.push({ text, rows });
   }

@@ -144,6 +144,8 @@ export interface FileReading {
   readonly replacing: Replacing | null;
   /** Title of the recipe it is read by. */
   readonly recipe: string | null;
+  /** Title of the import settings of a file of the same exporter, by which its cells are read. */
+  readonly like: string | null;
   readonly mode: 'append' | 'replace' | 'update';
   readonly key: readonly string[];
   readonly findings: FileFindings;

@@ -5,6 +5,7 @@ import type { Edit } from '../../book/edit.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import {
+  type Choices,
   type ColumnFinding,
   type Finding,
   type Findings,
@@ -34,6 +35,7 @@ import type {
   Stuck,
 } from './file-reading.ts';
 import { replacing } from './imports.ts';
+import { sameExporter } from './same-exporter.ts';
 import { type Home, homeOf, isDecided, otherSettings } from './target-sheet.ts';
 
 /** Notes that are shown as questions and lists. */
@@ -80,11 +82,14 @@ export async function readingFile(
     const base = { ...options, name, choices: { ...options.choices, ...choices } };
     const book = session.current;
     // Where sheet and settings are decided, the file need not be looked at to find them.
-    const found = isDecided(book, decisions) ? null : yield* inspecting(text, base);
+    const memory = decisions.recipe === undefined && book.parts.recipes.size > 0;
+    const found = isDecided(book, decisions) && !memory ? null : yield* inspecting(text, base);
     const home = homeOf(book, found?.columns ?? [], decisions);
+    const exporter = memory && found && typeof home.recipe !== 'string' ? sameExporter(book, found) : null;
     try {
       const prepared = yield* preparing(session, {
         ...base,
+        ...(exporter ? { choices: bothChoices(exporter.choices, base.choices) } : {}),
         ...rest,
         ...(home.recipe === undefined ? {} : { recipe: home.recipe }),
         ...(newPeople ? { newPeople } : {}),
@@ -103,6 +108,7 @@ export async function readingFile(
           home,
           replaced,
           decisions.key ?? taken.key,
+          exporter?.title ?? null,
         ),
       };
     } catch (reason) {
@@ -110,6 +116,18 @@ export async function readingFile(
     }
   })();
 }
+
+/** What is decided for this file goes before what was decided for the one before. */
+const bothChoices = (before: Choices, now: Choices): Choices => ({
+  ...before,
+  ...now,
+  columns: Object.fromEntries(
+    [...Object.keys(before.columns ?? {}), ...Object.keys(now.columns ?? {})].map((index) => [
+      index,
+      { ...before.columns?.[Number(index)], ...now.columns?.[Number(index)] },
+    ]),
+  ),
+});
 
 /** A file that could not be read for a sheet, with what can be done instead. */
 export class CannotRead extends Error {
@@ -143,6 +161,7 @@ function readingOf(
   { sheet: id, asked }: Home,
   replaced: Replacing | null,
   key: readonly string[],
+  like: string | null,
 ): FileReading {
   const { report, findings, recipe, preview, who } = taken;
   const sheet = id === null ? undefined : sheetOf(book, id);
@@ -163,6 +182,7 @@ function readingOf(
     fits: asked,
     replacing: replaced,
     recipe: taken.byRecipe ? recipe.title : null,
+    like: taken.byRecipe ? null : like,
     mode: taken.mode,
     key,
     findings: fileFindings(findings),
