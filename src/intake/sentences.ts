@@ -52,7 +52,7 @@ export const sentences = {
   'is-a-book': (d) =>
     `${file(d)} is a book, not a table to import. Open it as a book; the intake takes ${ACCEPTED}.`,
   'no-matching-column': (d) =>
-    `None of the ${many(d.count, 'heading')} of ${file(d)} (${d.headings}) fits a column of sheet "${d.sheet}" (${d.columns}). Choose another sheet, import into a new one, or rename the headings.`,
+    `None of the ${many(d.count, 'heading')} of ${file(d)} (${d.headings}) fits a column of sheet "${d.sheet}" (${d.columns}). Select another sheet, import into a new one, or rename the headings.`,
   'settings-tie': (d) =>
     `${file(d)} fits the import settings "${d.one}" and "${d.other}" equally well. Select one of them.`,
   'recipe-misses': (d) =>
@@ -128,7 +128,7 @@ export const sentences = {
   // Columns.
   'cells-fit': (d) => `${d.fit} of ${many(d.filled, 'filled cell')} read as ${d.kind}.`,
   'no-cells': () => 'All cells seen are blank.',
-  'leading-zeros': (d) => `Numbers with leading zeros such as "${d.example}" are labels, kept as text.`,
+  'leading-zeros': (d) => `Numbers with leading zeros such as "${d.example}" are labels, imported as text.`,
   'unit-in-heading': (d) => `The heading says "${d.word}".`,
   'unit-in-cells': (d) => `${many(d.count, 'cell')} carry the unit "${d.word}".`,
   'units-in-column': (d) => `Column "${d.heading}" gives the unit of each row: ${d.units}.`,
@@ -200,7 +200,7 @@ export const sentences = {
   'weight-is-load': (d) => `${column(d)} is the load here, as in a training log, not body mass.`,
   'rows-are-sets': () => 'Each row counts as one set.',
   'duplicate-heading': (d) =>
-    `The heading "${d.heading}" stands over ${many(d.count, 'column')}; they are kept apart as ${d.names}.`,
+    `The heading "${d.heading}" is over ${many(d.count, 'column')}; they are told apart as ${d.names}.`,
   'blank-heading': (d) =>
     `Column ${d.position} has cells but no heading; it is called "${d.label}". Name it if it matters.`,
   'cells-held': (d) =>
@@ -213,7 +213,7 @@ export const sentences = {
     `${column(d)}: ${many(d.count, 'date')} with a time zone, such as "${d.example}"; the time is taken as it is written.`,
   'per-cent': (d) => `${column(d)}: per cent signs left off, so "${d.example}" is ${d.value}.`,
   'formula-like': (d) =>
-    `${column(d)}: ${many(d.count, 'cell')} begin like a formula, such as "${d.example}"; they are kept as text and never computed.`,
+    `${column(d)}: ${many(d.count, 'cell')} begin like a formula, such as "${d.example}"; they are imported as text and never computed.`,
   'computed-column': (d) =>
     `${column(d)} was left out: "${d.column}" is computed by its formula in this sheet.`,
   'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out: ${d.headings}.`,

@@ -12,7 +12,7 @@ import type { ReadAnswer, Work } from './protocol.ts';
 const SLICE = 25;
 
 /** What ended without an answer because another reading began, or because the person thought better of it. */
-const ENDED = 'Reading was ended; nothing was written.';
+const ENDED = 'Reading was stopped; nothing was changed.';
 
 /**
  * Bringing files in: a file is read and shown first, and written only when that is taken. What reads files is loaded with
@@ -62,12 +62,12 @@ export class Bringing {
     const { prepared } = this;
     this.prepared = undefined;
     if (!prepared)
-      return { ok: false as const, sentence: 'There is no file that was read. Choose one first.' };
+      return { ok: false as const, sentence: 'There is no file that was read. Select one first.' };
     const { session, changed, edit } = prepared;
     if (session !== this.keeper.session || session.outline().changed !== changed)
       return {
         ok: false as const,
-        sentence: 'The book changed since the file was read. Read it again, then bring it in.',
+        sentence: 'The book changed since the file was read. Read it again, then import it.',
       };
     return change((now) => now.bringIn(edit));
   }

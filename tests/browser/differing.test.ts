@@ -90,7 +90,7 @@ describe('the roster’s file once more, after two people were corrected in the 
   test.each([
     [
       'Keep sheet values',
-      '20 already there, 4 differ from the rows there: sheet values kept',
+      '20 already there, 4 differ from the rows there: the sheet keeps its values',
       24,
       '44.0',
       '80.0',

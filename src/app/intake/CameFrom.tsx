@@ -37,7 +37,7 @@ export function CameFrom() {
         page.dialogue.value = { is: 'imports', sheet: id };
       }}
     >
-      {value.heldRows > 0 && <strong>{`${rowsInWords(value.heldRows)} held; `}</strong>}
+      {value.heldRows > 0 && <strong>{`${rowsInWords(value.heldRows)} not imported; `}</strong>}
       {`from ${value.file || 'pasted rows'}, ${when}`}
     </button>
   );

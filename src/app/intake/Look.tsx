@@ -68,7 +68,10 @@ export function Look({ state, reading, close }: Props) {
       <Questions state={state} reading={reading} />
       {differing && <Differing state={state} sheet={reading.sheet.label} differing={differing} />}
       {who && (who.close.length > 0 || who.unknown.length > 0 || who.same.length > 0) && (
-        <Part title={whoTitle(who)} open={who.close.length + who.unknown.length > 0}>
+        <Part
+          title={whoTitle(who)}
+          open={who.close.length + who.unknown.length > 0 || state.decisions.value.who !== undefined}
+        >
           <WhoIsWho state={state} who={who} />
         </Part>
       )}

@@ -24,25 +24,27 @@ export function ReadAs({ label, count, readAs, leave }: Props) {
       <button type="button" class="firm" onClick={() => readAs('')}>
         Clear {count === 1 ? 'the cell' : `all ${count.toLocaleString('en')}`}
       </button>
-      <label>
-        Read as{' '}
-        <input
-          type="text"
-          aria-label={`Read as, for ${label}`}
-          value={text.value}
-          onInput={(event) => {
-            text.value = event.currentTarget.value;
-          }}
-          onKeyDown={(event) => {
-            if (event.key !== 'Enter') return;
-            event.preventDefault();
-            if (typed !== '') readAs(typed);
-          }}
-        />
-      </label>
-      <button type="button" class="firm" disabled={typed === ''} onClick={() => readAs(typed)}>
-        Apply
-      </button>
+      <span class="intake-read-text">
+        <label>
+          Read as{' '}
+          <input
+            type="text"
+            aria-label={`Read as, for ${label}`}
+            value={text.value}
+            onInput={(event) => {
+              text.value = event.currentTarget.value;
+            }}
+            onKeyDown={(event) => {
+              if (event.key !== 'Enter') return;
+              event.preventDefault();
+              if (typed !== '') readAs(typed);
+            }}
+          />
+        </label>
+        <button type="button" class="firm" disabled={typed === ''} onClick={() => readAs(typed)}>
+          Apply
+        </button>
+      </span>
     </div>
   );
 }

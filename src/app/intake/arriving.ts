@@ -65,11 +65,7 @@ async function received(
   }
   const [book] = books;
   if (files.length > 1) {
-    say(
-      page,
-      `${book!.name} is a book: drop it alone to open it. Nothing was opened or brought in.`,
-      'wrong',
-    );
+    say(page, `${book!.name} is a book: drop it alone to open it. Nothing was opened or imported.`, 'wrong');
     return;
   }
   if (!mayLeave(page)) return;

@@ -102,7 +102,7 @@ export function countsOf(
   ].filter(Boolean);
   if (rows.left > 0)
     parts.push(
-      `${n(rows.left)} ${rows.left === 1 ? 'differs' : 'differ'} from the rows there: ${differing?.decided === null ? 'not decided yet' : 'sheet values kept'}`,
+      `${n(rows.left)} ${rows.left === 1 ? 'differs' : 'differ'} from the rows there: ${differing?.decided === null ? 'not decided yet' : 'the sheet keeps its values'}`,
     );
   const placed = parts.length > 0 ? ` (${parts.join(', ')})` : '';
   const not = rows.held > 0 ? `; ${rowsInWords(rows.held)} not imported` : '';

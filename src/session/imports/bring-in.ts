@@ -91,7 +91,7 @@ export function* preparing({ current: book }: Holder, incoming: Incoming): Gener
     ...recipeEdits(taken, recipeKey, incoming),
     provenanceEdit(book, taken, recipeKey),
   ];
-  return { taken, edit: { do: 'batch', edits }, words: `Bring in ${incoming.name}` };
+  return { taken, edit: { do: 'batch', edits }, words: `Import ${incoming.name}` };
 }
 
 /** The recipes that bring files into a sheet; the intake picks the one whose headings the file has. */

@@ -39,7 +39,7 @@ export function* mending(
   const recipeJson = before?.recipeKey && book.parts.recipes.get(before.recipeKey);
   if (!before || !sheet || !recipeJson)
     throw new Refusal(
-      'The recipe or the sheet of these rows is no longer in the book. Copy the rows and bring them in as a file.',
+      'The import settings or the sheet of these rows are no longer in the book. Copy the rows and import them as a file.',
     );
   const recipe = readRecipe(recipeJson, before.recipeKey);
   const { bytes, options } = mendedRows(
@@ -95,7 +95,7 @@ export function* mending(
       do: 'batch',
       edits: [...taken.edits, { do: 'set-part', part: 'provenance', key, value }],
     },
-    words: `Release held rows of ${before.file}`,
+    words: `Import fixed rows of ${before.file}`,
   };
 }
 
