@@ -4,7 +4,7 @@ import { type BetaTails, betaRatio, betaTails, stirlingError } from './beta.ts';
 import { gammaQuantile, gammaTails } from './gamma.ts';
 import { normalQuantile } from './normal.ts';
 
-export { normalBelow, normalDensity, normalQuantile } from './normal.ts';
+export { normalBelow, normalBetween, normalDensity, normalQuantile } from './normal.ts';
 
 /** z of a two-sided interval: 1.959964 for a confidence of .95. */
 export const zOf = (confidence: number): number => normalQuantile((1 + confidence) / 2);

@@ -4,22 +4,31 @@ import { log } from '../core/elementary/log.ts';
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 export const normalDensity = (z: number): number => exp(-0.5 * z * z) / ROOT_TWO_PI;
 
+/** The probability between 0 and z, 0 ≤ z < 3: φ(z)(z + z³/3 + z⁵/(3·5) + …), all terms positive. */
+function fromMiddle(z: number): number {
+  let term = z;
+  let sum = z;
+  for (let k = 3; term > sum * 1e-17; k += 2) {
+    term *= (z * z) / k;
+    sum += term;
+  }
+  return normalDensity(z) * sum;
+}
+
 /** The probability that a standard normal variable is above z, for z ≥ 0; keeps its digits far out. */
 function above(z: number): number {
-  if (z < 3) {
-    // ½ − φ(z)(z + z³/3 + z⁵/(3·5) + …): all terms positive.
-    let term = z;
-    let sum = z;
-    for (let k = 3; term > sum * 1e-17; k += 2) {
-      term *= (z * z) / k;
-      sum += term;
-    }
-    return 0.5 - normalDensity(z) * sum;
-  }
+  if (z < 3) return 0.5 - fromMiddle(z);
   // Laplace's continued fraction φ(z)/(z + 1/(z + 2/(z + 3/(z + …)))), from the inside out.
   let tail = z;
   for (let k = 120; k > 0; k--) tail = z + k / tail;
   return normalDensity(z) / tail;
+}
+
+/** The probability that a standard normal variable is between 0 and z; negative below 0. Keeps its digits near 0. */
+export function normalBetween(z: number): number {
+  const size = Math.abs(z);
+  const between = size < 3 ? fromMiddle(size) : 0.5 - above(size);
+  return z < 0 ? -between : between;
 }
 
 /** The probability that a standard normal variable stays below z. */

@@ -119,7 +119,7 @@ const leftOut = new Set([
   ...builtins.keys(),
 ]);
 
-/** Whether the body of a function is ours: its values are held to tests/reference/distributions.csv instead. */
+/** Whether the body of a function is ours: its values are held to tests/reference instead. */
 function isOurs(name: string): boolean {
   const plugin = HyperFormula.getFunctionPlugin(name);
   const known = plugin?.implementedFunctions[plugin.aliases?.[name] ?? name];

@@ -1,4 +1,4 @@
-"""Writes distributions.csv: 200 random arguments of each distribution function of a formula, with values to 17 digits.
+"""Writes distributions.csv: 200 random arguments of each distribution function and test of a formula, with values to 17 digits.
 
 Independent of the program: mpmath at 40 digits (incomplete beta and gamma functions, error function), from the definitions.
 Each line gives a function, its arguments and the value. Quantiles are made the other way round: an argument is drawn, its
@@ -65,7 +65,8 @@ def line(name, args, value):
     # nothing that a double cannot tell from 0
     if not 1e-290 < abs(value) < 1e290:
         return False
-    print(",".join([name, " ".join(repr(a) for a in args), digits(value)]))
+    given = " ".join(repr(a) for a in args)
+    print(",".join([name, f'"{given}"' if "," in given else given, digits(value)]))
     return True
 
 
@@ -89,10 +90,10 @@ def freedom():
 def inverse(x, tail, density, sign):
     """The double nearest to the tail at x, and where the tail is that double: two Newton steps."""
     p = float(tail(x))
-    # near 1 a double says too little of the other tail for 12 digits of x
-    if not 1e-280 < p < 0.9:
+    if not 1e-280 < p < 1:
         return None
-    for _ in range(3):
+    # near 1 the double may be far from the tail, next to what is left of it
+    for _ in range(9):
         x = x + sign * (mp.mpf(p) - tail(x)) / density(x)
     return p, x
 
@@ -134,7 +135,7 @@ many("T.DIST", with_args(lambda: (*signed(), False), lambda t, k, _: of(t_densit
 many("T.DIST.2T", with_args(t_args, lambda t, k: 2 * of(t_upper, t, k)))
 many("T.DIST.RT", with_args(t_args, lambda t, k: of(t_upper, t, k)))
 many("TDIST", with_args(lambda: (*t_args(), random.choice([1, 2])), lambda t, k, n: n * of(t_upper, t, k)))
-many("T.INV", lambda: (lambda a: two(-a[0], a[1], lambda t, k: t_upper(-t, k), t_density))(t_args()))
+many("T.INV", lambda: (lambda a: two(*a, t_below, t_density))(signed()))
 for name in ("T.INV.2T", "TINV"):
     many(name, lambda: (lambda a: two(*a, lambda t, k: 2 * t_upper(t, k), lambda t, k: 2 * t_density(t, k), -1))(t_args()))
 many("F.DIST", with_args(lambda: (*f_args(), True), lambda x, a, b, _: of(f_below, x, a, b)))
@@ -158,3 +159,67 @@ for name in ("NORM.S.INV", "NORMSINV"):
     many(name, lambda: (lambda got: got and ([got[0]], got[1]))(inverse(mp.mpf(z_arg()), n_below, n_density, 1)))
 many("CONFIDENCE.T", lambda: (lambda t, k, sd: (lambda got: got and ([got[0][0], sd, k + 1], got[1] * mp.mpf(sd) / mp.sqrt(k + 1)))(
     two(t, k, lambda v, d: 2 * t_upper(v, d), lambda v, d: 2 * t_density(v, d), -1)))(*t_args(), spread(-1, 2)))
+
+
+def between(z):
+    return mp.erf(z / mp.sqrt(2)) / 2
+
+
+def log_args():
+    return (spread(-3, 3), float(f"{random.uniform(-2, 2):.6g}"), spread(-0.7, 0.5))
+
+
+def log_below(x, m, s):
+    return n_below((mp.log(x) - m) / s)
+
+
+def log_density(x, m, s):
+    return n_density((mp.log(x) - m) / s) / (x * s)
+
+
+def log_inverse():
+    x, m, s = log_args()
+    got = inverse(mp.mpf(x), lambda v: log_below(v, mp.mpf(m), mp.mpf(s)), lambda v: log_density(v, mp.mpf(m), mp.mpf(s)), 1)
+    return got and ([got[0], m, s], got[1])
+
+
+class Cells(list):
+    # as an array in a formula
+    def __repr__(self):
+        return "{" + ";".join(repr(x) for x in self) + "}"
+
+
+class Table(list):
+    def __repr__(self):
+        return "{" + ";".join(",".join(repr(x) for x in row) for row in self) + "}"
+
+
+def z_test():
+    x = Cells(float(f"{random.gauss(50, 5):.5g}") for _ in range(random.randint(3, 12)))
+    value = float(f"{random.uniform(35, 60):.5g}")
+    given = random.choice([None, float(f"{random.uniform(2, 8):.3g}")])
+    n = len(x)
+    mean = sum(mp.mpf(v) for v in x) / n
+    sd = mp.mpf(given) if given else mp.sqrt(sum((mp.mpf(v) - mean) ** 2 for v in x) / (n - 1))
+    return [x, value] + ([given] if given else []), n_below((value - mean) * mp.sqrt(n) / sd)
+
+
+def chi_test():
+    rows, columns = random.choice([(2, 2), (2, 3), (4, 3), (6, 1)])
+    counts = Table([random.randint(0, 60) for _ in range(columns)] for _ in range(rows))
+    wanted = Table([float(f"{random.uniform(5, 50):.4g}") for _ in range(columns)] for _ in range(rows))
+    total = sum((c - mp.mpf(w)) ** 2 / mp.mpf(w) for a, b in zip(counts, wanted) for c, w in zip(a, b))
+    df = (rows - 1) * (columns - 1) if columns > 1 else rows - 1
+    return [counts, wanted], c_above(total, mp.mpf(df))
+
+
+many("GAUSS", with_args(lambda: (random.choice([-1, 1]) * spread(-8, 0.8),), lambda z: of(between, z)))
+for name in ("LOGNORM.DIST", "LOGNORMDIST"):
+    many(name, with_args(lambda: (*log_args(), True), lambda x, m, s, _: of(log_below, x, m, s)))
+many("LOGNORM.DIST", with_args(lambda: (*log_args(), False), lambda x, m, s, _: of(log_density, x, m, s)))
+for name in ("LOGNORM.INV", "LOGINV"):
+    many(name, log_inverse)
+for name in ("Z.TEST", "ZTEST"):
+    many(name, z_test)
+for name in ("CHISQ.TEST", "CHITEST"):
+    many(name, chi_test)

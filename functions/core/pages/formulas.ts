@@ -15,7 +15,7 @@ export const formulas: Page = {
         'A blank cell that a reference, XLOOKUP, VLOOKUP, HLOOKUP or INDEX finds stays blank. ISBLANK and = "" see it, and a function for squats says that the value is missing.',
         'Arithmetic counts a blank as 0, and so do functions of single numbers such as ROUND. The checks then say “0 comes from a blank”, with the cell and the part of the formula. SUM, AVERAGE and their kin leave blanks out.',
       ],
-      sources: [openFormula('6.3.5 and 6.14')],
+      sources: [openFormula('6.14, lookup functions')],
     },
     {
       title: 'Wildcards',
@@ -38,6 +38,18 @@ export const formulas: Page = {
       },
       sources: [
         openFormula('3.4 (HOST-USE-WILDCARDS, HOST-SEARCH-CRITERIA-MUST-APPLY-TO-WHOLE-CELL) and 4.11.8'),
+      ],
+    },
+    {
+      title: 'Rounding',
+      paragraphs: [
+        'ROUND, ROUNDUP, ROUNDDOWN, TRUNC and MROUND look at the decimal digits of a number. A number counts with 15 significant digits, which every number keeps; where more are asked for, the shortest decimal form counts.',
+        'A half goes away from zero: ROUND(1.005, 2) is 1.01, ROUND(2.675, 2) is 2.68, ROUND(-2.5) is -3. Noise of arithmetic decides nothing: ROUND(0.285 * 100) is 29.',
+        'ROUNDUP goes away from zero, ROUNDDOWN and TRUNC towards it, INT down to the next whole number: INT(-1.2) is -2. MROUND goes to the nearest multiple, halves away from zero.',
+      ],
+      sources: [
+        openFormula('6.17, rounding functions'),
+        'IEEE 754-2019, binary64: 15 decimal digits survive (published)',
       ],
     },
   ],

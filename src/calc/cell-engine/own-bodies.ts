@@ -1,9 +1,11 @@
 /**
- * Bodies of statistical functions that stand in for the cell engine's own, by the method that it keeps them under. Its
+ * Bodies of statistical and rounding functions that stand in for the cell engine's own, by the method that it keeps them under. Its
  * parameters, coercion and errors remain; the values come from functions/statistics, which keeps the digits of small tails.
  * Definitions: OpenFormula 1.3, part 4, 6.18 (statistical functions).
  */
 import { CellError, ErrorType, type SimpleRangeValue } from 'hyperformula';
+import { exp } from '../../../functions/core/elementary/exp.ts';
+import { log } from '../../../functions/core/elementary/log.ts';
 import {
   chiSquaredDensity,
   chiSquaredQuantile,
@@ -13,6 +15,7 @@ import {
   fQuantileAbove,
   fTails,
   normalBelow,
+  normalBetween,
   normalDensity,
   normalQuantile,
   tBelow,
@@ -22,6 +25,7 @@ import {
   tTwoSided,
 } from '../../../functions/statistics/distributions.ts';
 import { countBodies, refusals } from './count-bodies.ts';
+import { nearestMultiple, rounded, type Way } from './rounding.ts';
 import { type Inner, isRich } from './values.ts';
 
 type Answer = number | CellError;
@@ -118,6 +122,51 @@ function fTest(x: SimpleRangeValue, y: SimpleRangeValue): Answer {
   return 2 * Math.min(below, above);
 }
 
+/** One-sided: the probability of a mean so large or larger. The SD is that of the sample where none is given. */
+function zTest(sample: SimpleRangeValue, value: number, given: number | undefined): Answer {
+  const error = errorIn(sample);
+  if (error) return error;
+  const x = numbersIn(sample);
+  if (given === undefined && x.length < 2) return tooFew();
+  if (x.length < 1) return new CellError(ErrorType.NA, 'At least one value is needed.');
+  const sd = given ?? Math.sqrt(varianceOf(x));
+  return sd === 0 ? divided() : normalBelow((value - meanOf(x)) / (sd / Math.sqrt(x.length)));
+}
+
+/** Counts against those expected; a pair with a blank or text on either side is left out. */
+function chiSquaredTest(counts: SimpleRangeValue, expected: SimpleRangeValue): Answer {
+  const [rows, columns] = [counts.height(), counts.width()];
+  if (expected.height() !== rows || expected.width() !== columns) return unequal();
+  const error = errorIn(counts) ?? errorIn(expected);
+  if (error) return error;
+  const others = expected.valuesFromTopLeftCorner();
+  let sum = 0;
+  let pairs = 0;
+  for (const [i, value] of counts.valuesFromTopLeftCorner().entries()) {
+    const [count, wanted] = [plain(value), plain(others[i]!)];
+    if (count === undefined || wanted === undefined) continue;
+    if (wanted === 0) return divided();
+    sum += (count - wanted) ** 2 / wanted;
+    pairs++;
+  }
+  if (pairs < 2) return tooFew();
+  if (sum < 0) return new CellError(ErrorType.NUM, 'NaN or infinite value encountered.');
+  return chiSquaredTails(sum, rows > 1 && columns > 1 ? (rows - 1) * (columns - 1) : rows * columns - 1)
+    .above;
+}
+
+const rounding =
+  (way: Way): Body =>
+  (x: number, decimals: number) =>
+    rounded(x, decimals, way);
+
+/** OpenFormula 1.3, part 4, 6.17 (rounding functions), MROUND. */
+function toMultiple(x: number, step: number): Answer {
+  if (step === 0 || x === 0) return 0;
+  if (x > 0 !== step > 0) return new CellError(ErrorType.NUM, 'Signs of the arguments differ.');
+  return finite(nearestMultiple(x, step));
+}
+
 const tAbove = (x: number, df: number): number => tBelow(-x, whole(df));
 
 export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
@@ -164,8 +213,24 @@ export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
     (alpha: number, sd: number, n: number) =>
       whole(n) === 1 ? divided() : (tQuantileTwoSided(alpha, whole(n) - 1) * sd) / Math.sqrt(whole(n)),
   ],
+  ['round', rounding('half')],
+  ['roundup', rounding('up')],
+  ['rounddown', rounding('down')],
+  ['intFunc', Math.floor],
+  ['mround', toMultiple],
   ['ttest', tTest],
   ['ftest', fTest],
+  ['ztest', zTest],
+  ['chisqtest', chiSquaredTest],
+  ['gauss', normalBetween],
+  [
+    'lognormdist',
+    (x: number, mean: number, sd: number, cumulative: boolean) => {
+      const z = (log(x) - mean) / sd;
+      return cumulative ? normalBelow(z) : normalDensity(z) / (x * sd);
+    },
+  ],
+  ['lognorminv', (p: number, mean: number, sd: number) => finite(exp(mean + sd * normalQuantile(p)))],
   ...countBodies,
 ] as [string, Body][]);
 

@@ -112,6 +112,60 @@ function readLookups(): void {
   };
 }
 
+/** Members of the cell engine's functions of numbers: each hands its body over to be run on coerced arguments. */
+interface Running {
+  runFunction(args: unknown, state: unknown, metadata: unknown, run: (...args: never[]) => unknown): unknown;
+  metadata(name: string): unknown;
+}
+
+/** Rounding by the decimal arithmetic of Intl, on the 15 digits that count; more where more are asked for. */
+function roundedBy(mode: 'halfExpand' | 'expand' | 'trunc') {
+  const whole = new Intl.NumberFormat('en', {
+    useGrouping: false,
+    maximumFractionDigits: 0,
+    roundingMode: mode,
+  } as object);
+  return (x: number, decimals: number): number => {
+    const places = Math.trunc(decimals);
+    if (!Number.isFinite(x) || (places >= 0 && Number.isInteger(x))) return x;
+    const [, size] = x.toExponential(14).split('e');
+    const [digits, exponent] = (
+      Number(size) + 1 + places >= 15 ? x.toExponential() : x.toExponential(14)
+    ).split('e');
+    return Number(`${whole.format(`${digits}e${Number(exponent) + places}` as never)}e${-places}`) + 0;
+  };
+}
+
+/** Rounding as the language rules it. */
+function readNumbers(): void {
+  const round = roundedBy('halfExpand');
+  const bodies: Record<string, (...args: never[]) => unknown> = {
+    ROUND: round,
+    ROUNDUP: roundedBy('expand'),
+    ROUNDDOWN: roundedBy('trunc'),
+    INT: Math.floor,
+    MROUND: (x: number, step: number) => {
+      if (x === 0 || step === 0) return 0;
+      if (x > 0 !== step > 0) return new CellError(ErrorType.NUM, 'Signs of the arguments differ.');
+      const [digits, exponent] = step.toExponential().split('e');
+      const places = digits!.replace(/^-?\d\.?/, '').length - Number(exponent);
+      const times = BigInt(round(x / step, 0)) * BigInt(digits!.replace('.', ''));
+      return Number(`${times}e${-places}`) + 0;
+    },
+  };
+  for (const [name, body] of Object.entries(bodies)) {
+    const plugin = HyperFormula.getFunctionPlugin(name)!;
+    const { method } = plugin.implementedFunctions[name]!;
+    (plugin.prototype as unknown as Record<string, unknown>)[method] = function (
+      this: Running,
+      tree: { args: unknown },
+      state: unknown,
+    ) {
+      return this.runFunction(tree.args, state, this.metadata(name), body);
+    };
+  }
+}
+
 let registered = false;
 
 /** What the cell engine answers, in the terms of the book. */
@@ -130,6 +184,7 @@ export function inCells(sheet: RandomSheet, formulas: readonly ((row: number) =>
     const names = Object.fromEntries([...registry.keys()].map((name) => [name, name]));
     HyperFormula.registerFunctionPlugin(Domain as never, { enGB: names });
     readLookups();
+    readNumbers();
     registered = true;
   }
   const first = columnNames.length + 2;
