@@ -27,17 +27,18 @@ export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions =
 
 export type * from './api.ts';
 export { provenanceJson, type Recipe, readRecipe, recipeJson } from './import-settings/recipe.ts';
-export { ofDiffering, recipeEdit } from './import-settings/records.ts';
+export type { Who } from './import-settings/recipe-shape.ts';
 export { type Differing, differencesInWords, type OfDiffering } from './merge/differing.ts';
 export type { CellChange, Mode } from './merge/plan.ts';
 export { mendedRows } from './merge/release.ts';
-export type { TakeOptions, Who } from './options.ts';
+export type { TakeOptions } from './options.ts';
 export type { WhoReport } from './people/who.ts';
 export { recipeCovers, recipeFits } from './place/map.ts';
 export type { Preview, PreviewRow } from './place/preview.ts';
 export { hashOfSoon } from './read/hash.ts';
 export { prepare, preparing } from './read/prepare.ts';
 export type { Prepared, PrepareOptions } from './read/prepared.ts';
+export { ofDiffering, recipeEdit } from './records.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
 export { takingIn } from './take-in.ts';
 export type { Taken } from './taken.ts';

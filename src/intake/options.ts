@@ -1,9 +1,7 @@
 import type { IntakeOptions } from './api.ts';
-import type { Recipe } from './import-settings/recipe-shape.ts';
+import type { Recipe, Who } from './import-settings/recipe-shape.ts';
 import type { OfDiffering } from './merge/differing.ts';
 import type { Mode } from './merge/plan.ts';
-
-export type Who = NonNullable<Recipe['who']>;
 
 export interface TakeOptions extends IntakeOptions {
   /** The recipe to go by. */

@@ -1,9 +1,9 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
 import { ConstantLane } from './cells/constant.ts';
+import { listed } from './listed.ts';
 import { differencesInWords } from './merge/differing.ts';
 import type { Plan } from './merge/plan.ts';
 import type { Chosen } from './place/choose.ts';
-import { listed } from './place/map.ts';
 import type { Placing } from './place/place.ts';
 import type { Placed } from './place/placed.ts';
 import { type Note, note } from './sentences.ts';

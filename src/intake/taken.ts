@@ -1,9 +1,8 @@
 import type { Edit } from '../book/edit.ts';
 import type { Findings, HeldRow, Provenance, Report, Unreadable } from './api.ts';
-import type { Recipe } from './import-settings/recipe-shape.ts';
+import type { Recipe, Who } from './import-settings/recipe-shape.ts';
 import type { Differing } from './merge/differing.ts';
 import type { CellChange, Mode } from './merge/plan.ts';
-import type { Who } from './options.ts';
 import type { WhoReport } from './people/who.ts';
 import type { Preview } from './place/preview.ts';
 

@@ -4,8 +4,6 @@ import type { Book, Column, NamedCell, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
 import type { Calculation } from '../calc/api.ts';
 import { headingKey, synonymIndex, synonyms } from '../intake/detect/synonyms.ts';
-import type { Doubt } from './api.ts';
-import { keyOf } from './checks/doubt-key.ts';
 
 const lines = synonymIndex(synonyms);
 const isExercise = ({ kind, name, label, role = '' }: Column): boolean =>
@@ -13,10 +11,10 @@ const isExercise = ({ kind, name, label, role = '' }: Column): boolean =>
   [name, label, role].some((text) => lines.get(headingKey(text)) === lines.get('exercise'));
 
 /** Exercises that are offered, at most. */
-const MOST = 8;
+export const MOST_EXERCISES = 8;
 
 /** What is asked of a book here. */
-interface Asked {
+export interface Asked {
   readonly book: Book;
   readonly calculation: Pick<Calculation, 'column'>;
 }
@@ -36,7 +34,7 @@ export interface OfferedExercises {
 export function offeredExercises(asked: Asked, sheet: string): readonly OfferedExercises[] {
   if (asked.book.names.size === 0) return [];
   return exerciseSettings(asked.book, (setting) => setting.sheet === sheet).flatMap((one) => {
-    const { choices, sentence } = stateOf(asked, one);
+    const { choices, sentence } = stateOfSetting(asked, one);
     const { row, column } = one.setting;
     return choices.length === 0
       ? []
@@ -44,27 +42,8 @@ export function offeredExercises(asked: Asked, sheet: string): readonly OfferedE
   });
 }
 
-/** A setting that a formula compares with a column of exercises, where no row has what it says. */
-export function settingDoubts(asked: Asked): readonly Doubt[] {
-  return exerciseSettings(asked.book).flatMap((one) => {
-    const { choices, text, sentence } = stateOf(asked, one);
-    const { setting, sheet, column } = one;
-    if (sentence === undefined) return [];
-    return [
-      {
-        place: { sheet: setting.sheet, column: setting.column, row: setting.row },
-        about: 'setting' as const,
-        sentence,
-        remedy: 'Enter one of the exercises found; its results are blank until then.',
-        choices: choices.slice(0, MOST),
-        key: keyOf('setting', sheet.id, column.id, text),
-      },
-    ];
-  });
-}
-
 /** What a setting says, what its log has, and why the two do not meet. */
-function stateOf(
+export function stateOfSetting(
   { book, calculation }: Asked,
   { setting, sheet, column }: ExerciseSetting,
 ): { readonly choices: readonly string[]; readonly text: string; readonly sentence?: string } {
@@ -76,7 +55,7 @@ function stateOf(
   if (said === undefined || found.size === 0 || found.has(text.toLowerCase())) return { choices, text };
   const label = setting.name.replaceAll('_', ' ');
   const has = offered
-    .slice(0, MOST)
+    .slice(0, MOST_EXERCISES)
     .map(({ text: one, rows }) => `${one} (${rows} ${rows === 1 ? 'row' : 'rows'})`);
   return {
     choices,
@@ -85,14 +64,14 @@ function stateOf(
   };
 }
 
-interface ExerciseSetting {
+export interface ExerciseSetting {
   readonly setting: NamedCell;
   readonly sheet: Sheet;
   readonly column: Column;
 }
 
 /** Named cells beside which a formula has a column of exercises: `exercise = main_lift`, `COUNTIFS(log.exercise, main_lift)`. */
-function exerciseSettings(
+export function exerciseSettings(
   book: Book,
   wanted: (setting: NamedCell) => boolean = () => true,
 ): readonly ExerciseSetting[] {

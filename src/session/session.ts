@@ -14,10 +14,9 @@ import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
 import { type Paste, type Pasted, pasteText, pasting } from './commands/paste-text.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
-import type { Prepared } from './imports/bring-in.ts';
+import type { Viewed } from './open-book.ts';
 import { Questions } from './questions.ts';
 import { localeOf } from './settings.ts';
-import type { Viewed } from './sheet/views.ts';
 
 export interface SessionOptions {
   /** How this machine writes numbers and dates, where the book does not say. */
@@ -167,7 +166,7 @@ export class Session extends Questions {
   }
 
   /** Writes what `preparing` of bring-in.ts made of a file, as one step that undo takes back; values stay stale until `settle`. */
-  bringIn({ edit, words, note }: Pick<Prepared, 'edit' | 'words'> & Pick<Planned, 'note'>): Done {
+  bringIn({ edit, words, note }: Planned): Done {
     return this.attempt(() => {
       this.history.note(words, this.change(edit, { kind: 'command', words }));
       return note;

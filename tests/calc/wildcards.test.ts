@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { patternOf } from '../../src/calc/ranges/wildcards.ts';
+import { patternOf } from '../../src/calc/wildcards.ts';
 import { Bench, bookOf, f } from './book-for-test.ts';
 
 /*

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CellMark } from '../../src/session/api.ts';
 import { type Command, commands } from '../../src/session/commands/index.ts';
 import { Session } from '../../src/session/session.ts';
+import { CellMark } from '../../src/session/sheet/cell-mark.ts';
 
 /** A roster with three lifters, a computed column, a named cell and a second sheet that looks at the first. */
 function club(): Session {

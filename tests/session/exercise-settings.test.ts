@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { CellMark } from '../../src/session/api.ts';
 import { Session } from '../../src/session/session.ts';
+import { CellMark } from '../../src/session/sheet/cell-mark.ts';
 
 function log(exercises: readonly string[], setting: string): Session {
   const session = Session.create();

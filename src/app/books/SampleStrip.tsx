@@ -1,6 +1,6 @@
 import { command } from '../commands/all.ts';
-import { usePage } from '../shell/context.ts';
-import { Icon } from '../shell/icons.tsx';
+import { usePage } from '../state/context.ts';
+import { Icon } from '../theme/icons.tsx';
 
 /** Over a sample that nobody has changed yet: what it is, and how to start a book of one's own. */
 export function SampleStrip() {

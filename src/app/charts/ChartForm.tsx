@@ -4,8 +4,8 @@ import type { Json } from '../../book/model.ts';
 import type { SheetOutline } from '../../session/api.ts';
 import { type ChartKind, chartKinds, chartRoles } from '../../session/charts/record.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
-import { usePage } from '../shell/context.ts';
 import { guarded, run } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { say } from '../state/page.ts';
 
 /** A chart in three choices: what kind, of what, by whom. The rest is as usual until it is changed. */

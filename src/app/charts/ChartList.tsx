@@ -1,6 +1,6 @@
 import type { ChartOutline } from '../../session/charts/record.ts';
-import { usePage } from '../shell/context.ts';
-import { Icon } from '../shell/icons.tsx';
+import { usePage } from '../state/context.ts';
+import { Icon } from '../theme/icons.tsx';
 
 /** The book's charts in its contents. */
 export function ChartList({ charts }: { charts: readonly ChartOutline[] }) {

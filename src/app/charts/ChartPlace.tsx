@@ -2,7 +2,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Charted } from '../../session/charts/chart.ts';
 import { perform } from '../commands/all.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { focusCentre } from '../state/focus.ts';
 import './charts.css';
 import { ChartView } from './ChartView.tsx';

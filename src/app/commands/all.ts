@@ -1,4 +1,5 @@
 import { isBehind } from '../state/front.ts';
+import { isPressed } from '../state/keys.ts';
 import type { Page } from '../state/page.ts';
 import { Ahead } from './ahead.ts';
 import { arrangeCommands } from './arrange.ts';
@@ -10,7 +11,6 @@ import { isEnabled } from './command.ts';
 import { editCommands } from './edit.ts';
 import { handoutCommands } from './handouts.ts';
 import { helpCommands } from './help.ts';
-import { isPressed } from './keys.ts';
 import { reportCommands } from './report.ts';
 import { rowCommands } from './row.ts';
 import { sheetCommands } from './sheet.ts';

@@ -1,5 +1,5 @@
-import type { IconName } from '../shell/icons.tsx';
 import type { Page } from '../state/page.ts';
+import type { IconName } from '../theme/icons.tsx';
 
 export const groups = ['Book', 'Edit', 'Sheet', 'Column', 'Row', 'View', 'Help'] as const;
 export type Group = (typeof groups)[number];

@@ -4,8 +4,8 @@ import { properName } from '../../book/names.ts';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import { type Dimension, dimensions, type Per, spans } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
-import { usePage } from '../shell/context.ts';
 import { run, showNewColumn } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { functionHelp } from '../state/functions.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 

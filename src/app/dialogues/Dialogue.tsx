@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { Icon } from '../shell/icons.tsx';
+import { Icon } from '../theme/icons.tsx';
 
 interface Props {
   readonly title: string;

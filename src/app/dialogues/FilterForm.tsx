@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { Condition } from '../../session/sheet/row-view.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import { changeRows } from '../state/view.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Found } from '../../session/sheet/find.ts';
-import { usePage } from '../shell/context.ts';
 import { goTo, guarded, run } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { Dialogue, Field } from './Dialogue.tsx';
 
 /** Finds cells by what they show, and replaces in what was typed. */

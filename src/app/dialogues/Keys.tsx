@@ -1,7 +1,7 @@
 import { commands } from '../commands/all.ts';
 import { groups, labelOf } from '../commands/command.ts';
-import { keysInWords } from '../commands/keys.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
+import { keysInWords } from '../state/keys.ts';
 import { Dialogue } from './Dialogue.tsx';
 
 /** Keys that the grid answers itself, beside those of the commands. */

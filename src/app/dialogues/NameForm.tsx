@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Place } from '../../session/api.ts';
-import { usePage } from '../shell/context.ts';
 import { run } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 interface Props {

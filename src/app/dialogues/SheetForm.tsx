@@ -2,8 +2,8 @@ import { useSignal } from '@preact/signals';
 import type { Purpose } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';
 import type { SheetOutline } from '../../session/api.ts';
-import { usePage } from '../shell/context.ts';
 import { run } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 const purposes: readonly { readonly purpose: Purpose; readonly label: string }[] = [

@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Comparison, NamedVersion } from '../../worker/protocol.ts';
-import { usePage } from '../shell/context.ts';
 import { guarded } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { say, settle } from '../state/page.ts';
 import { Dialogue, Field } from './Dialogue.tsx';
 

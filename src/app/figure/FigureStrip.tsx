@@ -1,7 +1,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Figure } from '../../session/api.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import { Drawing } from './Drawing.tsx';
 import './figure.css';

@@ -1,6 +1,6 @@
 import type { Figure } from '../../session/api.ts';
-import { usePage } from '../shell/context.ts';
 import { goTo } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 
 /** Above the figure: the athlete, what the model says in one sentence, and the way to how it was calculated. */
 export function Headline({ figure: { title, headline, leanColumn, sheet, row } }: { figure: Figure }) {

@@ -1,5 +1,5 @@
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { functionHelp } from '../state/functions.ts';
 import { type CommonFunction, commonFunctions, inBrackets } from './common-functions.ts';
 import { draft, targetOf } from './draft.ts';

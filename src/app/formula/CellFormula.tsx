@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { useFollow } from '../state/follow.ts';
 import type { Page } from '../state/page.ts';
 import { Below } from './Below.tsx';

@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { usePage } from '../shell/context.ts';
-import { Icon } from '../shell/icons.tsx';
+import { usePage } from '../state/context.ts';
 import { useFollow } from '../state/follow.ts';
 import type { Page, Scope } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
+import { Icon } from '../theme/icons.tsx';
 import { Below } from './Below.tsx';
 import { draft, rescoped, targetOf } from './draft.ts';
 import { placeField } from './field.ts';

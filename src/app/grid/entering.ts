@@ -1,4 +1,5 @@
-import { CellMark, type ColumnOutline } from '../../session/api.ts';
+import type { ColumnOutline } from '../../session/api.ts';
+import { CellMark } from '../../session/sheet/cell-mark.ts';
 import type { EditorHost } from './editor.ts';
 import type { GridHost } from './host.ts';
 import type { Looking } from './looking.ts';

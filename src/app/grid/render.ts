@@ -1,5 +1,5 @@
 import type { ColumnOutline } from '../../session/api.ts';
-import { CellMark } from '../../session/api.ts';
+import { CellMark } from '../../session/sheet/cell-mark.ts';
 import { decorate } from '../marks/decorate.ts';
 import type { Shown } from './host.ts';
 import type { TileCache } from './tiles.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { type Guide, pictureName, piecesOf, type Step } from '../../guides/index.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { fileAddress, pictureAddress, showStep, wordsFor } from './show.ts';
 import './guides.css';
 

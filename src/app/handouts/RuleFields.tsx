@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { HandoutRule } from '../../session/handouts/settings.ts';
 import type { TriedRule } from '../../session/handouts/tried.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 
 interface Props {
   /** Counted from 1. */

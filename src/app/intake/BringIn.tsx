@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Stuck } from '../../session/imports/file-reading.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { type BringingIn, bringing } from './bringing.ts';
 import { CameInReport } from './CameInReport.tsx';
 import { ChooseFile } from './ChooseFile.tsx';

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { CameFrom as Origin } from '../../session/imports/imports.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import { rowsInWords } from './words.ts';
 

@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Doubt } from '../../session/api.ts';
-import { usePage } from '../shell/context.ts';
 import { guarded } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { type Page, settle } from '../state/page.ts';
 import type { BringingIn, CameIn } from './bringing.ts';
 import { HeldList } from './Preview.tsx';

@@ -2,7 +2,7 @@ import type { FileColumn, FileReading } from '../../session/imports/file-reading
 import type { Dimension } from '../../units/dimension.ts';
 import { dimensions } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import type { BringingIn } from './bringing.ts';
 import { Scrolled } from './Scrolled.tsx';
 import { Select } from './Select.tsx';

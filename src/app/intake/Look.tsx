@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import { Field } from '../dialogues/Dialogue.tsx';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import type { BringingIn } from './bringing.ts';
 import { Columns } from './Columns.tsx';
 import { Differing } from './Differing.tsx';

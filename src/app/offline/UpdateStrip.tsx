@@ -1,5 +1,5 @@
-import { usePage } from '../shell/context.ts';
-import { Icon } from '../shell/icons.tsx';
+import { usePage } from '../state/context.ts';
+import { Icon } from '../theme/icons.tsx';
 import { newer, takeNewer } from './offline.ts';
 
 /** Says that a newer Leverbook is at hand. It never comes by itself while a book is open. */

@@ -1,8 +1,8 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Doubt, Outline } from '../../session/api.ts';
-import { usePage } from '../shell/context.ts';
 import { goTo, run } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import type { Page } from '../state/page.ts';
 import './doubts.css';
 

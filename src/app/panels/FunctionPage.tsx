@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { LiveExample } from '../../session/working/live-example.ts';
 import { degrees } from '../figure/words.ts';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
 

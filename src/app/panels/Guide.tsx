@@ -4,7 +4,7 @@ import type { Page as AboutPage } from '../../../functions/core/pages/page.ts';
 import { guides } from '../../guides/index.ts';
 import { openGuide } from '../guides/open.ts';
 import { StepByStep } from '../guides/StepByStep.tsx';
-import { usePage } from '../shell/context.ts';
+import { usePage } from '../state/context.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
 import { AboutNumbers } from './AboutNumbers.tsx';
 import { FunctionPage } from './FunctionPage.tsx';

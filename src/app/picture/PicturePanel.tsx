@@ -1,13 +1,14 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Figure } from '../../session/api.ts';
-import { missingColumns, observedSheet } from '../../session/picture/columns.ts';
+import { observedSheet } from '../../session/picture/columns.ts';
 import { postureOver } from '../../session/picture/over.ts';
 import type { Spot } from '../../session/picture/points.ts';
 import type { StoredPicture } from '../../session/picture/stored.ts';
+import { missingColumns } from '../../session/picture/stored-columns.ts';
 import { isPosture } from '../figure/words.ts';
-import { usePage } from '../shell/context.ts';
 import { run } from '../state/actions.ts';
+import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import { say } from '../state/page.ts';
 import { digitising } from './digitising.ts';

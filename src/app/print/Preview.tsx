@@ -5,7 +5,7 @@ import type { Paper } from '../../session/handouts/settings.ts';
 import { download, fileNameFor } from '../files/files.ts';
 import { focusCentre } from '../state/focus.ts';
 import type { Page } from '../state/page.ts';
-import '../handouts/handouts.css';
+import './preview.css';
 
 interface Props {
   /** What is shown, for readers of the screen, and how much of it. */

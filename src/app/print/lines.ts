@@ -1,6 +1,6 @@
 import type { ColumnOutline } from '../../session/api.ts';
-import { CellMark } from '../../session/api.ts';
 import type { Drawing } from '../../session/marks/drawings.ts';
+import { CellMark } from '../../session/sheet/cell-mark.ts';
 import type { Shown } from '../grid/host.ts';
 import { fetchLines } from '../grid/lines-tile.ts';
 import type { Page } from '../state/page.ts';

@@ -1,8 +1,8 @@
 import { command } from '../commands/all.ts';
 import { isEnabled, labelOf } from '../commands/command.ts';
-import { keysInWords } from '../commands/keys.ts';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
+import { usePage } from '../state/context.ts';
+import { keysInWords } from '../state/keys.ts';
+import { Icon } from '../theme/icons.tsx';
 
 /** A button for a command of the list. `short` shows its icon alone. */
 export function CommandButton({

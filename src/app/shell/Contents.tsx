@@ -3,9 +3,9 @@ import type { Purpose } from '../../book/model.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';
 import { ChartList } from '../charts/ChartList.tsx';
 import { goTo, run } from '../state/actions.ts';
-import { usePage } from './context.ts';
-import type { IconName } from './icons.tsx';
-import { Icon } from './icons.tsx';
+import { usePage } from '../state/context.ts';
+import type { IconName } from '../theme/icons.tsx';
+import { Icon } from '../theme/icons.tsx';
 
 const purposes: readonly { readonly purpose: Purpose; readonly title: string; readonly icon: IconName }[] = [
   { purpose: 'gathered', title: 'Data', icon: 'gathered' },

@@ -1,7 +1,7 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
+import { usePage } from '../state/context.ts';
 import { focusCentre } from '../state/focus.ts';
-import { usePage } from './context.ts';
 import { CommandMenu } from './Menu.tsx';
 
 /** The menu over the grid, kept inside the window. */

@@ -13,9 +13,9 @@ import { VersionsForm } from '../dialogues/VersionsForm.tsx';
 import { RulesForm } from '../handouts/RulesForm.tsx';
 import { BringIn } from '../intake/BringIn.tsx';
 import { Imports } from '../intake/Imports.tsx';
+import { usePage } from '../state/context.ts';
 import { focusCentre } from '../state/focus.ts';
 import type { Dialogue, Page } from '../state/page.ts';
-import { usePage } from './context.ts';
 import { Later } from './Later.tsx';
 
 const summaryForm = () => import('../dialogues/SummaryForm.tsx').then(({ SummaryForm }) => SummaryForm);

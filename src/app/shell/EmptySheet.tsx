@@ -1,5 +1,5 @@
+import { usePage } from '../state/context.ts';
 import { CommandButton } from './CommandButton.tsx';
-import { usePage } from './context.ts';
 
 /** Where there are no rows, or no sheet: what can be done here. */
 export function EmptySheet() {

@@ -2,9 +2,9 @@ import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
 import { isEnabled, labelOf } from '../commands/command.ts';
-import { keysInWords } from '../commands/keys.ts';
 import { rank } from '../commands/rank.ts';
-import { usePage } from './context.ts';
+import { usePage } from '../state/context.ts';
+import { keysInWords } from '../state/keys.ts';
 
 /** The command finder: type a few letters, Enter runs the first that fits. */
 export function Finder() {

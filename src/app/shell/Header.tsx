@@ -1,9 +1,9 @@
 import { command } from '../commands/all.ts';
 import { groups } from '../commands/command.ts';
+import { usePage } from '../state/context.ts';
 import { theme } from '../state/look.ts';
+import { Icon } from '../theme/icons.tsx';
 import { CommandButton } from './CommandButton.tsx';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
 import { GroupMenu } from './Menu.tsx';
 
 /** Title and menus on top. */

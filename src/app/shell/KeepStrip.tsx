@@ -1,7 +1,7 @@
 import { command } from '../commands/all.ts';
 import { openKept } from '../state/actions.ts';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
+import { usePage } from '../state/context.ts';
+import { Icon } from '../theme/icons.tsx';
 
 /** Says when the work is not saved or another tab writes the book, with what to do. */
 export function KeepStrip() {

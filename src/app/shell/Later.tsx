@@ -1,7 +1,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { usePage } from '../state/context.ts';
 import { say } from '../state/page.ts';
-import { usePage } from './context.ts';
 
 interface Props<P> {
   readonly load: () => Promise<ComponentType<P>>;

@@ -3,9 +3,9 @@ import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
 import type { Group, PageCommand } from '../commands/command.ts';
 import { isEnabled, labelOf } from '../commands/command.ts';
-import { keysInWords } from '../commands/keys.ts';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
+import { usePage } from '../state/context.ts';
+import { keysInWords } from '../state/keys.ts';
+import { Icon } from '../theme/icons.tsx';
 
 /** A button that opens the commands of a group. */
 export function GroupMenu({ group }: { group: Group }) {

@@ -1,6 +1,6 @@
 import { command } from '../commands/all.ts';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
+import { usePage } from '../state/context.ts';
+import { Icon } from '../theme/icons.tsx';
 import { sides } from './SidePanel.tsx';
 
 /** On narrow screens: what is beside the sheet elsewhere, one touch away. */

@@ -1,7 +1,7 @@
 import type { Signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
+import { usePage } from '../state/context.ts';
+import { Icon } from '../theme/icons.tsx';
 
 /** Takes a notice away after a while. Answers how to leave it. */
 function goneAfter(notice: Signal<unknown>): () => void {

@@ -6,13 +6,13 @@ import type { GridHost } from '../grid/host.ts';
 import type { SheetGrid } from '../grid/SheetGrid.ts';
 import { run } from '../state/actions.ts';
 import { copy, paste } from '../state/clipboard.ts';
+import { usePage } from '../state/context.ts';
 import { enter } from '../state/entering.ts';
 import { gone, useFollow } from '../state/follow.ts';
 import { density } from '../state/look.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
 import { followSheet } from '../state/shown.ts';
-import { usePage } from './context.ts';
 import { EmptySheet } from './EmptySheet.tsx';
 
 /** The sheet in the centre. */

@@ -3,9 +3,9 @@ import { Doubts } from '../panels/Doubts.tsx';
 import { Guide } from '../panels/Guide.tsx';
 import '../panels/panels.css';
 import { Working } from '../panels/Working.tsx';
+import { usePage } from '../state/context.ts';
 import type { Side } from '../state/page.ts';
-import { usePage } from './context.ts';
-import { Icon } from './icons.tsx';
+import { Icon } from '../theme/icons.tsx';
 import { Later } from './Later.tsx';
 
 const picturePanel = () => import('../picture/PicturePanel.tsx').then(({ PicturePanel }) => PicturePanel);

@@ -1,6 +1,6 @@
 import { CameFrom } from '../intake/CameFrom.tsx';
 import { rowsThere } from '../state/clipboard.ts';
-import { usePage } from './context.ts';
+import { usePage } from '../state/context.ts';
 
 /** Below the sheet: how large it is and what is selected. */
 export function StatusLine() {

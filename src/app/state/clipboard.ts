@@ -1,9 +1,9 @@
 import type { Paste } from '../../session/commands/paste-text.ts';
 import { spread, widthOf } from '../../session/text/block.ts';
 import { parseTsv, writeTsv } from '../../session/text/tsv.ts';
-import { keysInWords } from '../commands/keys.ts';
 import type { GridSelection } from '../grid/host.ts';
 import { guarded, run } from './actions.ts';
+import { keysInWords } from './keys.ts';
 import type { Page } from './page.ts';
 import { say } from './page.ts';
 

@@ -10,7 +10,7 @@ import {
 } from 'hyperformula';
 import { issue } from '../../../functions/core/issue.ts';
 import { limits } from '../limits.ts';
-import { type Pattern, patternOf } from '../ranges/wildcards.ts';
+import { type Pattern, patternOf } from '../wildcards.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
 import { bodyFor, isOwn } from './own-bodies.ts';
 import { cellEngineSettings } from './settings.ts';

@@ -1,7 +1,7 @@
 import { CellError, EmptyValue } from 'hyperformula';
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import { errorOf, type Inner } from '../cell-engine/values.ts';
-import { type Pattern, patternOf } from './wildcards.ts';
+import { type Pattern, patternOf } from '../wildcards.ts';
 
 /** Texts are looked up in any case and without their accents. */
 export const normalized = (text: string): string =>

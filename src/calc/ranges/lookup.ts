@@ -1,8 +1,8 @@
 import { CellError, EmptyValue, ErrorType } from 'hyperformula';
 import { type Matrix, type Range, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
+import { patternOf } from '../wildcards.ts';
 import { findEqual, findMatching, findNearest, findSorted } from './find.ts';
-import { patternOf } from './wildcards.ts';
 
 const problem = (type: ErrorType, message: string): CellError => new CellError(type, message);
 const badMode = problem(ErrorType.VALUE, 'Mode not recognized.');

@@ -1,5 +1,5 @@
 import { type DisplayUnit, unitFromWord } from '../../units/unit.ts';
-import { LONGEST_VALUE } from '../detect/words.ts';
+import { LONGEST_VALUE } from '../words.ts';
 
 /** A number with a unit behind it, as it stands in one cell. */
 export interface UnitCell {

@@ -1,6 +1,6 @@
 import { partsOf, serialOf as serialOfDay } from '../../units/date.ts';
 import type { DateOrder } from '../api.ts';
-import { LONGEST_VALUE } from '../detect/words.ts';
+import { LONGEST_VALUE } from '../words.ts';
 
 /** Month names by their first letters, without accents: English, German, French, Spanish, Italian, Dutch, Portuguese. */
 const months: readonly (readonly string[])[] = [

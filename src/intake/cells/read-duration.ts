@@ -1,5 +1,5 @@
 import type { Clock } from '../api.ts';
-import { LONGEST_VALUE } from '../detect/words.ts';
+import { LONGEST_VALUE } from '../words.ts';
 
 const COLONS = /^(\d{1,4}):([0-5]?\d)(?::([0-5]?\d(?:[.,]\d+)?))?([.,]\d+)?$/;
 const WORDS =

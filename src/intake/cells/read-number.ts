@@ -1,5 +1,5 @@
 import type { DecimalMark, ThousandsMark } from '../api.ts';
-import { LONGEST_VALUE } from '../detect/words.ts';
+import { LONGEST_VALUE } from '../words.ts';
 
 export interface NumberStyle {
   readonly decimal: DecimalMark;

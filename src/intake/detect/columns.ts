@@ -1,12 +1,12 @@
 import { type DisplayUnit, unitFromWord } from '../../units/unit.ts';
 import type { Choices, ColumnChoice, ColumnFinding, Finding } from '../api.ts';
 import { note } from '../sentences.ts';
+import { durationWords } from '../words.ts';
 import { findKind, fitOf, wordsOfYesNo } from './find-kind.ts';
 import { type FileHabits, findDecimal, findThousands } from './find-marks.ts';
 import { findClock, findDateOrder } from './find-order.ts';
 import { type HeadingReading, readHeading } from './heading.ts';
 import type { ColumnLook } from './look.ts';
-import { durationWords } from './words.ts';
 
 /** Everything about one column of the file. */
 export function findColumn(

@@ -1,9 +1,9 @@
 import type { ColumnKind } from '../../book/model.ts';
 import type { Certainty, Finding } from '../api.ts';
 import { note } from '../sentences.ts';
+import { dateWords, durationWords, labelWords, timeOfDayWords, yesNoPairs } from '../words.ts';
 import type { HeadingReading } from './heading.ts';
 import type { ColumnLook } from './look.ts';
-import { dateWords, durationWords, labelWords, timeOfDayWords, yesNoPairs } from './words.ts';
 
 /** Share of a column's filled cells that must read as a kind; the rest is held. */
 const MOST = 0.75;

@@ -1,7 +1,7 @@
 import type { Choices, Finding } from '../api.ts';
 import { note } from '../sentences.ts';
+import { footerWords, LONGEST_VALUE } from '../words.ts';
 import { filledOf, isBlank } from './layout.ts';
-import { footerWords, LONGEST_VALUE } from './words.ts';
 
 const words = new Set(footerWords);
 

@@ -3,8 +3,8 @@ import { readDateForms } from '../cells/read-date.ts';
 import { durationUse } from '../cells/read-duration.ts';
 import { markUse } from '../cells/read-number.ts';
 import { note } from '../sentences.ts';
+import { LONGEST_VALUE, missingWords } from '../words.ts';
 import { isUnitCell, unitCellWord } from './heading.ts';
-import { LONGEST_VALUE, missingWords } from './words.ts';
 
 export interface LayoutFindings {
   readonly preamble: Finding<number>;

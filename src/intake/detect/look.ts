@@ -2,7 +2,7 @@ import { readUnitCell } from '../cells/read-cell.ts';
 import { type DateReading, readDateForms } from '../cells/read-date.ts';
 import { durationUse } from '../cells/read-duration.ts';
 import { type MarkUse, markUse } from '../cells/read-number.ts';
-import { missingWords, yesNoPairs } from './words.ts';
+import { missingWords, yesNoPairs } from '../words.ts';
 
 const missing = new Set(missingWords);
 const yesWords = new Set(yesNoPairs.flatMap(([yes]) => yes));

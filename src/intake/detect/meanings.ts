@@ -1,6 +1,5 @@
 import type { Column } from '../../book/model.ts';
-import type { PlausibleColumn } from '../api.ts';
-import type { TakeOptions } from '../options.ts';
+import type { IntakeOptions, PlausibleColumn } from '../api.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 
 /** Finds what is known about a column, by its name, its label, or a word of the trade for them. */
@@ -25,7 +24,7 @@ export class Meanings<T> {
 }
 
 /** Bounds of a column, if it is known what it measures. */
-export function boundsFor({ plausibility }: TakeOptions): (column: Column) => PlausibleColumn | null {
+export function boundsFor({ plausibility }: IntakeOptions): (column: Column) => PlausibleColumn | null {
   const known = new Meanings((plausibility?.columns ?? []).map((p) => [p.names, p]));
   return (column) => {
     const found = known.of(column);

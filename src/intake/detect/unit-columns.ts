@@ -2,10 +2,10 @@
 import type { Dimension } from '../../units/dimension.ts';
 import { unitFromWord } from '../../units/unit.ts';
 import type { Choices, ColumnFinding, Finding } from '../api.ts';
-import { listed } from '../place/map.ts';
+import { listed } from '../listed.ts';
 import { note } from '../sentences.ts';
+import { missingWords } from '../words.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
-import { missingWords } from './words.ts';
 
 /** Share of the filled cells that must be units; the others make their row's number unreadable. */
 const MOST = 0.9;

@@ -102,3 +102,6 @@ export const asJson = (record: object): JsonRecord => JSON.parse(JSON.stringify(
 export type JsonRecord = { readonly [key: string]: Json };
 
 export const recipeJson = (r: Recipe): JsonRecord => asJson(r);
+
+/** Whose rows a file has, and how they are found. */
+export type Who = NonNullable<Recipe['who']>;

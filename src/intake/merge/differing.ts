@@ -3,8 +3,8 @@ import type { Column } from '../../book/model.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import { dimensions } from '../../units/dimension.ts';
 import type { Progress } from '../api.ts';
-import { listed } from '../place/map.ts';
-import type { Filled } from './plan.ts';
+import { listed } from '../listed.ts';
+import type { Filled } from './filled.ts';
 import { type Recognising, recognising, renamed } from './recognising.ts';
 import { cellAt, cellWords, sameCell } from './rows-of-sheet.ts';
 

@@ -2,16 +2,11 @@ import { type Cell, type CellBlock, CellKind, Cells } from '../../book/cells.ts'
 import type { Edit } from '../../book/edit.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import type { HeldRow, Progress } from '../api.ts';
-import { listed } from '../place/map.ts';
+import { listed } from '../listed.ts';
 import { IntakeRefusal, type Note, note } from '../sentences.ts';
 import { type Differing, differencesInWords, differing, type OfDiffering } from './differing.ts';
+import type { Filled } from './filled.ts';
 import { cellAt, cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';
-
-/** A column of the sheet with the cells that came in for it. */
-export interface Filled {
-  readonly column: Column;
-  readonly cells: CellBlock;
-}
 
 export interface CellChange {
   readonly row: number;

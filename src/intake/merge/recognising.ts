@@ -4,7 +4,7 @@ import { nameKey } from '../../book/names.ts';
 import type { Progress } from '../api.ts';
 import { givenNames } from '../cells/person-name.ts';
 import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
-import type { Filled } from './plan.ts';
+import type { Filled } from './filled.ts';
 import { cellKey, cellWords } from './rows-of-sheet.ts';
 
 /** Rows between two moments at which the work can be cancelled. */

@@ -3,7 +3,7 @@ import type { Plausibility, Progress } from '../api.ts';
 import { NumberLane } from '../cells/number.ts';
 import { readNumber } from '../cells/read-number.ts';
 import { Meanings } from '../detect/meanings.ts';
-import type { Filled } from '../merge/plan.ts';
+import type { Filled } from '../merge/filled.ts';
 import { rowHashes, sameRow } from '../merge/rows-of-sheet.ts';
 import { type Note, note } from '../sentences.ts';
 import type { Placing } from './place.ts';

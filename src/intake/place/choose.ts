@@ -8,9 +8,10 @@ import { readHeading } from '../detect/heading.ts';
 import { asInLog, countsSets } from '../detect/log.ts';
 import { headingKey } from '../detect/synonyms.ts';
 import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
+import { listed } from '../listed.ts';
 import type { TakeOptions } from '../options.ts';
 import { IntakeRefusal, note } from '../sentences.ts';
-import { listed, type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
+import { type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
 import { tonnageColumn } from './tonnage.ts';
 
 /** Which column of the file goes where. */

@@ -5,6 +5,7 @@ import type { ColumnFinding } from '../api.ts';
 import { readHeading } from '../detect/heading.ts';
 import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
 import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
+import { listed } from '../listed.ts';
 import { IntakeRefusal } from '../sentences.ts';
 
 export type MatchedBy = 'choice' | 'position' | 'recipe' | 'name' | 'label' | 'synonym' | 'spelling';
@@ -229,7 +230,3 @@ export function recipeCovers(recipe: Recipe, headings: readonly string[]): numbe
 
 const inFileOrder = (matches: readonly Match[]): Match[] =>
   [...matches].sort((a, b) => a.source.index - b.source.index);
-
-/** A list for a sentence, not longer than a reader bears. */
-export const listed = (names: readonly string[]): string =>
-  names.length > 12 ? `${names.slice(0, 12).join(', ')} and ${names.length - 12} more` : names.join(', ');

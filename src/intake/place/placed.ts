@@ -9,9 +9,9 @@ import { NumberLane } from '../cells/number.ts';
 import type { NumberStyle } from '../cells/read-number.ts';
 import { TextLane } from '../cells/text.ts';
 import { YesNoLane } from '../cells/yes-no.ts';
-import { dateWords, missingWords, yesNoPairs } from '../detect/words.ts';
 import type { Recipe } from '../import-settings/recipe.ts';
 import { IntakeRefusal } from '../sentences.ts';
+import { dateWords, missingWords, yesNoPairs } from '../words.ts';
 import { NOWHERE } from './choose.ts';
 import type { Match } from './map.ts';
 

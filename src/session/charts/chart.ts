@@ -1,5 +1,5 @@
 import { refuse } from '../../book/refusal.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { ChartData, Content } from './data.ts';
 import { distribution } from './distribution.ts';
 import { leanParts } from './lean-parts.ts';

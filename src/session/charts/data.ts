@@ -1,4 +1,4 @@
-import type { ExplainedPart } from '../api.ts';
+import type { ExplainedPart } from '../figure/answer.ts';
 import type { ChartKind } from './record.ts';
 
 /** One point: where it stands, whose it is, and the row it came from. */

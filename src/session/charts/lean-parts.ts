@@ -1,9 +1,9 @@
-import type { ExplainedLean, ExplainedPart } from '../api.ts';
+import type { ExplainedLean, ExplainedPart } from '../figure/answer.ts';
 import { signedWhole } from '../figure/drawing/explained.ts';
 import { degrees } from '../figure/drawing/words.ts';
 import { explainedRow } from '../figure/explained.ts';
 import { dateOf, knownOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { ChartPanel, ChartPoint, Content } from './data.ts';
 import type { Read } from './read.ts';
 import type { ChartRecord } from './record.ts';

@@ -6,10 +6,10 @@ import { goneName, isGone } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { signOf } from '../../units/sign.ts';
 import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
-import { displayOf } from '../sheet/display.ts';
+import type { Viewed } from '../open-book.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
-import type { Viewed } from '../sheet/views.ts';
+import { displayOf } from '../text/display.ts';
 import { type ChartRecord, chartRoles } from './record.ts';
 
 /** A measure of a chart: its values by sheet row in the unit shown, NaN where a row has none. */

@@ -5,11 +5,11 @@ import type { Book, Column, Sheet } from '../../book/model.ts';
 import { definePart, pointsAtNothing } from '../../book/references/part.ts';
 import { z } from '../../book/zod.ts';
 import { today, writeDate } from '../../units/date.ts';
-import type { Doubt } from '../api.ts';
-import { settingDoubts } from '../exercise-settings.ts';
 import { chosenColumns, columnFor, titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import type { Doubt } from './doubt.ts';
 import { keyOf } from './doubt-key.ts';
+import { settingDoubts } from './setting-doubts.ts';
 
 /** What looks wrong in the measures themselves, sheet by sheet. */
 export function dataDoubts(viewed: Viewed): readonly Doubt[] {

@@ -1,8 +1,8 @@
 import { definePart, pointsAtNothing } from '../../book/references/part.ts';
 import { z } from '../../book/zod.ts';
-import type { Acceptance, Doubt } from '../api.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import type { Acceptance, Doubt } from './doubt.ts';
 import { keyOf, nameless } from './doubt-key.ts';
 import { dataDoubts } from './doubts-data.ts';
 

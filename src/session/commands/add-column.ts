@@ -5,10 +5,11 @@ import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { followReferences } from '../follow-references.ts';
+import { bareFormula } from '../text/bare-formula.ts';
 import { columnParts, tidyColumn } from './column-parts.ts';
 import { defineCommand } from './define.ts';
 import { withFormula } from './set-formula.ts';
-import { bareFormula, checkColumnName, columnTaken, newId, sheetId, together } from './shared.ts';
+import { checkColumnName, columnTaken, newId, sheetId, together } from './shared.ts';
 
 /** Adds a column. Without a name it gets one made from its label; with a formula it takes the dimension of its result. */
 export const addColumn = defineCommand({

@@ -3,9 +3,10 @@ import type { Column, Purpose } from '../../book/model.ts';
 import { nameKey, properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
+import { bareFormula } from '../text/bare-formula.ts';
 import { columnParts, type Loose, tidyColumn } from './column-parts.ts';
 import { defineCommand, type State } from './define.ts';
-import { bareFormula, checkColumnName, checkSheetName, columnTaken, newId, sheetTaken } from './shared.ts';
+import { checkColumnName, checkSheetName, columnTaken, newId, sheetTaken } from './shared.ts';
 
 export const purpose = z.enum(['gathered', 'worked', 'notes'] satisfies Purpose[]);
 

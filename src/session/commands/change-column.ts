@@ -9,19 +9,12 @@ import type { Locale } from '../../units/locale.ts';
 import { chosenRole } from '../figure/figure-lifter.ts';
 import { followReferences } from '../follow-references.ts';
 import { remeasuredMarks } from '../marks/remeasured.ts';
+import { bareFormula } from '../text/bare-formula.ts';
 import { readTyped, valueText } from '../text/typed.ts';
 import { columnParts, tidyColumn } from './column-parts.ts';
 import { defineCommand, type State } from './define.ts';
 import { noteOf } from './set-formula.ts';
-import {
-  bareFormula,
-  checkColumnName,
-  columnId,
-  plural,
-  renamedInWords,
-  sheetId,
-  together,
-} from './shared.ts';
+import { checkColumnName, columnId, plural, renamedInWords, sheetId, together } from './shared.ts';
 
 /**
  * Changes what is said about a column; null takes a part away. A new name goes into every formula and recipe that uses

@@ -4,8 +4,8 @@ import { limits } from '../../book/file-frame.ts';
 import { refuse } from '../../book/refusal.ts';
 import { columnInRole } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
-import { missingColumns, STORED } from '../picture/columns.ts';
 import { type Observation, POINTS } from '../picture/points.ts';
+import { missingColumns, STORED } from '../picture/stored-columns.ts';
 import { defineCommand } from './define.ts';
 import { row, sheetId, together } from './shared.ts';
 

@@ -6,8 +6,9 @@ import type { Column } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 import type { FormulaCheck } from '../../calc/api.ts';
 import { dimensions } from '../../units/dimension.ts';
+import { bareFormula } from '../text/bare-formula.ts';
 import { defineCommand, type State } from './define.ts';
-import { bareFormula, columnId, plural, row, sheetId, together } from './shared.ts';
+import { columnId, plural, row, sheetId, together } from './shared.ts';
 
 /**
  * Gives a column its formula, or one cell a formula of its own (with `row`). null or nothing takes it away. Rows that

@@ -103,6 +103,3 @@ export const sheetTaken =
   (state: State) =>
   (name: string): boolean =>
     givenNameProblem(name, state.book, { what: 'sheet' }) !== undefined;
-
-/** A formula as kept: without the "=" in front and the blanks around. */
-export const bareFormula = (text: string): string => text.trim().replace(/^=\s*/, '').trim();

@@ -3,13 +3,12 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { Sheet } from '../../book/model.ts';
 import { columnInRole } from '../../book/roles.ts';
-import type { ExplainedLean, ExplainedPart } from '../api.ts';
-import { PLACING } from '../picture/readings.ts';
-import type { Viewed } from '../sheet/views.ts';
+import { MEASURING_ERROR, PLACING } from '../measuring-error.ts';
+import type { Viewed } from '../open-book.ts';
+import type { ExplainedLean, ExplainedPart } from './answer.ts';
 import { labelOfPart, type PartName, partNames, wordsOfPart } from './explained-words.ts';
 import { ask, dateOf, type Known, settingOf, setup, titleOf } from './figure-lifter.ts';
 import { REFERENCE_ANKLE } from './figure-parts.ts';
-import { MEASURING_ERROR } from './measuring-error.ts';
 
 /** What LEAN.EXPLAIN takes of an observed squat; angles deg, lift cm. */
 export interface Seen {

@@ -10,8 +10,8 @@ import { goneName } from '../../book/references/gone.ts';
 import { definePart, type References } from '../../book/references/part.ts';
 import { cellInRole, columnInRole } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
-import { displayOf } from '../sheet/display.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import { displayOf } from '../text/display.ts';
 
 /** What can be tried out in the figure without touching the data. Lengths cm, angles deg, masses kg. */
 export const figureOptions = z.strictObject({

@@ -2,10 +2,10 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { barRule } from '../../../functions/posture/balance.ts';
 import { systemCentre } from '../../../functions/posture/centre.ts';
 import { type FigurePoints, figureOf, figureWith } from '../../../functions/posture/figure.ts';
-import type { FigureNumbers, NoPosture, PostureFigure, Told } from '../api.ts';
-import type { Viewed } from '../sheet/views.ts';
+import { MEASURING_ERROR } from '../measuring-error.ts';
+import type { Viewed } from '../open-book.ts';
+import type { FigureNumbers, NoPosture, PostureFigure, Told } from './answer.ts';
 import { ask, build, type Known, lifterOf, placementOf, setup } from './figure-lifter.ts';
-import { MEASURING_ERROR } from './measuring-error.ts';
 
 /** The lifter at a depth on a lift, or why there is none. LEAN.AT checks the figures as it does in a formula. */
 export function standOf(

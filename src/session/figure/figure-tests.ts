@@ -1,8 +1,8 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { columnInRole, laterEndings, takenAgain } from '../../book/roles.ts';
-import type { OtherTest } from '../api.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import type { OtherTest } from './answer.ts';
 import { dateOf, type Known, type Measure, titleOf } from './figure-lifter.ts';
 
 /** What may be measured again: the build, the ankle range and body mass. */

@@ -4,9 +4,9 @@ import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { columnInRole } from '../../book/roles.ts';
 import { writeNumber } from '../../units/number.ts';
-import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from '../api.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import { typedText } from '../text/typed.ts';
+import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './answer.ts';
 import { explainedLean } from './explained.ts';
 import {
   absentFrom,

@@ -1,8 +1,8 @@
 /** A heel lift, or more ankle range? What each step of range would change for one lifter, beside the heel lift in use, what stretching gained in studies, and what a retest can tell. */
 import { isIssue } from '../../../functions/core/issue.ts';
 import { type Source, secondary } from '../../../functions/core/source.ts';
-import type { HeelOrAnkle, HeelOrAnkleRow, Told } from '../api.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import type { HeelOrAnkle, HeelOrAnkleRow, Told } from './answer.ts';
 import { explainedLean } from './explained.ts';
 import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
 

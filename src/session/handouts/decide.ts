@@ -7,7 +7,7 @@ import type { Node } from '../../calc/ast.ts';
 import { parse } from '../../calc/language/parse.ts';
 import { walk } from '../../calc/language/walk.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { HandoutRule } from './settings.ts';
 import { filled, placesOf, valueIn } from './texts.ts';
 

@@ -4,7 +4,7 @@ import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { measuredSheet } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
 import { openNotes } from './open-notes.ts';
 import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './settings.ts';

@@ -1,6 +1,6 @@
 import type { Book, Sheet } from '../../book/model.ts';
 import { cellInRole, columnInRole } from '../../book/roles.ts';
-import { MEASURING_ERROR } from '../figure/measuring-error.ts';
+import { MEASURING_ERROR } from '../measuring-error.ts';
 import type { NumberLine } from './settings.ts';
 
 const usualNumbers: readonly (readonly [column: string, of: 'tape' | 'ankle' | 'lean' | null])[] = [

@@ -1,4 +1,4 @@
-import type { Figure } from '../api.ts';
+import type { Figure } from '../figure/answer.ts';
 import { commonExtent, drawingOf } from '../figure/drawing/drawing.ts';
 import { explainedShape } from '../figure/drawing/explained.ts';
 import { el, type Shape } from '../figure/drawing/shape.ts';

@@ -7,9 +7,9 @@ import { roleOf } from '../../book/roles.ts';
 import { writeNumber } from '../../units/number.ts';
 import { signOf } from '../../units/sign.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
-import { headingUnit } from '../sheet/column-unit.ts';
-import { displayOf, wayOf } from '../sheet/display.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import { headingUnit } from '../text/column-unit.ts';
+import { displayOf, wayOf } from '../text/display.ts';
 import { placePattern } from './settings.ts';
 
 /** A value as a person reads it: whole degrees, else as its column shows it, with the unit. Null when there is none. */

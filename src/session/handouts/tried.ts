@@ -1,6 +1,6 @@
 import { Kind } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import { problemOf } from './handout.ts';
 import type { HandoutRule } from './settings.ts';
 

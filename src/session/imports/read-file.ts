@@ -19,8 +19,8 @@ import {
 } from '../../intake/index.ts';
 import type { Locale } from '../../units/locale.ts';
 import { unitFromWord } from '../../units/unit.ts';
-import type { Session } from '../session.ts';
-import { displayOf } from '../sheet/display.ts';
+import type { Viewed } from '../open-book.ts';
+import { displayOf } from '../text/display.ts';
 import { type Prepared, preparing } from './bring-in.ts';
 import type {
   Differing,
@@ -55,12 +55,18 @@ export interface Read {
   readonly reading: FileReading;
 }
 
+/** The open book that a file is read for: a session. */
+interface Opened {
+  readonly current: Book;
+  ask<T>(question: (viewed: Viewed) => T): T;
+}
+
 /**
  * Opens, inspects and plans a file, step by step. Answers a task: what unpacks workbooks is loaded first.
  * @throws IntakeRefusal
  */
 export async function readingFile(
-  session: Session,
+  session: Opened,
   bytes: Uint8Array,
   name: string,
   decisions: FileDecisions,

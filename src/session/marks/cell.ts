@@ -1,6 +1,6 @@
 import type { Sheet } from '../../book/model.ts';
-import type { Place } from '../api.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Place } from '../../calc/api.ts';
+import type { Viewed } from '../open-book.ts';
 import { drawingsOf } from './drawings.ts';
 import { marksOfSheet } from './record.ts';
 import { marksOutline } from './words.ts';

@@ -2,7 +2,7 @@ import type { Column, Sheet } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 import type { Calculation } from '../../calc/api.ts';
 import type { Locale } from '../../units/locale.ts';
-import { bareFormula } from '../commands/shared.ts';
+import { bareFormula } from '../text/bare-formula.ts';
 import { readTyped, typedText } from '../text/typed.ts';
 import {
   type ColumnMarks,

@@ -1,7 +1,7 @@
 import { Kind } from '../../../functions/core/value.ts';
 import type { Sheet } from '../../book/model.ts';
 import { Refusal } from '../../book/refusal.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import { type ColumnMarks, marksOfSheet } from './record.ts';
 import { ruledRows } from './rules.ts';
 import { endsOf, shareOf } from './scale.ts';

@@ -1,7 +1,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { Operand, Rule, When } from './record.ts';
 import { remembered } from './remembered.ts';
 

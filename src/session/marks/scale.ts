@@ -1,5 +1,5 @@
 import { Kind, type Range } from '../../../functions/core/value.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { Operand, Scale } from './record.ts';
 import { remembered } from './remembered.ts';
 

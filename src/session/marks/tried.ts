@@ -1,5 +1,5 @@
 import { columnOf, findSheet, sheetOf } from '../../book/book.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import { failed, type MarksDraft, type Reading, readRule, readScale } from './draft.ts';
 import type { ColumnMarks, Rule, TrendSource } from './record.ts';
 import { applied, type RuleCount } from './rules.ts';

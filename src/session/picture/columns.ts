@@ -1,86 +1,7 @@
 import type { Column, NamedCell } from '../../book/model.ts';
-import { roleOf } from '../../book/roles.ts';
-import type { SheetOutline } from '../api.ts';
-import type { Command } from '../commands/index.ts';
-import { type Observation, PLATE, POINTS } from './points.ts';
-
-/** The columns that a digitised frame is stored in, by name, each with what it takes from it. */
-export const STORED: readonly {
-  readonly name: string;
-  readonly label: string;
-  readonly kind: Column['kind'];
-  readonly unit?: string;
-  readonly dimension?: Column['dimension'];
-  readonly choices?: readonly string[];
-  readonly of: (seen: Observation) => number | string | null;
-}[] = [
-  { name: 'picture', label: 'Picture', kind: 'text', of: ({ file }) => file },
-  {
-    name: 'frame_time',
-    label: 'Frame time (s)',
-    kind: 'number',
-    of: ({ time }) => (time === null ? null : round(time, 4)),
-  },
-  {
-    name: 'facing',
-    label: 'Facing',
-    kind: 'choice',
-    choices: ['right', 'left'],
-    of: ({ facing }) => facing,
-  },
-  ...POINTS.flatMap(({ id, label }) =>
-    (['x', 'y'] as const).map((axis) => ({
-      name: `${id}_${axis}`,
-      label: `${label}, ${axis}`,
-      kind: 'number' as const,
-      of: ({ points }: Observation) => (points[id] ? round(points[id][axis], 2) : null),
-    })),
-  ),
-  {
-    name: 'level_line',
-    label: 'Level line',
-    kind: 'choice',
-    choices: ['floor', 'plumb'],
-    of: ({ line, points }) => (points.level_1 && points.level_2 ? line : null),
-  },
-  {
-    name: 'known_length',
-    label: 'Known length',
-    kind: 'number',
-    dimension: 'length',
-    unit: 'cm',
-    of: ({ length }) => length,
-  },
-  {
-    name: 'camera_distance',
-    label: 'Camera distance',
-    kind: 'number',
-    dimension: 'length',
-    unit: 'cm',
-    of: ({ camera }) => camera,
-  },
-  {
-    name: 'length_nearer',
-    label: 'Known length nearer by',
-    kind: 'number',
-    dimension: 'length',
-    unit: 'cm',
-    of: ({ nearer }) => nearer,
-  },
-  { name: 'picture_sha256', label: 'Fingerprint of the picture', kind: 'text', of: ({ hash }) => hash },
-];
-
-const round = (value: number, digits: number): number => Number(value.toFixed(digits));
-
-/** Stored columns that a sheet cannot do without for a picture's points. */
-const NEEDED = STORED.filter(
-  ({ name }) => /^(toe|heel|ankle|knee|hip|shoulder)_[xy]$/.test(name) || name === 'facing',
-);
-
-export const missingColumns = (sheet: { readonly columns: readonly Column[] }): readonly string[] =>
-  NEEDED.filter(({ name }) => !sheet.columns.some((column) => roleOf(column) === name)).map(
-    ({ label }) => label,
-  );
+import type { SheetOutline } from '../sheet/answer.ts';
+import { PLATE } from './points.ts';
+import { STORED } from './stored-columns.ts';
 
 /** What the observed squat needs of a lifter, looked up in the sheet that has all of it. */
 const BUILD = ['femur', 'tibia', 'trunk', 'foot', 'ankle'] as const;
@@ -215,7 +136,7 @@ interface Tail {
 export function observedSheet(
   sheets: readonly SheetOutline[],
   names: readonly Pick<NamedCell, 'name' | 'role'>[] = [],
-): Extract<Command, { do: 'add-sheet' }> {
+) {
   const from = builds(sheets);
   const build = BUILD.filter((name) => !from || here(name, from)).map((name) => ({
     name,
@@ -253,34 +174,34 @@ export function observedSheet(
       note,
       format: { digits: name === 'scale' ? 4 : name === 'ankle_used' ? 2 : name.startsWith('bar_') ? 1 : 0 },
     }));
-  const stored = STORED.map(({ of: _, ...column }) => ({
+  const stored = STORED.map(({ of: _, choices, ...column }) => ({
     ...column,
-    ...(column.choices ? { choices: [...column.choices] } : {}),
+    ...(choices ? { choices: [...choices] } : {}),
     ...(column.kind === 'number' && !column.unit ? { width: 76 } : {}),
   }));
   const taken = sheets.some(({ name }) => name.toLowerCase() === 'observed');
   return {
-    do: 'add-sheet',
+    do: 'add-sheet' as const,
     ...(taken ? {} : { name: 'observed' }),
     label: 'Observed squats',
-    purpose: 'gathered',
+    purpose: 'gathered' as const,
     note: `One row per picture or frame. Points are in the picture’s own units; the known length is ${PLATE} cm for a plate.`,
     rows: 1,
     columns: [
-      { name: 'athlete', label: 'Athlete', kind: 'text', width: 140 },
-      { name: 'filmed', label: 'Filmed', kind: 'date' },
+      { name: 'athlete', label: 'Athlete', kind: 'text' as const, width: 140 },
+      { name: 'filmed', label: 'Filmed', kind: 'date' as const },
       {
         name: 'repetition',
         label: 'Repetition',
-        kind: 'number',
+        kind: 'number' as const,
         format: { digits: 0 },
         note: 'Counts the repetitions of a set; frames of one repetition have the same number.',
       },
       {
         name: 'lift',
         label: 'Heel lift',
-        kind: 'number',
-        dimension: 'length',
+        kind: 'number' as const,
+        dimension: 'length' as const,
         unit: 'cm',
         format: { digits: 1 },
       },
@@ -291,5 +212,5 @@ export function observedSheet(
       ...stored,
       ...follows(COMPUTED.slice(0, 2)),
     ],
-  } as Extract<Command, { do: 'add-sheet' }>;
+  };
 }

@@ -10,10 +10,8 @@ import errorOf from '../../../functions/photo/error.ts';
 import leanOf from '../../../functions/photo/lean.ts';
 import levelOf from '../../../functions/photo/level.ts';
 import scaleOf from '../../../functions/photo/scale.ts';
+import { PLACING } from '../measuring-error.ts';
 import { type Observation, POINTS, type PointId } from './points.ts';
-
-/** How exactly a joint can be placed, cm: a working assumption, shown as such. */
-export const PLACING = 1;
 
 /** A number read off the picture with its error, or why there is none yet. */
 export interface Reading {

@@ -2,9 +2,9 @@ import { sheetOf } from '../../book/book.ts';
 import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../sheet/views.ts';
-import { missingColumns } from './columns.ts';
+import type { Viewed } from '../open-book.ts';
 import { type Observation, PLATE, POINTS, type Spots } from './points.ts';
+import { missingColumns } from './stored-columns.ts';
 
 /** What the selected row knows of its picture. */
 export interface StoredPicture {

@@ -1,6 +1,6 @@
 import { type IccForm, iccForms } from '../../../functions/statistics/icc.ts';
 import { nameKey } from '../../book/names.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { ReportSettings } from './settings.ts';
 
 /** One form of the ICC and one confidence level for the whole report, with where each comes from. */

@@ -7,9 +7,9 @@ import { refuse } from '../../book/refusal.ts';
 import { writeNumber } from '../../units/number.ts';
 import { signOf, unitSign } from '../../units/sign.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
+import type { Viewed } from '../open-book.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
-import type { Viewed } from '../sheet/views.ts';
 
 /** A sheet by id or name. @throws Refusal */
 export const sheetFound = ({ sheets }: Book, wanted: string): Sheet =>

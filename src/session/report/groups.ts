@@ -2,8 +2,8 @@ import { Kind, valueAt } from '../../../functions/core/value.ts';
 import { ascending, mean, quantile, standardDeviation } from '../../../functions/statistics/describe.ts';
 import type { Sheet } from '../../book/model.ts';
 import { columnInRole, measuredSheet } from '../../book/roles.ts';
-import { displayOf } from '../sheet/display.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import { displayOf } from '../text/display.ts';
 import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';
 import type { GroupSet } from './settings.ts';
 

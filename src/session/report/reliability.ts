@@ -2,7 +2,7 @@ import type { Range } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
 import { ask } from '../charts/numbers.ts';
 import { rangeFrom } from '../charts/read.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 import type { Chosen } from './chosen.ts';
 import {
   columnFound,

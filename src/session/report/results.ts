@@ -1,6 +1,6 @@
 import type { Sheet } from '../../book/model.ts';
-import { cellWriter } from '../cell-text.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import { cellWriter } from '../text/cell-text.ts';
 import { labelled, rowsShown } from './found.ts';
 
 /** A worked sheet as a table of texts. */

@@ -2,10 +2,10 @@ import { Kind } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
-import { displayOf } from './display.ts';
+import type { Viewed } from '../open-book.ts';
+import { displayOf } from '../text/display.ts';
 import { type FormulaSummary, formulaSummary } from './own-summary.ts';
 import { sheetViewOf } from './sheet-view.ts';
-import type { Viewed } from './views.ts';
 
 /** What a column holds at a glance; texts are in its unit and digits, one more digit for the mean and the SD. */
 export interface ColumnSummary {

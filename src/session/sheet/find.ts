@@ -2,8 +2,8 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
 import { z } from '../../book/zod.ts';
 import type { Place, Progress } from '../../calc/api.ts';
-import { cellWriter } from '../cell-text.ts';
-import type { Viewed } from './views.ts';
+import type { Viewed } from '../open-book.ts';
+import { cellWriter } from '../text/cell-text.ts';
 
 export const searchSchema = z.strictObject({
   text: z.string().min(1).max(1_000),

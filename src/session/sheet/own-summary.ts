@@ -2,11 +2,11 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import type { Value } from '../../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Column } from '../../book/model.ts';
-import { displayOf } from './display.ts';
+import type { Viewed } from '../open-book.ts';
+import { displayOf } from '../text/display.ts';
+import { figureText } from '../text/shown.ts';
 import { rowsInView } from './row-view.ts';
 import { sheetViewOf } from './sheet-view.ts';
-import { figureText } from './shown.ts';
-import type { Viewed } from './views.ts';
 
 /** A column's own formula over some rows, as the line of summaries shows it. */
 export interface FormulaSummary {

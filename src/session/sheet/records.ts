@@ -1,7 +1,7 @@
 import { Kind, type Value, valueAt } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
 import { isoFromSerial } from '../../units/date.ts';
-import type { Viewed } from './views.ts';
+import type { Viewed } from '../open-book.ts';
 
 /** A row's values by column name: dates as ISO texts, numbers in base units, errors as issues. */
 export interface RowRecord {

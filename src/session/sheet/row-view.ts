@@ -2,12 +2,12 @@ import { Kind } from '../../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { type Cell, CellKind } from '../../book/cells.ts';
 import { z } from '../../book/zod.ts';
-import { cellWriter } from '../cell-text.ts';
 import { marksOfSheet, type Rule } from '../marks/record.ts';
 import { ruledRows } from '../marks/rules.ts';
+import type { Viewed } from '../open-book.ts';
+import { cellWriter } from '../text/cell-text.ts';
 import { readTyped } from '../text/typed.ts';
 import { allRows, byValue, ordered } from './order.ts';
-import type { Viewed } from './views.ts';
 
 /** One condition on a column. Texts are as typed, in the column's unit and the book's locale. */
 const condition = z.discriminatedUnion('is', [

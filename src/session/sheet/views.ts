@@ -5,36 +5,22 @@ import { CellKind } from '../../book/cells.ts';
 import type { Book, NamedCell, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
 import { columnAt } from '../../book/setting-unit.ts';
-import type { Calculation } from '../../calc/api.ts';
+import type { Place } from '../../calc/api.ts';
 import { lettersOf } from '../../calc/language/address.ts';
-import type { Locale } from '../../units/locale.ts';
-import {
-  type CellInfo,
-  CellMark,
-  type CellOffer,
-  type Outline,
-  type Place,
-  type SheetOutline,
-  type Tile,
-} from '../api.ts';
-import { barely, cellText, cellWriter } from '../cell-text.ts';
 import { offeredExercises } from '../exercise-settings.ts';
 import { markedInWords } from '../marks/cell.ts';
 import { drawingsOf } from '../marks/drawings.ts';
 import { marksOfSheet } from '../marks/record.ts';
 import { marksOutline } from '../marks/words.ts';
+import type { Viewed } from '../open-book.ts';
+import { barely, cellText, cellWriter } from '../text/cell-text.ts';
+import { headingUnit } from '../text/column-unit.ts';
+import { displayOf, shownWith, wayOf } from '../text/display.ts';
 import { typedText } from '../text/typed.ts';
-import { headingUnit } from './column-unit.ts';
-import { marksOf, shownWith, wayOf } from './display.ts';
+import type { CellInfo, CellOffer, NameOutline, SheetOutline, Tile } from './answer.ts';
+import { CellMark, marksOf } from './cell-mark.ts';
 import { settingWords } from './setting-words.ts';
 import { sheetViewOf } from './sheet-view.ts';
-
-/** What questions about an open book are answered from. */
-export interface Viewed {
-  readonly book: Book;
-  readonly calculation: Calculation;
-  readonly locale: Locale;
-}
 
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
 export const LARGEST_TILE = 200_000;
@@ -66,7 +52,7 @@ export function sheetOutline(sheet: Sheet, viewed: Viewed): SheetOutline {
   };
 }
 
-export function namesOutline(viewed: Viewed): Outline['names'] {
+export function namesOutline(viewed: Viewed): readonly NameOutline[] {
   const { book } = viewed;
   return [...book.names.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))

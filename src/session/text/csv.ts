@@ -7,8 +7,8 @@ import { isoFromSerial } from '../../units/date.ts';
 import { editText } from '../../units/quantity.ts';
 import { type DisplayUnit, displayUnitOf } from '../../units/unit.ts';
 import { writeYesNo } from '../../units/yes-no.ts';
-import { columnUnit } from '../sheet/column-unit.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import { columnUnit } from './column-unit.ts';
 
 export interface CsvOptions {
   readonly delimiter?: ',' | ';' | '\t';

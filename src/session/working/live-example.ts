@@ -6,13 +6,13 @@ import { registry } from '../../../functions/registry.ts';
 import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
+import type { Place } from '../../calc/api.ts';
 import { numberText, quoted } from '../../calc/language/print.ts';
-import type { Place } from '../api.ts';
 import { centimetres, degrees } from '../figure/drawing/words.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import { MEASURING_ERROR } from '../figure/measuring-error.ts';
-import { outcomeText } from '../sheet/shown.ts';
-import type { Viewed } from '../sheet/views.ts';
+import { MEASURING_ERROR } from '../measuring-error.ts';
+import type { Viewed } from '../open-book.ts';
+import { outcomeText } from '../text/shown.ts';
 
 /** A function applied to a row that is at hand. */
 export interface LiveExample {

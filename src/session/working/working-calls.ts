@@ -4,11 +4,11 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { type Argument, isMatrix, type Matrix, rangeOf, type Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import { columnNamed, sheetOf } from '../../book/book.ts';
+import type { Place } from '../../calc/api.ts';
 import type { Node } from '../../calc/ast.ts';
 import { parse } from '../../calc/language/parse.ts';
 import { childrenOf } from '../../calc/language/walk.ts';
-import type { Place } from '../api.ts';
-import type { Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
 
 /** One call of a function of the domain, with what it was handed and how it came to its result. */
 export interface Call {

@@ -5,90 +5,21 @@ import { columnNamed, columnOf, sheetOf } from '../../book/book.ts';
 import type { Column } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { roleOf } from '../../book/roles.ts';
+import type { Place } from '../../calc/api.ts';
 import { shiftRelative } from '../../calc/language/move.ts';
 import { type Mention, rewrite } from '../../calc/language/rewrite.ts';
 import { signOf } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import type { CellInfo, ExplainedLean, Place } from '../api.ts';
 import { doubtsOf } from '../checks/doubts.ts';
 import { explainedRow } from '../figure/explained.ts';
 import { knownOf } from '../figure/figure-lifter.ts';
-import { countText, figureText, outcomeText, valueText } from '../sheet/shown.ts';
-import { cellInfoOf, type Viewed } from '../sheet/views.ts';
+import type { Viewed } from '../open-book.ts';
+import type { CellInfo } from '../sheet/answer.ts';
+import { cellInfoOf } from '../sheet/views.ts';
+import { countText, figureText, outcomeText, valueText } from '../text/shown.ts';
+import type { Relative, Working, WorkingCall, WorkingConstant, WorkingStep } from './answer.ts';
 import { type Call, callsIn } from './working-calls.ts';
 import { workingText } from './working-text.ts';
-
-export interface WorkingStep {
-  readonly name: string;
-  readonly symbol?: string;
-  readonly rule?: string;
-  /** The value as computed, and as it is shown with its unit. */
-  readonly value: number | string;
-  readonly unit: string;
-  readonly text: string;
-  /** Names of the constants that go in; they are told in `constants`. */
-  readonly constants: readonly string[];
-}
-
-export interface WorkingCall {
-  readonly function: string;
-  /** What the function answers, in a sentence. */
-  readonly summary: string;
-  /** As written, and with the values that went in. */
-  readonly formula: string;
-  readonly filled: string;
-  readonly result: string;
-  /** Why it has no value. */
-  readonly sentence?: string;
-  readonly rule: string;
-  readonly steps: readonly WorkingStep[];
-}
-
-export interface WorkingConstant {
-  readonly name: string;
-  readonly text: string;
-  readonly source: Source;
-}
-
-/** A place that a cell came from, or that uses it. */
-export interface Relative {
-  readonly place: Place;
-  /** "Femur, row 2" or "Heights: Height, whole column". */
-  readonly label: string;
-  /** Its value, or how many it has. */
-  readonly text: string;
-}
-
-/** How a cell came about. Plain data. */
-export interface Working {
-  readonly place: Required<Place>;
-  readonly title: string;
-  readonly display: string;
-  readonly unit: string;
-  readonly from: CellInfo['from'];
-  readonly override: boolean;
-  readonly name?: string;
-  /** Why there is an error or a held value. */
-  readonly sentence?: string;
-  /** What its marks say. */
-  readonly marked?: readonly string[];
-  /** With names, and with this row's values and units; absent without a formula. */
-  readonly formula?: string;
-  readonly filled?: string;
-  /** The column's formula, where the cell stands over it. */
-  readonly columnFormula?: string;
-  readonly calls: readonly WorkingCall[];
-  /** Where the row's observed lean comes from, for that lean and for its parts. */
-  readonly explained?: ExplainedLean;
-  readonly constants: readonly WorkingConstant[];
-  readonly sources: readonly Source[];
-  readonly cautions: readonly string[];
-  readonly doubts: readonly string[];
-  readonly cameFrom: readonly Relative[];
-  readonly usedBy: readonly Relative[];
-  /** All of it as text, to be copied. */
-  readonly text: string;
-}
 
 /** A formula that reads a long range tells this many of its cells. */
 const RELATIVES = 60;

@@ -2,7 +2,7 @@ import * as say from '../../../functions/tables/sources.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import { unitWords } from '../../units/sign.ts';
-import type { Fate } from './content.ts';
+import type { Fate } from './fate.ts';
 
 interface About {
   readonly book: Book;

@@ -9,24 +9,14 @@ import { lettersOf } from '../../calc/index.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import { editText } from '../../units/quantity.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import { columnUnit } from '../sheet/column-unit.ts';
+import type { Viewed } from '../open-book.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
-import type { Viewed } from '../sheet/views.ts';
+import { columnUnit } from '../text/column-unit.ts';
 import { heading } from '../text/csv.ts';
 import { aboutRows } from './about.ts';
+import type { Fate } from './fate.ts';
 import { mayBeDefined, sheetNames, sheetPrefix } from './names.ts';
 import { ABOVE, type ColumnContent, most, type SheetContent, type WorkbookContent } from './shape.ts';
-
-/** How a formula of the book comes into the workbook file. */
-export interface Fate {
-  readonly sheet: Sheet;
-  readonly column: Column;
-  /** Absent for a column formula. */
-  readonly row?: number;
-  readonly formula: string;
-  /** Why its values stand there instead of it. */
-  readonly no?: NoA1 | { readonly why: 'shown in unit' | 'spills'; readonly what: string };
-}
 
 /** Collects what goes into the workbook file of a book. @throws Refusal for what such a file cannot hold */
 export function* workbookContent(viewed: Viewed, now: Date): Generator<Progress, WorkbookContent> {

@@ -1,4 +1,4 @@
-import type { Figure, Point, PostureFigure } from '../../api.ts';
+import type { Figure, Point, PostureFigure } from '../answer.ts';
 import { type Body, bodyOf } from './body.ts';
 import { arc, type Extent, type Frame, frameFor, line, towards } from './geometry.ts';
 import { centreLine, fan, moments, shortfall } from './loads.ts';

@@ -1,4 +1,4 @@
-import type { ExplainedLean, ExplainedPart } from '../../api.ts';
+import type { ExplainedLean, ExplainedPart } from '../answer.ts';
 import { el, type Shape } from './shape.ts';
 import { degrees } from './words.ts';
 

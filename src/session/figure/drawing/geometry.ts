@@ -1,4 +1,4 @@
-import type { Point } from '../../api.ts';
+import type { Point } from '../answer.ts';
 
 /** Maps centimetres of the model onto the drawing, one scale both ways; y of the drawing runs down. */
 export interface Frame {

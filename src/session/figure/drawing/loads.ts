@@ -1,4 +1,4 @@
-import type { Point, PostureFigure } from '../../api.ts';
+import type { Point, PostureFigure } from '../answer.ts';
 import { arc, type Frame, line, towards } from './geometry.ts';
 import { el, type Shape } from './shape.ts';
 import { centimetres, whole } from './words.ts';

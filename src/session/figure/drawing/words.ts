@@ -1,4 +1,4 @@
-import type { Figure, FigureNumbers, NoPosture, PostureFigure } from '../../api.ts';
+import type { Figure, FigureNumbers, NoPosture, PostureFigure } from '../answer.ts';
 
 export type Stand = Figure['flat'];
 

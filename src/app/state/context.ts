@@ -1,6 +1,6 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import type { Page } from '../state/page.ts';
+import type { Page } from './page.ts';
 
 export const PageContext = createContext<Page | null>(null);
 

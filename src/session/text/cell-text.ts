@@ -1,10 +1,10 @@
 /** How a cell of an open book is shown: in its column's way, or as its own formula says where the column does not. */
-import { Kind } from '../../functions/core/value.ts';
-import type { Column, Sheet } from '../book/model.ts';
-import { namedRows, takesUnits } from '../book/setting-unit.ts';
-import type { Place } from '../calc/api.ts';
-import { displayOf, shownWith, type Way, wayOf, writer } from './sheet/display.ts';
-import type { Viewed } from './sheet/views.ts';
+import { Kind } from '../../../functions/core/value.ts';
+import type { Column, Sheet } from '../../book/model.ts';
+import { namedRows, takesUnits } from '../../book/setting-unit.ts';
+import type { Place } from '../../calc/api.ts';
+import type { Viewed } from '../open-book.ts';
+import { displayOf, shownWith, type Way, wayOf, writer } from './display.ts';
 
 type Seen = Pick<Viewed, 'calculation' | 'locale'>;
 type At = Pick<Required<Place>, 'sheet' | 'row'>;

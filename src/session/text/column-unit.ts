@@ -2,7 +2,7 @@ import { Kind } from '../../../functions/core/value.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import type { Meaning } from '../../calc/api.ts';
 import { signOf, type Unit, unitWords } from '../../units/sign.ts';
-import type { Viewed } from './views.ts';
+import type { Viewed } from '../open-book.ts';
 
 /** The unit of a column's numbers as its heading says it, or of each where they measure this and that. */
 export interface ColumnUnit {

@@ -1,6 +1,5 @@
 import type { Value } from '../../../functions/core/value.ts';
 import { Kind, type Range } from '../../../functions/core/value.ts';
-import { CellKind, type Cells } from '../../book/cells.ts';
 import type { Column } from '../../book/model.ts';
 import type { Meaning } from '../../calc/api.ts';
 import { writeDate } from '../../units/date.ts';
@@ -9,7 +8,6 @@ import { writeNumber } from '../../units/number.ts';
 import { writeQuantity } from '../../units/quantity.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import { writeYesNo } from '../../units/yes-no.ts';
-import { CellMark } from '../api.ts';
 
 /** Writes the cells of one column as the grid shows them. Made once for many rows. */
 export function writer(column: Column, locale: Locale): (range: Range, row: number) => string {
@@ -77,17 +75,4 @@ export function displayOf(value: Value, column: Column, locale: Locale): string 
   }
   if (typeof value === 'boolean') return writeYesNo(value);
   return typeof value === 'string' ? value : value.code;
-}
-
-/** The marks of a cell: what it is, where it comes from. */
-export function marksOf(column: Column, cells: Cells, range: Range, row: number, named: boolean): number {
-  const own = cells.kinds[row];
-  const shown = range.kinds[row];
-  let marks = named ? CellMark.named : 0;
-  if (shown === Kind.error) marks |= CellMark.error;
-  if (shown === Kind.number || shown === Kind.date) marks |= CellMark.numeric;
-  if (own === CellKind.held) marks |= CellMark.held;
-  if (own === CellKind.formula) marks |= CellMark.formula;
-  if (column.formula !== undefined) marks |= own === CellKind.blank ? CellMark.computed : CellMark.override;
-  return marks;
 }
