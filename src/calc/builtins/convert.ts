@@ -200,7 +200,7 @@ function unitOf(symbol: string): Unit | undefined {
     if (power === undefined || !prefixed.has(rest)) continue;
     const unit = plainUnit(rest)!;
     const dimension = /\^?2$/.test(rest) ? 2 : /\^?3$/.test(rest) ? 3 : 1;
-    return { group: unit.group, factor: unit.factor * 10 ** (power * dimension) };
+    return { group: unit.group, factor: unit.factor * Number(`1e${power * dimension}`) };
   }
   return undefined;
 }

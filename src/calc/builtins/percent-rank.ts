@@ -30,7 +30,7 @@ const percentRank = (name: string, exclusive: boolean): Builtin => ({
     const place = placeOf(sorted, value);
     if (place === undefined) return notFound(name);
     const share = exclusive ? (place + 1) / (n + 1) : n === 1 ? 1 : place / (n - 1);
-    const scale = 10 ** Math.trunc(digits);
+    const scale = Number(`1e${Math.trunc(digits)}`);
     // a share that is 0.3 but for the last bit of a double must not be cut to 0.299
     return Math.floor(share * scale + 1e-9) / scale;
   },

@@ -3,6 +3,8 @@
  * distributions of counts, gamma and beta, sums of payments, multinomial coefficients. The value comes from a closed form.
  */
 import { CellError, ErrorType } from 'hyperformula';
+import { expm1 } from '../../../functions/core/elementary/expm1.ts';
+import { log1p } from '../../../functions/core/elementary/log1p.ts';
 import { betaRatio, betaTails, betaWeight } from '../../../functions/statistics/beta.ts';
 import {
   binomialAt,
@@ -97,7 +99,7 @@ interface Loan {
   readonly periods: number;
   readonly value: number;
 }
-const growth = ({ rate }: Loan, periods: number): number => Math.expm1(-periods * Math.log1p(rate));
+const growth = ({ rate }: Loan, periods: number): number => expm1(-periods * log1p(rate));
 const payment = (loan: Loan): number => (loan.value * loan.rate) / growth(loan, loan.periods);
 
 /** What is paid back from one period to another, both included: the difference of what is owed. */
