@@ -183,7 +183,7 @@ export class Cells implements CellBlock {
   }
 
   private mark(row: number, kind: CellKind, number: number): void {
-    if (!Number.isFinite(number)) throw new RangeError(`${number} is no number that a cell can hold`);
+    if (!Number.isFinite(number)) throw new RangeError(`${number} is not a number that a cell can have`);
     if (this.kinds[row] !== kind) this.ownKinds()[row] = kind;
     // A negative zero would be written and read as 0: adding 0 keeps it out.
     if (this.numbers[row] !== number) this.ownNumbers()[row] = number + 0;

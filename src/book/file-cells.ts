@@ -33,7 +33,7 @@ export function readCells(
   };
   const putDate = (i: number, serial: number | undefined, shown: string): void => {
     if (serial === undefined)
-      complain(i, `"${shown.slice(0, 40)}", which is no date; dates look like "2025-03-01"`);
+      complain(i, `"${shown.slice(0, 40)}", which is not a date; dates look like "2025-03-01"`);
     kinds[i] = CellKind.date;
     numbers[i] = serial;
   };
@@ -60,7 +60,7 @@ export function readCells(
   for (let i = 0; i < length; i++) {
     const cell = raw[i];
     if (typeof cell === 'number') {
-      if (!Number.isFinite(cell)) complain(i, 'a number too large to be kept');
+      if (!Number.isFinite(cell)) complain(i, 'a number too large to be saved');
       kinds[i] = CellKind.number;
       numbers[i] = cell + 0;
     } else if (cell === null) continue;

@@ -160,7 +160,10 @@ function buildColumn(frame: ColumnFrame, path: Path): Column {
   if (frame.dimension && frame.kind !== 'number')
     damaged([...path, 'dimension'], `a dimension of a ${frame.kind} column`);
   if (frame.unit !== undefined && unitOf(frame.unit)?.dimension !== frame.dimension)
-    damaged([...path, 'unit'], `"${frame.unit}", which is no unit of ${frame.dimension ?? 'a plain number'}`);
+    damaged(
+      [...path, 'unit'],
+      `"${frame.unit}", which is not a unit of ${frame.dimension ?? 'a plain number'}`,
+    );
   if (frame.per && frame.kind !== 'number') damaged([...path, 'per'], `rates of a ${frame.kind} column`);
   // What is absent in the file is absent in memory: zod leaves no undefined keys behind, only the type says it could.
   return { ...rest, id: id ?? frame.name, label: label ?? frame.name } as Column;
@@ -181,7 +184,7 @@ function buildNames(book: LiveBook, frame: Frame): void {
       damaged([...path, 'name'], `a second cell named "${named.name}"`);
     const { name, note, dimension, unit, per, role } = named;
     if (unit !== undefined && unitOf(unit)?.dimension !== dimension)
-      damaged([...path, 'unit'], `"${unit}", which is no unit of ${dimension ?? 'a plain number'}`);
+      damaged([...path, 'unit'], `"${unit}", which is not a unit of ${dimension ?? 'a plain number'}`);
     book.names.set(nameKey(name), {
       name,
       sheet: sheet.id,

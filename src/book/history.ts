@@ -62,8 +62,8 @@ export class History {
     const before = beyond.words === '' ? '' : `, “${beyond.words}”,`;
     const why = {
       many: `only the last ${DEEPEST.toLocaleString('en')} changes can be undone.`,
-      large: `the change before${done[0] ? ' it' : ''}${before} was too large to store.`,
-      unreadable: `the stored change before${done[0] ? ' it' : ''}${before} is unreadable.`,
+      large: `the change before${done[0] ? ' it' : ''}${before} was too large to save.`,
+      unreadable: `the saved change before${done[0] ? ' it' : ''}${before} is unreadable.`,
     }[beyond.why];
     return `${done[0] ? `Undo reaches back to “${done[0].words}”` : 'Undo ends here'}: ${why}`;
   }

@@ -12,14 +12,14 @@ export const LONGEST_NAME = 64;
  * can. Whether a function has that name already is for the formula language to say.
  */
 export function nameProblem(name: string): string | undefined {
-  const proposal = `"${properName(name)}" would do.`;
+  const proposal = `Try "${properName(name)}".`;
   if (name === '') return 'A name needs at least one letter.';
   if (name.length > LONGEST_NAME)
     return `A name has at most ${LONGEST_NAME} characters; this one has ${name.length}. ${proposal}`;
   if (!IDENTIFIER.test(name))
-    return `"${name}" cannot be a name: names are made of letters, digits and _, and begin with a letter. ${proposal}`;
+    return `"${name}" cannot be a name: names are made of letters, digits and _, and start with a letter. ${proposal}`;
   if (ADDRESS.test(name)) return `"${name}" reads as the address of a cell. ${proposal}`;
-  if (TAKEN_WORDS.has(nameKey(name))) return `"${name}" is a value of its own in formulas. ${proposal}`;
+  if (TAKEN_WORDS.has(nameKey(name))) return `"${name}" is a fixed value in formulas. ${proposal}`;
   return undefined;
 }
 

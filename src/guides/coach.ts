@@ -67,7 +67,7 @@ export const coach: Guide = {
         },
         {
           id: 'contact',
-          text: 'Open the menu *Book* and press *Edit handout text…*. Write under *Who to ask* whom lifters can turn to, `Your coach, Tuesdays at the rack`, and press *Keep*.',
+          text: 'Open the menu *Book* and press *Edit handout text…*. Write under *Contact* whom lifters can turn to, `Your coach, Tuesdays at the rack`, and press *Keep*.',
           sees: 'Each sentence of a handout stands there with the formula that decides whether it is said. Change them as you like.',
           show: { command: 'handout-rules' },
         },

@@ -89,13 +89,13 @@ export const lifter: Guide = {
         {
           id: 'figure',
           text: 'Press *Figure* on the right. Type `1.9` beside *Heel lift, cm* and press Enter.',
-          sees: 'That is a try-out: *Keep this lift in the row* would write it down, *Back to the row* forgets it.',
+          sees: 'That is a try-out: *Save this heel lift* would write it down, *Reset to this row* forgets it.',
           show: { side: 'figure' },
           picture: 'The lifter’s own figure with another heel tried out, and the numbers beside it.',
         },
         {
           id: 'page',
-          text: 'Press *Back to the row*. Open the menu *Book* and press *Handout for this athlete*: your page, to print. Press *Close*.',
+          text: 'Press *Reset to this row*. Open the menu *Book* and press *Handout for this athlete*: your page, to print. Press *Close*.',
           show: { command: 'handout-row' },
         },
         {

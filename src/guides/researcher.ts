@@ -92,7 +92,7 @@ export const researcher: Guide = {
         {
           id: 'report',
           text: 'Open the menu *Book* and press *Make the cohort report*. Look it through, *Print or save as PDF*, then *Close*.',
-          sees: 'Methods with the functions used and their sources, reliability, the group by sex, results and figures. *What it holds…* changes title, authors, text and tables.',
+          sees: 'Methods with the functions used and their sources, reliability, the group by sex, results and figures. *Edit contents…* changes title, authors, text and tables.',
           show: { command: 'report' },
           picture: 'The cohort report: methods, tables and figures, ready to print.',
         },

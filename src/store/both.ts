@@ -51,7 +51,7 @@ function follows(second: Recovered, first: Recovered): boolean {
 
 function said(first: Recovered, second: Recovered): string {
   if (first.content === undefined || second.sequence === first.sequence)
-    return `A stored copy of this book was damaged. The book was rebuilt from its second journal${after(second.entries)}.`;
+    return `A saved copy of this book was damaged. The book was rebuilt from its second journal${after(second.entries)}.`;
   const more = second.sequence - first.sequence;
   return `${more === 1 ? 'The last change' : `The last ${more} changes`} could not be read back from the browser's database and ${more === 1 ? 'was' : 'were'} taken from the book's second journal${after(second.entries)}.`;
 }

@@ -55,8 +55,8 @@ function sentence(title: string, { entries, snapshot }: Recovered, versions: num
   const until = last ? `“${last.words}”` : `the one before ${moment(snapshot?.time)}`;
   const end = cut
     ? `the last change that could be read is ${until}, and what came after it is lost`
-    : `its last stored change is ${until}`;
+    : `its last saved change is ${until}`;
   const named =
     versions === 0 ? '' : `, with ${versions === 1 ? 'its named version' : `its ${versions} named versions`}`;
-  return `The browser has lost the storage in which it kept “${title}”. The book is back from its second journal${named}; ${end}. Look at your last changes, and save it to a file.`;
+  return `The browser has lost its saved copy of “${title}”. The book is restored from its second journal${named}; ${end}. Check your last changes, and save the book to a file.`;
 }

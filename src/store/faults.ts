@@ -21,21 +21,21 @@ export interface Fault {
 export type Outcome<T> = ({ readonly ok: true } & T) | { readonly ok: false; readonly fault: Fault };
 
 const sentences: Readonly<Record<FaultReason, string>> = {
-  full: 'The browser has no room left for this book, so the last changes are not kept in it. Save the book to a file now; then free disk space, or remove books you can spare.',
+  full: 'The browser has no room left, so the last changes are not saved. Save the book to a file now; then free disk space, or remove books you no longer need.',
   blocked:
-    'Another tab with an earlier Leverbook holds the stored books. Close the other tabs of Leverbook, then reload this page. Until then save the book to a file: changes are not kept in the browser.',
+    'Another tab with an earlier Leverbook is using the saved books. Close the other Leverbook tabs, then reload this page. Until then save the book to a file: changes are not saved in the browser.',
   newer:
     'The books in this browser were written by a newer Leverbook. Reload the page to get it. Nothing was changed; book files can still be opened here, and changes to them must be saved to a file.',
   unavailable:
-    'This browser window keeps nothing for pages (a private window, or storage is switched off), so changes live only as long as the page. Save the book to a file.',
-  gone: 'The browser has cleared the storage in which this book was kept. The book on the page is whole: save it to a file now.',
-  missing: 'This book is no longer in this browser. Open it from a file, or choose another one.',
+    'This browser window saves nothing for pages (a private window, or storage is off), so changes are lost with the page. Save the book to a file.',
+  gone: 'The browser has cleared its saved copy of this book. The book on the page is complete: save it to a file now.',
+  missing: 'This book is no longer in this browser. Open it from a file, or select another one.',
   'taken over':
-    'This book is now being changed in another tab or window, so this one no longer writes. Changes made here after that are not kept; take the book over again to change it here, or save it to a file.',
+    'This book is now being changed in another tab or window, so this one no longer saves. Later changes made here are not saved. Take the book over again to change it here, or save it to a file.',
   'in use':
-    'This book is open in another tab or window, which writes it. Here it can be read; take it over to change it here, and the other one will stop writing.',
+    'This book is open in another tab or window, which saves it. Here it is read only. Take it over to change it here; the other one then stops saving.',
   reading: 'This book is open for reading only. Take it over to change it here.',
-  failed: 'The browser could not store the last changes. Save the book to a file, then reload the page.',
+  failed: 'The browser could not save the last changes. Save the book to a file, then reload the page.',
 };
 
 export const fault = (why: FaultReason, detail?: string): Fault => ({

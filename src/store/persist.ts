@@ -19,7 +19,7 @@ export async function askToPersist(): Promise<Persistence> {
 export const persistenceNote = (persistence: Persistence): string | undefined =>
   persistence === 'promised'
     ? undefined
-    : 'The browser may clear stored books when the disk runs full. Save books that matter to files.';
+    : 'The browser may clear saved books when the disk runs full. Save important books to files.';
 
 /** Bytes that pages from here use, and that are left for them; undefined where the browser does not say. */
 export async function room(): Promise<{ readonly used: number; readonly left: number } | undefined> {
@@ -58,7 +58,7 @@ export function clearedNote(memory: Memory, books: readonly ShelfBook[]): string
     if (!Array.isArray(titles) || titles.length === 0) return undefined;
     const named = titles.slice(0, 3).map((title) => `“${String(title)}”`);
     const more = titles.length > 3 ? ` and ${titles.length - 3} more` : '';
-    return `The browser has cleared the books that it kept here (${named.join(', ')}${more}). Open them from the files you saved.`;
+    return `The browser has cleared the books saved here (${named.join(', ')}${more}). Open them from the files you saved.`;
   } catch {
     return undefined;
   }

@@ -24,7 +24,7 @@ export function rebuild({
   try {
     if (content) applyEdit(book, content);
   } catch (reason) {
-    notes.push(`The stored copy of this book makes no book (${message(reason)}), so it opens empty.`);
+    notes.push(`The saved copy of this book cannot be opened (${message(reason)}), so the book opens empty.`);
     book = createBook();
     return { book, history: new History(), undone: entries.length, notes };
   }

@@ -59,7 +59,7 @@ export async function recover({ book, snapshots, entries }: StoredRows): Promise
   const { row, copy } = begin;
   if (!row || !copy?.edit) {
     notes.push(
-      'No stored copy of this book can be read, so it opens empty. If a version or a file of it was kept, go back to that.',
+      'No saved copy of this book can be read, so the book opens empty. If you have a version or a file of it, restore that.',
     );
     return { ...base, lost: top, newer: false, notes };
   }
@@ -125,7 +125,7 @@ async function newestWhole(snapshots: readonly SnapshotRow[], notes: string[]): 
       return { row, copy: read.value, newer: false };
     }
     if (read.why === 'newer') return { newer: true };
-    notes.push(`The stored copy of ${moment(row.time)} is damaged and was not used.`);
+    notes.push(`The saved copy of ${moment(row.time)} is damaged and was not used.`);
   }
   return { newer: false };
 }

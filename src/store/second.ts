@@ -36,7 +36,7 @@ export class SecondJournal {
   missed = 0;
   private readonly files: Files;
   private current: Current | undefined;
-  /** What was found on opening, until it is gone on with or another one takes its place. */
+  /** Findings on opening, until it is gone on with or another one takes its place. */
   private found: Access | undefined;
   /** The file of the last segment that is whole. */
   private slot: string | undefined;

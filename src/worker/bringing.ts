@@ -61,8 +61,7 @@ export class Bringing {
   async write(change: Change) {
     const { prepared } = this;
     this.prepared = undefined;
-    if (!prepared)
-      return { ok: false as const, sentence: 'There is no file that was read. Select one first.' };
+    if (!prepared) return { ok: false as const, sentence: 'No file has been read. Select one first.' };
     const { session, changed, edit } = prepared;
     if (session !== this.keeper.session || session.outline().changed !== changed)
       return {

@@ -30,13 +30,12 @@ const TRIES = 3;
 /** Why a worker was ended, in words for the user. */
 const why = {
   stopped:
-    'A formula took too long and was stopped. It is marked under Doubts, and everything else goes on; change it to have it computed again.',
-  tried: 'The formula that was tried out took too long and was stopped.',
+    'A formula took too long and was stopped. Checks shows the cell; change the formula to compute it again.',
+  tried: 'The formula being tried took too long and was stopped.',
   broken:
-    'The part of the program that holds the book stopped answering and was started again. The book is as it was last stored; look whether your last change is in it.',
-  free: 'The other tab has let go of this book. It is shown as it was left there, and is changed here from now on.',
-  givenUp:
-    'The part of the program that holds the book does not start. Reload the page; the book is as it was last stored.',
+    'Leverbook stopped responding and was restarted. The book is as last saved; check that your last change is in it.',
+  free: 'The other tab has closed this book. Changes are now made in this tab.',
+  givenUp: 'Leverbook could not start. Reload the page; the book is as last saved.',
 } as const;
 
 /**

@@ -176,7 +176,7 @@ describe('edits that cannot be done', () => {
     [
       'a number that is not finite',
       { do: 'put-cells', sheet: 's', row: 0, columns: ['a'], cells: [[1, Number.NaN]] },
-      /no number/,
+      /not a number/,
     ],
     [
       'a block with a number that is not finite',
@@ -187,7 +187,7 @@ describe('edits that cannot be done', () => {
         count: 1,
         cells: [{ ...Cells.from([1], 1).block(), numbers: Float64Array.of(Number.POSITIVE_INFINITY) }],
       },
-      /no number/,
+      /not a number/,
     ],
   ];
   test.each(cases)('%s is refused and the book stays as it was', (_, edit, sentence) => {
@@ -263,7 +263,7 @@ describe('an edit that would make a book whose file cannot be opened again is re
     [
       'a long sheet label',
       { do: 'add-sheet', index: 0, sheet: { ...sheet, label: long } },
-      /its label cannot be kept/,
+      /its label cannot be saved/,
     ],
     ['an endless sheet note', { do: 'add-sheet', index: 0, sheet: { ...sheet, note: endless } }, /its note/],
     ['too many rows', { do: 'add-sheet', index: 0, sheet: { ...sheet, rows: 2_000_001 } }, /its rows/],

@@ -35,7 +35,7 @@ describe('the number of cells of a book', () => {
     const session = Session.openStale(book(2_000, 30_000));
     expect(session.apply({ do: 'add-rows', sheet: 's', row: 0, count: 1 })).toMatchObject({
       ok: false,
-      sentence: expect.stringMatching(/60002000 cells in the book; at most 60000000/),
+      sentence: expect.stringMatching(/60002000 cells in the book are too many; at most 60000000/),
     });
     const done = session.apply({
       do: 'add-sheet',

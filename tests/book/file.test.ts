@@ -143,7 +143,7 @@ describe('a file that is no book, or a damaged one', () => {
     [
       'a name with a blank',
       changed([...c, 'name'], 'my femur'),
-      /columns\[0\]\.name: "my femur" cannot be a name.*"my_femur" would do/,
+      /columns\[0\]\.name: "my femur" cannot be a name.*Try "my_femur"/,
     ],
     [
       'a name like an address',
@@ -151,7 +151,7 @@ describe('a file that is no book, or a damaged one', () => {
       /"leg1" reads as the address of a cell.*"leg_1"/,
     ],
     ['two columns of a name', changed([...c, 'name'], 'BORN'), /a second column "born"/],
-    ['a unit of another dimension', changed([...c, 'unit'], 'kg'), /"kg", which is no unit of length/],
+    ['a unit of another dimension', changed([...c, 'unit'], 'kg'), /"kg", which is not a unit of length/],
     ['a dimension of texts', changed([...c, 'kind'], 'text'), /a dimension of a text column/],
     ['a list as a cell', changed([...c, 'cells', 1], [1]), /columns\[0\]\.cells\[1\]: a list/],
     ['an unknown object as a cell', changed([...c, 'cells', 1], { a: 1 }), /cells\[1\]: an object with a/],
@@ -161,13 +161,13 @@ describe('a file that is no book, or a damaged one', () => {
     [
       'a date that does not exist',
       changed(['sheets', 0, 'columns', 1, 'cells', 0], '2001-02-30'),
-      /"2001-02-30", which is no date/,
+      /"2001-02-30", which is not a date/,
     ],
     ['a number beyond all bounds', JSON.stringify(minimal).replace('41.2', '1e999'), /too large/],
     ['cells that are no list', changed([...c, 'cells'], { length: 2 }), /a list of cells is expected/],
     ['more rows than a sheet has', changed(['sheets', 0, 'rows'], limits.rows + 1), /sheets\[0\]\.rows/],
     ['half a row', changed(['sheets', 0, 'rows'], 1.5), /sheets\[0\]\.rows/],
-    ['a name for no sheet', changed(['names', 0, 'sheet'], 'x'), /"x", which is no sheet/],
+    ['a name for no sheet', changed(['names', 0, 'sheet'], 'x'), /"x", which is not a sheet/],
     ['a name for no row', changed(['names', 0, 'row'], 5), /row 5 of a sheet of 4 rows/],
     ['an unknown part', changed(['parts'], { tricks: {} }), /damaged at parts/],
     [

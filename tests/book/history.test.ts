@@ -28,11 +28,11 @@ describe('where undo ends', () => {
     history.note('Import log.csv', large(200));
     history.note('Clear cells', large(100));
     expect(history.end).toBe(
-      'Undo reaches back to “Clear cells”: the change before it, “Import log.csv”, was too large to store.',
+      'Undo reaches back to “Clear cells”: the change before it, “Import log.csv”, was too large to save.',
     );
     history.step('undo', () => small);
     expect(history.undo).toBeNull();
-    expect(history.end).toBe('Undo ends here: the change before, “Import log.csv”, was too large to store.');
+    expect(history.end).toBe('Undo ends here: the change before, “Import log.csv”, was too large to save.');
   });
 
   test('a history of a past is the same, and neither changes the other', () => {

@@ -11,13 +11,13 @@ describe('nameProblem(name)', () => {
   );
   test.each([
     ['', /at least one letter/],
-    ['2nd', /"n_2nd" would do/],
-    ['my femur', /"my_femur" would do/],
-    ['a.b', /"a_b" would do/],
+    ['2nd', /Try "n_2nd"/],
+    ['my femur', /Try "my_femur"/],
+    ['a.b', /Try "a_b"/],
     ['leg1', /address of a cell.*"leg_1"/],
     ['RPE8', /address of a cell.*"rpe_8"/],
-    ['TRUE', /value of its own.*"true_"/],
-    ['=x', /"x" would do/],
+    ['TRUE', /fixed value.*"true_"/],
+    ['=x', /Try "x"/],
     ['a'.repeat(65), /at most 64 characters/],
   ])('"%s" cannot, and the sentence proposes another', (name, sentence) => {
     expect(nameProblem(name)).toMatch(sentence);

@@ -26,7 +26,7 @@ beforeAll(async () => {
   await page.keyboard.type('Somebody');
   await page.keyboard.press('Enter');
   await runCommand(page, 'Add a chart');
-  await page.getByRole('dialog', { name: 'New chart' }).getByRole('button', { name: 'Draw it' }).click();
+  await page.getByRole('dialog', { name: 'New chart' }).getByRole('button', { name: 'Create chart' }).click();
   await page.locator('.chart-stage .chart-svg').first().waitFor();
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
   await changes(page).then((count) => expect(count).toBeGreaterThan(0));
@@ -95,7 +95,7 @@ const views: Readonly<Record<string, View>> = {
   'a new chart': {
     open: async (page) => {
       await runCommand(page, 'Add a chart');
-      await page.locator('dialog[open]').getByRole('button', { name: 'Draw it' }).click();
+      await page.locator('dialog[open]').getByRole('button', { name: 'Create chart' }).click();
     },
     shows: '.chart-place .chart-svg',
     close: backToSheet,

@@ -130,7 +130,7 @@ test('with the mouse, the keyboard for words and figures only', async () => {
   await heading(page, 'Minutes').click();
   await page.keyboard.type(' * ');
   await heading(page, 'Exertion').click();
-  await page.getByRole('button', { name: 'Take it' }).click();
+  await page.getByRole('button', { name: 'Enter the formula' }).click();
   await rowsShow(page, labels, table);
   // A column is pulled by its heading to where it belongs.
   await heading(page, 'Minutes').click();

@@ -197,7 +197,7 @@ test('by mouse: cells pulled over and headings go into the cell, and the text go
   expect(await hands(page)).toBe('cell');
   await keys(page, 'Backspace');
   expect(await lineText(page)).toBe('=MAX(E4:F6, trunk) + 1');
-  await page.getByRole('button', { name: 'Take it' }).click();
+  await page.getByRole('button', { name: 'Enter the formula' }).click();
   const cells = [4, 5, 6].flatMap((row) => ['Femur', 'Tibia'].map((of) => number(page, row, of)));
   const most = Math.max(...(await Promise.all([...cells, number(page, 3, 'Trunk')])));
   await expect.poll(() => stature.textContent()).toBe((most + 1).toFixed(1));
@@ -216,8 +216,13 @@ test("a column's formula opens in its cell, says that it is every row's, and can
   await ratio.dblclick();
   await expect.poll(() => inCellText(page)).toBe('SEG.RATIO(femur, tibia)');
   expect(await page.locator('.cell-formula .equals').count()).toBe(1);
-  await expect.poll(() => page.locator('.scope input:checked + span').textContent()).toContain('every row');
-  await page.locator('.scope').getByText('alone').click();
+  await expect
+    .poll(() => page.locator('.scope input:checked + span').textContent())
+    .toContain('whole column');
+  await page
+    .locator('.scope')
+    .getByText(/^Only /)
+    .click();
   await expect.poll(() => inCellText(page)).toBe('=SEG.RATIO(femur, tibia)');
   await page.locator('.cell-formula-editor').click();
   await keys(page, 'End');

@@ -55,12 +55,12 @@ async function make(
   panels = false,
 ): Promise<void> {
   await runCommand(page, 'Add a chart');
-  await field(page, 'What to see').selectOption({ label: kind });
+  await field(page, 'Chart type').selectOption({ label: kind });
   await field(page, 'Sheet').selectOption({ label: sheet });
   for (const [label, column] of Object.entries(choices))
     await field(page, label).selectOption({ label: column });
-  if (panels) await page.getByLabel('A small drawing for each').check();
-  await page.getByRole('button', { name: 'Draw it' }).click();
+  if (panels) await page.getByLabel('One small chart for each').check();
+  await page.getByRole('button', { name: 'Create chart' }).click();
   await page.locator('.chart-stage .chart-svg').first().waitFor();
 }
 const drawn = async (page: Page): Promise<string> =>
@@ -259,7 +259,7 @@ test('the standard error may be a formula of the book, and a chart without point
   await field(page, 'Standard error of measurement').fill(
     'TEST.SEM.TRIALS(retest.test_one, retest.test_two)',
   );
-  await page.getByRole('button', { name: 'Change it' }).click();
+  await page.getByRole('button', { name: 'Save changes' }).click();
   await expect
     .poll(() => page.locator('.chart-notes').textContent())
     .toContain('the minimal detectable change at 95 %');

@@ -313,7 +313,7 @@ describe('storage', () => {
       ok: true,
       notes: [
         expect.stringMatching(
-          /has lost the storage.*back from its second journal, with its named version; its last stored change is “Change femur of row 2”/,
+          /has lost the storage.*back from its second journal, with its named version; its last saved change is “Change femur of row 2”/,
         ),
       ],
     });

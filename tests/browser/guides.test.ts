@@ -41,7 +41,7 @@ test('the books page and the Help menu lead to the guides, and each step’s but
   // In the book of the sample the sheets are there already; in another book the guide says where to begin.
   await step(page, 'Press Leverbook').getByRole('button', { name: 'Open it' }).click();
   await page.locator('.status').getByText('0 rows').waitFor();
-  await step(page, 'roster.csv').getByRole('button', { name: 'Look at this file' }).click();
+  await step(page, 'roster.csv').getByRole('button', { name: 'Preview this file' }).click();
   await page.locator('.intake-counts').getByText('24 of 24 rows').waitFor();
   await page.getByRole('button', { name: 'Add 24 rows' }).click();
   await page.getByRole('button', { name: 'Done' }).click();

@@ -47,7 +47,7 @@ export async function openMarks(page: Page): Promise<void> {
     await page.locator('.mark-rule').first().waitFor();
   };
   await opened();
-  const off = page.getByRole('button', { name: 'Take all marks off' });
+  const off = page.getByRole('button', { name: 'Remove all' });
   if (!(await off.isVisible())) return;
   await off.click();
   await page.locator('.dialogue').waitFor({ state: 'detached' });
@@ -64,7 +64,7 @@ export async function goToLean(page: Page): Promise<void> {
   }
   await keyboard.press('Home');
   // The line above the sheet says which column it is.
-  const here = page.getByText('lean, every row', { exact: true });
+  const here = page.getByText('lean, whole column', { exact: true });
   for (let i = 0; i < 40 && !(await here.isVisible()); i++) {
     await keyboard.press('ArrowRight');
     await page.waitForTimeout(30);

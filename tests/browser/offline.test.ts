@@ -162,7 +162,7 @@ describe('a newer build', () => {
     await useLateParts(page);
 
     await changeFemur(page, '48.5');
-    await strip.getByRole('button', { name: 'Store and reload' }).click();
+    await strip.getByRole('button', { name: 'Save and reload' }).click();
     await expect.poll(() => buildOf(page).catch(() => '')).toBe('two');
     await sheetShown(page);
     expect(await femurOf(page)).toBe('48.5');

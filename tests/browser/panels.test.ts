@@ -72,9 +72,9 @@ test('the figure tries set-ups out without touching the data, and a lift that is
   });
   expect(Math.abs(bar! - mid!)).toBeLessThan(0.5);
 
-  await page.getByRole('button', { name: 'Back to the row' }).click();
+  await page.getByRole('button', { name: 'Reset to this row' }).click();
   await tryOut(page, 'Heel lift, cm', '1.3');
-  await page.getByRole('button', { name: 'Keep this lift in the row' }).click();
+  await page.getByRole('button', { name: 'Save this heel lift' }).click();
   await expect.poll(() => lift.textContent()).toBe('1.3');
   await page.keyboard.press('Control+z');
   await expect.poll(() => lift.textContent()).toBe(before);
@@ -87,11 +87,11 @@ test('the figure says moments where the load is known, is stepped down, and is s
   await page.locator('.drawing .moments').waitFor();
   expect(await page.locator('.drawing').getAttribute('aria-label')).toContain('newton metres');
   expect(await violations(page)).toEqual([]);
-  await page.getByRole('button', { name: 'Lower' }).click();
+  await page.getByRole('button', { name: 'Step down' }).click();
   await expect
     .poll(() => page.locator('.drawing').getAttribute('aria-label'))
     .toContain('60 degrees above level');
-  await page.getByRole('button', { name: 'End', exact: true }).click();
+  await page.locator('.descent').getByRole('button', { name: 'Close', exact: true }).click();
   for (const [button, start] of [
     ['Save SVG', '<svg'],
     ['Save PNG', '\u0089PNG'],
@@ -109,7 +109,7 @@ test('the figure says moments where the load is known, is stepped down, and is s
 
 test('the lifter is drawn before and after, from a later test in another sheet', async () => {
   const { page } = watched;
-  const beside = page.locator('label.slider', { hasText: 'Beside' }).locator('select');
+  const beside = page.locator('label.slider', { hasText: 'Compare with' }).locator('select');
   const later = beside.locator('optgroup[label="Other tests of this lifter"] option').first();
   await beside.selectOption(await later.getAttribute('value'));
   await page.locator('.drawing .ghost.beside').waitFor();
@@ -127,7 +127,7 @@ test('who wants less motion steps through the descent and is offered no playing'
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await page.reload();
   await sheetShown(page);
-  await page.getByRole('button', { name: 'Lower' }).waitFor();
+  await page.getByRole('button', { name: 'Step down' }).waitFor();
   expect(await page.getByRole('button', { name: 'Play' }).count()).toBe(0);
 });
 
@@ -154,7 +154,7 @@ test('the guide answers a question, shows the function with the chosen row and p
   await live.waitFor();
   expect(await live.textContent()).toContain('femur, tibia, trunk, ankle');
   expect(await violations(page)).toEqual([]);
-  await live.getByRole('button', { name: 'Put into the line' }).click();
+  await live.getByRole('button', { name: 'Insert formula' }).click();
   await expect
     .poll(() => page.locator('[data-part="line"] .cm-content').textContent())
     .toContain('LIFT.FOR.LEAN(');
@@ -183,7 +183,7 @@ test('a doubt is accepted with a reason, no longer counts, and undo brings it ba
   await tab(page, 'Checks');
   const jump = page.getByRole('button', { name: `Accept: Roster, Femur, row ${row}` });
   await jump.click();
-  await page.getByLabel('Why it may stay').fill('measured twice');
+  await page.getByLabel('Reason').fill('measured twice');
   expect(await violations(page)).toEqual([]);
   await page.getByRole('button', { name: 'Accept', exact: true }).click();
   await expect.poll(counted).toBe(doubted - 1);

@@ -60,7 +60,7 @@ test('what it holds is chosen in a form and kept in the book: three trials, one 
   for (const box of await figures.getByRole('checkbox').all()) await box.uncheck();
   await figures.getByRole('checkbox', { name: 'Lean against ankle range' }).check();
   expect(await violations(page)).toEqual([]);
-  await page.getByRole('button', { name: 'Keep and show the report' }).click();
+  await page.getByRole('button', { name: 'Save and show the report' }).click();
   await page.locator('.report h1').waitFor();
   expect(await page.locator('.report figure').count()).toBe(1);
   const row = page

@@ -79,7 +79,7 @@ test('a filter, and taking it off, keep the chosen athlete chosen and show no ro
   const listed = async () => (await shownNames.allTextContents()).filter(Boolean);
   await expect.poll(async () => (await numbers()).includes('1')).toBe(false);
   expect(await listed()).toContain(name);
-  await expect.poll(scope).toContain('B8 alone');
+  await expect.poll(scope).toContain('Only B8');
   const line = page.locator('.sheet-grid td.current').first();
   await expect.poll(() => line.textContent()).toBe('female');
   // The row itself is taken out while it is chosen.
@@ -165,7 +165,7 @@ test('a new column, and a copy of one, is chosen and in view', async () => {
   await keys(page, 'Control+ArrowRight');
   await columnByKeys(page, 'Second look');
   const made = heading(page, 'Second look');
-  await expect.poll(() => page.locator('.scope').textContent()).toContain('second_look, every row');
+  await expect.poll(() => page.locator('.scope').textContent()).toContain('second_look, whole column');
   const inView = async () => {
     const box = await made.boundingBox();
     const place = await page.locator('.sheet-grid').boundingBox();
@@ -178,7 +178,7 @@ test('a new column, and a copy of one, is chosen and in view', async () => {
   await keys(page, 'Enter');
   await expect.poll(() => shown(page, 1, 'Second look')).toBe('12');
   await perform(page, 'Duplicate the column');
-  await expect.poll(() => page.locator('.scope').textContent()).toContain('second_look_2, every row');
+  await expect.poll(() => page.locator('.scope').textContent()).toContain('second_look_2, whole column');
   await keys(page, 'Control+z', 'Control+z', 'Control+z');
   expect(faults).toEqual([]);
 });

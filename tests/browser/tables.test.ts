@@ -215,7 +215,7 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
     .poll(async () => (await column(page, 'Femur')).map(number))
     .toEqual([...femurs].sort((a, b) => b - a));
   // The same cell is chosen still; a second click on it so soon would be a double one.
-  await expect.poll(() => page.locator('.scope').textContent()).toContain('femur, every row');
+  await expect.poll(() => page.locator('.scope').textContent()).toContain('femur, whole column');
   await keys(page, 'Alt+Shift+f');
   const dialogue = page.getByRole('dialog');
   await dialogue.getByLabel('Femur is').selectOption('from to');

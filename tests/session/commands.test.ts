@@ -76,7 +76,7 @@ describe('entering', () => {
       columns: ['femur'],
       texts: [['44 kg']],
     });
-    expect(done).toMatchObject({ ok: true, note: '1 text did not fit the column and is held.' });
+    expect(done).toMatchObject({ ok: true, note: '1 text does not fit the column and is unreadable.' });
     expect(info(session, 'femur', 1)).toMatchObject({
       from: 'held',
       display: '44 kg',
@@ -108,7 +108,7 @@ describe('entering', () => {
       });
     expect(paste('30\t31\r\n32\theavy\r\n=1+1', ['femur', 'tibia'])).toMatchObject({
       ok: true,
-      note: '2 texts did not fit the column and are held.',
+      note: '2 texts do not fit the column and are unreadable.',
     });
     expect(texts(session, 'roster', 'femur')).toEqual(['32.0', '44.0', '30.0', '=1+1']);
     expect(texts(session, 'roster', 'athlete')).toEqual(['Ada', 'Bo', 'Cy', '']);
@@ -121,7 +121,7 @@ describe('entering', () => {
     expect(paste('1\t2\t3', ['femur', 'tibia'])).toMatchObject({
       ok: false,
       sentence:
-        'The block is 3 columns wide; from here to the end of the sheet there are 2. Add columns first, or begin further left.',
+        'The block is 3 columns wide; from here to the end of the sheet there are 2. Add columns first, or start further left.',
     });
     expect(session.save()).toBe(before);
   });
@@ -285,7 +285,7 @@ describe('formulas of columns and cells', () => {
       session.execute({ do: 'set-formula', sheet: 'roster', column: 'ratio', formula: '=tibia / femur' }),
     ).toMatchObject({
       ok: true,
-      note: '1 row keeps its own value.',
+      note: '1 override remains.',
     });
     expect(texts(session, 'roster', 'ratio')).toEqual(['0.952', '1.500', '1.053']);
     session.execute({
@@ -415,7 +415,7 @@ describe('renaming and removing', () => {
     [
       'an address',
       { do: 'add-column', sheet: 'roster', column: { name: 'set2' } },
-      /"set2" reads as the address of a cell\. "set_2" would do/,
+      /"set2" reads as the address of a cell\. Try "set_2"/,
     ],
     [
       'a function',
@@ -438,7 +438,7 @@ describe('renaming and removing', () => {
       /would mean two things/,
     ],
     ['a sheet that is there', { do: 'add-sheet', name: 'ROSTER' }, /sheet called "ROSTER" already/],
-    ['a text with blanks', { do: 'add-sheet', name: 'my log' }, /cannot be a name.*"my_log" would do/],
+    ['a text with blanks', { do: 'add-sheet', name: 'my log' }, /cannot be a name.*Try "my_log"/],
   ];
   test.each(taken)('the name of %s is refused, with another that would do', (_, command, sentence) => {
     const session = club();
@@ -510,7 +510,7 @@ describe('kinds, dimensions and units', () => {
     });
     expect(done).toMatchObject({
       ok: false,
-      sentence: '"kg" is no unit of length. Its units are cm, mm, m, in, ft.',
+      sentence: '"kg" is not a unit of length. Accepted are cm, mm, m, in, ft.',
     });
   });
 });

@@ -118,7 +118,7 @@ describe('accepting a doubt', () => {
       reason: '  measured twice, both sides  ',
       on: '2026-03-04',
     });
-    expect(accepted).toMatchObject({ ok: true, outline: { doubts: 0, undo: 'Accept a doubt' } });
+    expect(accepted).toMatchObject({ ok: true, outline: { doubts: 0, undo: 'Accept a check' } });
     const again = Session.open(session.save());
     expect(again.doubts()).toMatchObject([
       { key, accepted: { reason: 'measured twice, both sides', on: '2026-03-04' } },

@@ -88,7 +88,7 @@ describe('a column’s own summary', () => {
     const said = (formula: string) => own(club([{ column: 'lean', formula }]), 'lean');
     expect(said('lean * 2')).toEqual({
       text: '#SPILL!',
-      sentence: 'The formula gives 5 values; a summary is one. Put them together, as in MEDIAN(lean).',
+      sentence: 'The formula returns 5 values, but a summary shows one. Combine them, as in MEDIAN(lean).',
     });
     expect(said('MEDIAN(laen)')).toMatchObject({ text: '#NAME?', sentence: expect.stringMatching(/laen/) });
     expect(club().triedSummary('roster', 'lean', { formula: 'MEDIAN(' })).toMatchObject({

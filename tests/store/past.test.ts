@@ -48,7 +48,7 @@ describe('a stored history', () => {
     expect(words(read.undo)).toEqual(['Three', 'Four']);
     expect(words(read.redo)).toEqual([]);
     expect(new History(read).end).toBe(
-      'Undo reaches back to “Three”: the change before it, “Two”, was too large to store.',
+      'Undo reaches back to “Three”: the change before it, “Two”, was too large to save.',
     );
     // And so it stays when it is stored once more.
     expect(readPast(pastBytes(read)).beyond).toEqual({ words: 'Two', why: 'large' });
@@ -83,7 +83,7 @@ describe('a stored history', () => {
       expect(words(read.undo)).toEqual(['Three']);
       expect(words(read.redo)).toEqual([]);
       expect(new History(read).end).toBe(
-        'Undo reaches back to “Three”: the stored change before it, “Two”, is unreadable.',
+        'Undo reaches back to “Three”: the saved change before it, “Two”, is unreadable.',
       );
     }
   });

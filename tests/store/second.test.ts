@@ -126,7 +126,7 @@ describe('a second journal', () => {
             shelf = await shelfNow();
             const again = await opened(shelf, id);
             expect(again.notes).toEqual(
-              then.includes('delete') ? [expect.stringContaining('has lost the storage')] : [],
+              then.includes('delete') ? [expect.stringContaining('has lost its saved copy')] : [],
             );
             expect(writeBook(again.book)).toBe(writeBook(live));
             ({ book: live } = again);
@@ -166,7 +166,7 @@ describe('a second journal', () => {
     expect(numbersOf(book)).toEqual(upTo(5));
     expect(history.past.undo.map(({ words }) => words)).toEqual(['Put 2', 'Put 3', 'Put 4', 'Put 5']);
     expect(notes).toEqual([
-      'The browser has lost the storage in which it kept “Counting”. The book is back from its second journal, with its 2 named versions; its last stored change is “Put 5”. Look at your last changes, and save it to a file.',
+      'The browser has lost its saved copy of “Counting”. The book is restored from its second journal, with its 2 named versions; its last saved change is “Put 5”. Check your last changes, and save the book to a file.',
     ]);
     expect((await again.versions.list(id)).map((version) => version.name)).toEqual(['After', 'Before']);
     const read = await again.versions.read(id, 1);
@@ -200,7 +200,7 @@ describe('a second journal', () => {
       if (there === 0) continue;
       const { book, notes } = await opened(shelf, id);
       expect(numbersOf(book)).toEqual(upTo(there - 1));
-      expect(notes).toEqual([expect.stringContaining('has lost the storage')]);
+      expect(notes).toEqual([expect.stringContaining('has lost its saved copy')]);
       expect(notes[0]!.includes('what came after it is lost')).toBe(!sizes.includes(cut));
       await shelf.close();
     }

@@ -205,7 +205,7 @@ describe('what is damaged', () => {
     const { book, notes } = await reopened(id);
     expect(numbersOf(book)).toEqual(upTo(12));
     expect(notes).toEqual([
-      expect.stringMatching(/^The stored copy of \d{4}-\d\d-\d\d \d\d:\d\d is damaged and was not used\.$/),
+      expect.stringMatching(/^The saved copy of \d{4}-\d\d-\d\d \d\d:\d\d is damaged and was not used\.$/),
       expect.stringMatching(/^The book was rebuilt from the copy of .* before it and the changes since\.$/),
     ]);
   });
@@ -273,7 +273,7 @@ describe('what is damaged', () => {
     await damage('snapshots', 0);
     const { book, notes } = await reopened(id);
     expect(book.sheets).toEqual([]);
-    expect(notes.join(' ')).toMatch(/opens empty.*go back/);
+    expect(notes.join(' ')).toMatch(/opens empty.*restore/);
   });
 
   test('nothing that stands in a row makes opening throw', async () => {

@@ -32,11 +32,11 @@ export function BooksPage({ close }: { close: () => void }) {
     <Dialogue title="Books" close={close} wide>
       <div class="books">
         <section>
-          <h3>Kept in this browser</h3>
+          <h3>Saved in this browser</h3>
           {shelf.value.length === 0 && (
             <p class="panel-note">
-              Nothing yet. A book that you change is kept here by itself; save it to a file to take it
-              elsewhere.
+              Nothing yet. Books that you change are saved here automatically. Save one to a file to move it
+              to another device.
             </p>
           )}
           <ul>
@@ -77,13 +77,12 @@ export function BooksPage({ close }: { close: () => void }) {
           {page.shelfNote.value && <p class="panel-note">{page.shelfNote.value}</p>}
           {offline.value && (
             <p class="panel-note">
-              Leverbook opens on this device without a network. Your browser’s menu can install it beside your
-              other programs.
+              Leverbook works offline on this device. Install it from your browser’s menu.
             </p>
           )}
         </section>
         <section>
-          <h3>Open or begin</h3>
+          <h3>Open or start</h3>
           <ul>
             <Item
               icon="open"
@@ -103,7 +102,7 @@ export function BooksPage({ close }: { close: () => void }) {
             <Item
               icon="gathered"
               title="From a CSV, XLSX or ODS file"
-              about="A roster or log from another program becomes a sheet."
+              about="Import a roster or training log as a sheet."
               run={then(async () => {
                 if (!(await newBook(page))) return false;
                 close();

@@ -15,5 +15,5 @@ const commands: readonly Command[] = [
 
 /** A new book with one empty sheet. */
 export async function openBlank(page: Page): Promise<boolean> {
-  return (await newBook(page)) && runAll(page, 'Begin with a blank book', commands);
+  return (await newBook(page)) && runAll(page, 'Start with a blank book', commands);
 }

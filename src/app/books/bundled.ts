@@ -18,15 +18,15 @@ type Words = readonly [title: string, about: string];
 const aboutSamples: Readonly<Record<string, Words>> = {
   'squat-screening': [
     'Squat screening',
-    'A club measures 24 lifters: lengths, ankle range, lean at parallel, heel lifts; the retest and eight weeks of training.',
+    'A club measures 24 lifters: lengths, ankle range, lean at parallel, heel lifts, a retest and eight weeks of training.',
   ],
   'wall-test-reliability': [
-    'Reliability of a wall test',
+    'Knee-to-wall reliability',
     'Two testers, three trials, 40 people: ICC, SEM, MDC, agreement, the group by sex, a regression of the lean.',
   ],
   'two-years-of-squats': [
     'Two years of squats',
-    'A lifter’s log: estimated maximum, best sets, volume and load by week; own build, and the heel that suits it.',
+    'One lifter’s log: estimated 1RM, best sets, weekly volume and load, own build and heel lift needed.',
   ],
   'survey-lengths': [
     'Survey of lengths',
@@ -37,7 +37,7 @@ const aboutSamples: Readonly<Record<string, Words>> = {
 const aboutTemplates: Readonly<Record<string, Words>> = {
   'squat-screening': [
     'Screening, retest and monitoring',
-    'For a group: lengths and knee-to-wall, lean, lifts, handouts; who really changed; the training week by week.',
+    'For a group: lengths, knee-to-wall, lean, heel lifts, handouts, real changes and weekly training load.',
   ],
   'wall-test-reliability': [
     'Reliability and cohort',
@@ -45,7 +45,7 @@ const aboutTemplates: Readonly<Record<string, Words>> = {
   ],
   'two-years-of-squats': [
     'My training and my build',
-    'For oneself: a log with estimated maximum, best sets and weeks; lean and heel lift from a tape measure.',
+    'For yourself: a log with estimated 1RM, best sets and weeks, plus lean and heel lift from a tape measure.',
   ],
 };
 

@@ -59,11 +59,19 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
     const days = kind.value === 'trend' ? numberFrom(gap.value) : undefined;
     const percent = usesConfidence ? numberFrom(confidence.value) : undefined;
     if (typeof error === 'number' && error < 0)
-      return say(page, `A standard error is 0 or more; ${sem.value} was given.`, 'wrong');
+      return say(page, `"${sem.value}" is not a standard error. Enter 0 or more.`, 'wrong');
     if (days !== undefined && !(days >= 1 && days <= 3660))
-      return say(page, `"${gap.value}" is no number of days: give one from 1 to 3660, or nothing.`, 'wrong');
+      return say(
+        page,
+        `"${gap.value}" is not a number of days. Enter 1 to 3660, or leave it blank.`,
+        'wrong',
+      );
     if (percent !== undefined && !(percent >= 50 && percent <= 99.9))
-      return say(page, `"${confidence.value}" is no confidence: give per cent from 50 to 99.9.`, 'wrong');
+      return say(
+        page,
+        `"${confidence.value}" is not a confidence level. Enter a percentage from 50 to 99.9.`,
+        'wrong',
+      );
     const key = chart ?? freeKey(page.outline.value?.charts.map((known) => known.key) ?? []);
     const value = {
       title: title.value.trim() || titleFor(of, picked, kind.value),
@@ -87,7 +95,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
   return (
     <Dialogue title={chart === null ? 'New chart' : 'Change the chart'} close={close}>
       <form class="form" onSubmit={(event) => void keep(event)}>
-        <Field label="What to see" hint={about}>
+        <Field label="Chart type" hint={about}>
           <select
             value={kind.value}
             onChange={(event) => {
@@ -120,7 +128,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
           <Field
             key={labels[index]}
             label={labels[index]!}
-            hint={offered[index]!.length === 0 ? `This sheet has no column of ${role}s.` : undefined}
+            hint={offered[index]!.length === 0 ? `This sheet has no ${role} column.` : undefined}
           >
             <select
               value={picked[index]}
@@ -143,7 +151,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
               by.value = event.currentTarget.value;
             }}
           >
-            <option value="">All together</option>
+            <option value="">All in one chart</option>
             {grouping.map(({ name, label }) => (
               <option key={name} value={name}>
                 {label}
@@ -160,7 +168,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
                 panels.value = event.currentTarget.checked;
               }}
             />{' '}
-            A small drawing for each
+            One small chart for each
           </label>
         )}
         {usesError && (
@@ -168,7 +176,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
             label="Standard error of measurement"
             hint={
               kind.value === 'pairs'
-                ? 'A number in the unit of the columns, or a formula; left blank, it is worked out from these pairs.'
+                ? 'A number in the unit of the columns, or a formula. Left blank, these pairs give the value.'
                 : 'A number in the unit of the column, or a formula such as TEST.SEM.TRIALS(retest.first_test, retest.second_test); left blank, no band is drawn.'
             }
           >
@@ -184,7 +192,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
           </Field>
         )}
         {kind.value === 'trend' && (
-          <Field label="Longest gap that a line goes across, days" hint="Left blank, 28.">
+          <Field label="Longest gap to draw a line across, days" hint="Left blank, 28.">
             <input
               inputMode="numeric"
               value={gap.value}
@@ -216,7 +224,7 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
           />
         </Field>
         <Decide
-          label={chart === null ? 'Draw it' : 'Change it'}
+          label={chart === null ? 'Create chart' : 'Save changes'}
           close={close}
           disabled={picked.some((name) => name === '')}
         />

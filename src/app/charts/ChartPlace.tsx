@@ -48,7 +48,7 @@ export function ChartPlace() {
   return (
     <section ref={place} class="chart-place" data-part="chart" aria-label="Chart" tabIndex={-1}>
       <header class="chart-head">
-        <h2>{typeof chart.value === 'object' ? (chart.value?.title ?? 'Drawing…') : 'Chart'}</h2>
+        <h2>{typeof chart.value === 'object' ? (chart.value?.title ?? 'Drawing the chart…') : 'Chart'}</h2>
         <button type="button" class="firm" onClick={() => void perform('change-chart', page)}>
           Change…
         </button>

@@ -38,7 +38,7 @@ export function ChartTable({ data }: { data: ChartData }) {
           ))}
         </tbody>
       </table>
-      {rows.length > most && <p>{rows.length - most} further points stand in the CSV file.</p>}
+      {rows.length > most && <p>{rows.length - most} further points are in the CSV file.</p>}
     </div>
   );
 }

@@ -108,7 +108,7 @@ export function ChartView({ data }: { data: Charted }) {
             // biome-ignore lint/a11y/noNoninteractiveTabindex: its points are read with the keys
             tabIndex={0}
             role="application"
-            aria-label={`${data.title}. ${data.notes.join(' ')} Arrow keys go from point to point, Enter goes to the row of one, T shows the table.`}
+            aria-label={`${data.title}. ${data.notes.join(' ')} Arrow keys move between points, Enter opens the row, T shows the table.`}
             onKeyDown={key}
             onPointerLeave={() => {
               at.value = null;
@@ -129,9 +129,7 @@ export function ChartView({ data }: { data: Charted }) {
             )}
           </div>
           <output class="chart-reading" aria-live="polite">
-            {now
-              ? words(data, now.point)
-              : 'Point at a mark, or use the arrow keys, to read it. Enter goes to its row.'}
+            {now ? words(data, now.point) : 'Point to a value to read it; Enter opens its row.'}
           </output>
         </>
       )}
@@ -146,4 +144,4 @@ export function ChartView({ data }: { data: Charted }) {
 
 /** What the axes of all panels are, said once. */
 const axesOf = ({ x, y, beside }: Charted): string =>
-  `${beside ? `Above: ${y.label}; below: ${beside.label}` : y.label && `Up: ${y.label}`}${y.label ? '. ' : ''}Across: ${x.label}. All drawings have the same axes.`;
+  `${beside ? `y-axis above: ${y.label}; below: ${beside.label}` : y.label && `y-axis: ${y.label}`}${y.label ? '. ' : ''}x-axis: ${x.label}. Shared axes.`;

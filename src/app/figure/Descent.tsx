@@ -61,10 +61,10 @@ export function Descent({ frames, moment, ask }: Props) {
         class="firm"
         onClick={() => void show((last) => (index < 0 ? 0 : Math.min(last, index + 1)))}
       >
-        Lower
+        Step down
       </button>
       <button type="button" class="firm" disabled={index <= 0} onClick={() => void show(() => index - 1)}>
-        Higher
+        Step up
       </button>
       {moment.value && (
         <button
@@ -75,7 +75,7 @@ export function Descent({ frames, moment, ask }: Props) {
             moment.value = null;
           }}
         >
-          End
+          Close
         </button>
       )}
       <span class="soft" aria-live={playing.value ? 'off' : 'polite'}>

@@ -54,7 +54,7 @@ export function FigurePanel() {
   });
   useEffect(() => () => void asked.current++, []);
   const now = figure.value;
-  if (!now) return <p class="soft panel-note">The figure is drawn for the row that is chosen.</p>;
+  if (!now) return <p class="soft panel-note">Select a row to see its figure.</p>;
   if (now.missing.length > 0) return <Missing figure={now} />;
   const save = async (how: typeof savePng) => {
     const svg = drawn.current?.querySelector('svg');
@@ -79,7 +79,7 @@ export function FigurePanel() {
         </figure>
       )}
       {!isPosture(now.flat) && <Failure where="On the flat" why={now.flat} />}
-      {now.lifted && !isPosture(now.lifted) && <Failure where="With the lift" why={now.lifted} />}
+      {now.lifted && !isPosture(now.lifted) && <Failure where="With the heel lift" why={now.lifted} />}
       <Below figure={now} />
       {canDraw && (
         <Descent
@@ -135,7 +135,7 @@ export function FigurePanel() {
                 plates.value = event.currentTarget.checked;
               }}
             />
-            Plate of 45 cm, to scale
+            Show a 45 cm plate, to scale
           </label>
           <button type="button" class="firm" onClick={() => void save(saveSvg)}>
             Save SVG
@@ -165,7 +165,7 @@ function Failure({ where, why }: { where: string; why: NoPosture }) {
     <p class="panel-note failure">
       <b>{where}: no posture holds.</b> {why.sentence}
       {why.nearest &&
-        ` Drawn as far forward as the trunk goes: the load stays ${centimetres(-why.nearest.offset)} behind mid-foot.`}
+        ` Drawn at the greatest forward lean: the load is still ${centimetres(-why.nearest.offset)} behind mid-foot.`}
     </p>
   );
 }
@@ -178,8 +178,8 @@ function Below({ figure: { lifted, flat, numbers } }: { figure: Figure }) {
     return null;
   return (
     <p class="panel-note failure">
-      Deeper than this lifter reaches within the limits
-      {typeof limiter.value === 'string' && limiter.value !== 'none' ? `: held by ${limiter.value}` : ''}.
+      Below the deepest position within this lifter’s limits
+      {typeof limiter.value === 'string' && limiter.value !== 'none' ? `: limited by ${limiter.value}` : ''}.
     </p>
   );
 }

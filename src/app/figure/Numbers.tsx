@@ -9,9 +9,9 @@ interface Angle {
 
 const angles: readonly Angle[] = [
   { name: 'Trunk lean', about: 'from the vertical', of: ({ lean }) => lean },
-  { name: 'Shank lean', about: 'from the vertical', of: ({ shank }) => shank },
-  { name: 'Knee bend', about: 'flexion', of: ({ kneeFlexion }) => kneeFlexion },
-  { name: 'Hip bend', about: 'flexion, trunk to thigh', of: ({ hipFlexion }) => hipFlexion },
+  { name: 'Shin angle', about: 'from the vertical', of: ({ shank }) => shank },
+  { name: 'Knee flexion', about: 'flexion', of: ({ kneeFlexion }) => kneeFlexion },
+  { name: 'Hip flexion', about: 'flexion, trunk to thigh', of: ({ hipFlexion }) => hipFlexion },
 ];
 
 interface Reading {
@@ -21,16 +21,21 @@ interface Reading {
   readonly write: (value: number) => string;
 }
 
-const moments = 'both sides together, asked for by body and bar standing still';
+const moments = 'both sides together, from the weight of body and bar at rest';
 const readings: readonly Reading[] = [
   {
     name: 'Deepest',
-    about: 'thigh above or below level, within the limits of ankle, knee, hip and 60° of lean',
+    about: 'thigh above or below parallel, within the limits of ankle, knee, hip and 60° of lean',
     of: ({ deepest }) => deepest,
     write: (value) =>
-      Math.round(value) === 0 ? 'level' : `${whole(Math.abs(value))}° ${value > 0 ? 'above' : 'below'}`,
+      Math.round(value) === 0 ? 'parallel' : `${whole(Math.abs(value))}° ${value > 0 ? 'above' : 'below'}`,
   },
-  { name: 'Held by', about: 'what ends the descent', of: ({ limiter }) => limiter, write: String },
+  {
+    name: 'Depth limited by',
+    about: 'the limit that stops the descent',
+    of: ({ limiter }) => limiter,
+    write: String,
+  },
   {
     name: 'Knee past toes',
     about: 'knee ahead (+) or behind (−) of the toe tip',
@@ -76,7 +81,7 @@ export function Numbers({ figure, moment }: { figure: Figure; moment: PostureFig
           <tr>
             <td />
             {flat && <th scope="col">Flat</th>}
-            {lifted && <th scope="col">{centimetres(lifted.lift)} lift</th>}
+            {lifted && <th scope="col">{centimetres(lifted.lift)} heel lift</th>}
             {flat && lifted && !beside && <th scope="col">Change</th>}
             {beside && <th scope="col">{figure.beside!.title}</th>}
           </tr>

@@ -32,9 +32,9 @@ function BesideChoice({ figure, tried }: Omit<Props, 'keep'>) {
   );
   return (
     <label class="slider">
-      <span>Beside</span>
+      <span>Compare with</span>
       <select value={now} onChange={(event) => choose(event.currentTarget.value)}>
-        <option value="">nobody</option>
+        <option value="">no one</option>
         {figure.tests.length + rows(true).length > 0 && (
           <optgroup label="Other tests of this lifter">
             {figure.tests.map(({ sheet, row, title }, i) => (
@@ -53,7 +53,7 @@ function BesideChoice({ figure, tried }: Omit<Props, 'keep'>) {
   );
 }
 
-/** Set-ups tried out: they change the drawing and nothing else, until the lift is kept. */
+/** Set-ups tried out: they change the drawing and nothing else, until the lift is saved. */
 export function TryOut({ figure, tried, keep }: Props) {
   const set = (change: FigureOptions) => {
     tried.value = { ...tried.value, ...change };
@@ -65,7 +65,7 @@ export function TryOut({ figure, tried, keep }: Props) {
   const any = Object.keys(tried.value).length > 0;
   return (
     <section class="try-out">
-      <h4>Try something out</h4>
+      <h4>Try changes</h4>
       {figure.controls.map((control) =>
         control.measure === 'placement' ? (
           <label key="placement" class="slider">
@@ -96,7 +96,7 @@ export function TryOut({ figure, tried, keep }: Props) {
             tried.value = {};
           }}
         >
-          Back to the row
+          Reset to this row
         </button>
         <Keep figure={figure} tried={tried.value} keep={keep} />
       </div>
@@ -158,14 +158,14 @@ function Keep({
   if ('sentence' in place || tried.lift === undefined) return null;
   return (
     <button type="button" class="strong" disabled={!place.changes} onClick={() => keep(place.text)}>
-      Keep this lift in the row
+      Save this heel lift
     </button>
   );
 }
 
 function note({ keep }: Figure): string {
-  if ('sentence' in keep) return `Nothing here touches the data. ${keep.sentence}`;
+  if ('sentence' in keep) return `Nothing here changes the data. ${keep.sentence}`;
   return keep.overFormula
-    ? `Nothing here touches the data until the lift is kept: then it stands over the formula of ${keep.label} in this row.`
-    : 'Nothing here touches the data until the lift is kept.';
+    ? `Nothing here changes the data until you save the heel lift. A saved value overrides the formula of ${keep.label} in this row.`
+    : 'Nothing here changes the data until you save the heel lift.';
 }

@@ -81,8 +81,7 @@ export async function savePng(svg: SVGSVGElement, title: string): Promise<void> 
     canvas.height = image.naturalHeight * SCALE;
     canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height);
     const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
-    if (!blob)
-      throw new Error('The browser could not make a picture of the drawing. Save it as SVG instead.');
+    if (!blob) throw new Error('The browser could not make a PNG of the figure. Save it as SVG instead.');
     download(blob, fileNameFor(title, '.png'), 'image/png');
   } finally {
     URL.revokeObjectURL(address);

@@ -81,9 +81,9 @@ function whyNot(reason: unknown): string {
   const name = reason instanceof DOMException ? reason.name : '';
   if (name === 'NotAllowedError')
     return 'the browser was not allowed to. Save again and allow it, or save a copy.';
-  if (name === 'NotFoundError') return 'it is no longer there. Save a copy.';
+  if (name === 'NotFoundError') return 'the file is no longer there. Save a copy.';
   if (name === 'NoModificationAllowedError')
-    return 'another program holds it. Close it there, or save a copy.';
+    return 'another program has the file open. Close it there, or save a copy.';
   if (name === 'QuotaExceededError') return 'the disk is full. Make room, or save a copy.';
   return `${reason instanceof Error ? reason.message : String(reason)}. Save a copy.`;
 }

@@ -72,7 +72,7 @@ function Argument({ of: at }: { of: FunctionHelp['parameters'][number] | undefin
     <p>
       <strong>{at.name}</strong>: {at.about}
       {at.unit && `, ${at.unit}`}. Accepts {at.accepts}
-      {at.optional && at.fallback !== undefined && `; left out: ${at.fallback}`}.
+      {at.optional && at.fallback !== undefined && `; optional, default ${at.fallback}`}.
     </p>
   ) : null;
 }

@@ -29,7 +29,7 @@ export function FormulaLine() {
   const column = page.sheet.value?.columns.find(({ id }) => id === target?.column) ?? activeColumn(page);
   if (target && column)
     labelFields(
-      target.scope === 'column' ? `${column.label}, every row` : `${column.address}${target.row + 1} alone`,
+      target.scope === 'column' ? `${column.label}, whole column` : `Only ${column.address}${target.row + 1}`,
     );
   const editing = draft.value !== null;
   return (
@@ -42,16 +42,16 @@ export function FormulaLine() {
           <div class="formula-actions">
             <button
               type="button"
-              aria-label="Take it"
-              title="Take it (Enter)"
+              aria-label="Enter the formula"
+              title="Enter the formula (Enter)"
               onClick={() => void take(page)}
             >
               <Icon name="check" />
             </button>
             <button
               type="button"
-              aria-label="Leave it as it was"
-              title="Leave it as it was (Esc)"
+              aria-label="Cancel the edit"
+              title="Cancel the edit (Esc)"
               onClick={() => cancel(page)}
             >
               <Icon name="close" />
@@ -76,7 +76,7 @@ export function Equals() {
 function ScopeSwitch({ page }: { page: Page }) {
   const target = targetOf(page);
   const column = page.sheet.value?.columns.find(({ id }) => id === target?.column);
-  if (!target || !column) return <p class="scope-none soft">Choose a cell or a heading</p>;
+  if (!target || !column) return <p class="scope-none soft">Select a cell or a heading</p>;
   const choose = (scope: Scope) => {
     if (draft.value) draft.value = rescoped(draft.value, scope);
     page.scopeChoice.value = scope;
@@ -96,8 +96,8 @@ function ScopeSwitch({ page }: { page: Page }) {
   return (
     <fieldset class="scope">
       <legend class="unseen">What the line edits</legend>
-      {option('column', `${column.name}, every row`, 'The formula of the whole column')}
-      {option('cell', `${column.address}${target.row + 1} alone`, 'This one cell')}
+      {option('column', `${column.name}, whole column`, 'The formula of the whole column')}
+      {option('cell', `Only ${column.address}${target.row + 1}`, 'This one cell')}
     </fieldset>
   );
 }

@@ -34,19 +34,19 @@ EOMONTH(date, months): the last day of a month, some months on
 EXACT(first, second): TRUE when two texts are the same, capitals too
 EXP(number): e to a power
 FILTER(values, condition, [more]): the rows where a condition holds
-FIND(wanted, text, [from]): where a text stands in another; capitals count
+FIND(wanted, text, [from]): where a text is in another; capitals count
 FLOOR(number, step): down to the last multiple of a step
-FORECAST(x, known_y, known_x): value at x on the straight line of least squares
+FORECAST(x, known_y, known_x): value at x on the least-squares line
 FREQUENCY(numbers, bounds): how many lie in each class
 GEOMEAN(numbers, [more]): geometric mean
-HLOOKUP(wanted, table, row, [sorted]): finds a value in the first row, answers one below it
+HLOOKUP(wanted, table, row, [sorted]): finds a value in the first row, returns one below it
 IF(condition, then, [else]): one of two values
 IFERROR(value, instead): something else where a value is an error
 IFNA(value, instead): something else where a value is #N/A
 IFS(condition, then, [more]): the value of the first condition that holds
 INDEX(range, row, [column]): the value at a place of a range
 INT(number): down to a whole number
-INTERCEPT(known_y, known_x): where the straight line of least squares meets zero
+INTERCEPT(known_y, known_x): where the least-squares line meets zero
 ISBLANK(value): TRUE for a blank cell
 ISERROR(value): TRUE for an error
 ISNA(value): TRUE for #N/A
@@ -61,7 +61,7 @@ LN(number): natural logarithm
 LOG(number, [base]): logarithm, to base 10 unless said
 LOG10(number): logarithm to base 10
 LOWER(text): small letters
-MATCH(wanted, range, [type]): at which place of a range a value stands; 0 for exactly
+MATCH(wanted, range, [type]): position of a value in a range; 0 for exactly
 MAX(numbers, [more]): the largest
 MAXIFS(numbers, where, condition, [more]): the largest whose row meets every condition
 MEDIAN(numbers, [more]): the middle one
@@ -69,7 +69,7 @@ MID(text, from, count): characters out of the middle
 MIN(numbers, [more]): the smallest
 MINIFS(numbers, where, condition, [more]): the smallest whose row meets every condition
 MOD(number, divisor): what is left after dividing
-MODE.SNGL(numbers, [more]): the commonest number
+MODE.SNGL(numbers, [more]): the most frequent number
 MONTH(date): month, 1 to 12
 MROUND(number, step): to the nearest multiple of a step
 NETWORKDAYS(start, end, [free_days]): working days between two dates
@@ -97,11 +97,11 @@ ROUNDUP(number, [digits]): rounded away from zero
 ROW([reference]): number of the row
 ROWS(range): how many rows
 RSQ(known_y, known_x): share of variance that a straight line explains
-SEARCH(wanted, text, [from]): where a text stands in another; capitals do not count
+SEARCH(wanted, text, [from]): where a text is in another; capitals do not count
 SEQUENCE(rows, [columns], [start], [step]): numbers in a row
 SIGN(number): 1, 0 or −1
 SIN(radians): sine
-SLOPE(known_y, known_x): slope of the straight line of least squares
+SLOPE(known_y, known_x): slope of the least-squares line
 SMALL(numbers, k): the k-th smallest
 SORT(values, [index], [order]): in order
 SQRT(number): square root
@@ -125,7 +125,7 @@ TEXTJOIN(between, skip_blanks, texts, [more]): texts with something between them
 TIME(hour, minute, second): a time from its parts
 TODAY(): today
 TRANSPOSE(range): rows become columns
-TREND(known_y, known_x, [new_x]): values on the straight line of least squares
+TREND(known_y, known_x, [new_x]): values on the least-squares line
 TRIM(text): without spaces at the ends
 TRIMMEAN(numbers, share): mean without the ends
 TRUNC(number, [digits]): cut off after so many digits
@@ -134,11 +134,11 @@ UPPER(text): capitals
 VALUE(text): the number that a text writes
 VAR.P(numbers, [more]): variance of a whole population
 VAR.S(numbers, [more]): variance of a sample
-VLOOKUP(wanted, table, column, [sorted]): finds a value in the first column, answers one beside it; FALSE for exactly
+VLOOKUP(wanted, table, column, [sorted]): finds a value in the first column, returns one beside it; FALSE for exactly
 WEEKDAY(date, [type]): day of the week
 WEEKNUM(date, [type]): week of the year
-XLOOKUP(wanted, where, answers, [instead]): finds a value, answers what stands beside it
-XMATCH(wanted, where): at which place a value stands
+XLOOKUP(wanted, where, answers, [instead]): finds a value, returns what is beside it
+XMATCH(wanted, where): position of a value
 YEAR(date): year
 YEARFRAC(start, end, [basis]): years between two dates, in parts
 `;

@@ -55,7 +55,7 @@ function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completi
   const names = (outline?.names ?? []).map(
     (named): Completion => ({
       label: named.name,
-      detail: `named cell, ${named.display}`,
+      detail: `setting, ${named.display}`,
       type: 'name',
       boost: 60,
     }),

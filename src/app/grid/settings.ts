@@ -1,4 +1,5 @@
 import type { GridSettings } from 'handsontable/settings';
+import { statisticNames } from '../state/shown.ts';
 import { sorted } from './chosen.ts';
 import { CellEditor } from './editor.ts';
 import { emptyHeading, fillHeading } from './headings.ts';
@@ -100,7 +101,8 @@ export function settingsOf({ showing, looking, pointer, host, key, selection }: 
 /** What changes with the sheet on show: its lines and columns. */
 export function shapeOf(showing: Showing): GridSettings {
   const { shown, columns } = showing;
-  const { lines, frozen } = shown;
+  const { lines, frozen, sheet } = shown;
+  const statistic = statisticNames[sheet.view?.statistic ?? 'mean'];
   return {
     data: new Array<unknown[]>(lines.count).fill(emptyRow),
     columns: columns.map(() => ({})),
@@ -111,9 +113,13 @@ export function shapeOf(showing: Showing): GridSettings {
     rowHeaders: (line: number) => {
       // The lines of then: other ones may come in without a new shape.
       const at = showing.shown.lines.at(line);
-      return at.is === 'row' ? String(at.row + 1) : at.is === 'new' ? '+' : 'Σ';
+      return at.is === 'row' ? String(at.row + 1) : at.is === 'new' ? '+' : statistic;
     },
-    rowHeaderWidth: rowNumberWidth(lines.total),
+    // Eight letters, of “maximum”, need as much room as five figures and a little.
+    rowHeaderWidth: Math.max(
+      rowNumberWidth(lines.total),
+      lines.summed || lines.groups.length > 0 ? 18 + 7 * statistic.length : 0,
+    ),
     fixedColumnsStart: Math.min(frozen, columns.length),
     fixedRowsBottom: lines.summed ? 1 : 0,
   };
@@ -140,7 +146,7 @@ function pulled({ shown, columns }: Showing, host: GridHost, source: Corners, ta
   else
     host.failed(
       new Error(
-        'Rows that a view has put out of order cannot be filled by pulling. Copy and paste them, or take the view off.',
+        'Sorted, filtered or grouped rows cannot be filled by dragging. Copy and paste them, or clear sort, filter and groups first.',
       ),
     );
   return false;

@@ -25,7 +25,7 @@ export function StepByStep({ guide }: { guide: Guide }) {
       </button>
       <h2>{guide.title}</h2>
       <p>{guide.lead}</p>
-      <h3>Files it brings in</h3>
+      <h3>Files to import</h3>
       <ul class="way-files">
         {Object.entries(guide.files).map(([name, about]) => (
           <li key={name}>
@@ -37,8 +37,8 @@ export function StepByStep({ guide }: { guide: Guide }) {
         ))}
       </ul>
       <p class="soft">
-        Save them first, or let the steps look at them. All people in them are invented; with your own files
-        the steps are the same.
+        Save them first, or open them from the steps. All people in them are invented. Your own files take the
+        same steps.
       </p>
       {guide.parts.map(({ title, steps }) => (
         <section key={title}>
@@ -50,7 +50,7 @@ export function StepByStep({ guide }: { guide: Guide }) {
           </ol>
         </section>
       ))}
-      <h3>Take care</h3>
+      <h3>Caution</h3>
       <ul class="way-cautions">
         {guide.cautions.map((caution) => (
           <li key={caution}>{caution}</li>

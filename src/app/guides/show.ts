@@ -27,7 +27,7 @@ export const pictureAddress = (name: string): string | undefined =>
 /** What the button of a step is called. */
 export function wordsFor(show: Show): string {
   if ('template' in show) return 'Open it';
-  if ('file' in show) return 'Look at this file';
+  if ('file' in show) return 'Preview this file';
   if ('command' in show) return 'Do it';
   return 'Show me';
 }

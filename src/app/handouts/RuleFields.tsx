@@ -48,12 +48,12 @@ export function RuleFields({ number, rule, sheet, change, remove }: Props) {
   return (
     <li>
       <select
-        aria-label={`Where sentence ${number} stands`}
+        aria-label={`Section of sentence ${number}`}
         value={part}
         onChange={(event) => change({ part: event.currentTarget.value as HandoutRule['part'] })}
       >
-        <option value="finding">What was found</option>
-        <option value="try">What to try</option>
+        <option value="finding">Findings</option>
+        <option value="try">Suggestions</option>
       </select>
       <input
         class="formula"

@@ -12,14 +12,14 @@ import { RuleFields } from './RuleFields.tsx';
 
 const partWords: Readonly<Record<HandoutPart, string>> = {
   figure: 'Figure, flat and lifted',
-  numbers: 'Measured and worked out',
+  numbers: 'Measurements and results',
   observed: 'Where the observed lean comes from',
-  findings: 'What was found',
-  try: 'What to try',
+  findings: 'Findings',
+  try: 'Suggestions',
   retest: 'Next test',
 };
 
-/** What handouts say: sentences with the formulas that decide whether they are said, and when to test again. */
+/** Handout text: sentences with the formulas that decide whether they are said, and when to test again. */
 export function RulesForm({ close }: { close: () => void }) {
   const page = usePage();
   const made = useSignal<Handouts | null>(null);
@@ -46,9 +46,9 @@ export function RulesForm({ close }: { close: () => void }) {
     if (!made.value) return;
     const count = weeks.value.trim() === '' ? 0 : Number(weeks.value.replace(',', '.'));
     if (!(count >= 0 && count <= 520))
-      return say(page, `"${weeks.value}" is no number of weeks: give one from 0 to 520.`, 'wrong');
+      return say(page, `"${weeks.value}" is not a number of weeks. Enter 0 to 520.`, 'wrong');
     if (parts.value.length === 0)
-      return say(page, 'A handout needs one part at least: tick what stands on it.', 'wrong');
+      return say(page, 'A handout needs at least one section. Tick the ones to print.', 'wrong');
     const { contact: _, parts: __, ...settings } = made.value.settings;
     const every = handoutParts.every((part) => parts.value.includes(part));
     const value = {
@@ -63,15 +63,15 @@ export function RulesForm({ close }: { close: () => void }) {
       part: 'handouts',
       key: 'settings',
       value: JSON.parse(JSON.stringify(value)) as Json,
-      words: 'Change what handouts say',
+      words: 'Change the handout text',
     });
     if (done) close();
   };
   return (
-    <Dialogue title="What handouts say" close={close} wide>
+    <Dialogue title="Handout text" close={close} wide>
       <form class="form" onSubmit={(event) => void keep(event)}>
         <fieldset class="handout-parts" disabled={made.value === null}>
-          <legend>What stands on a page</legend>
+          <legend>Sections</legend>
           {handoutParts.map((part) => (
             <label key={part} class="tick">
               <input
@@ -111,7 +111,7 @@ export function RulesForm({ close }: { close: () => void }) {
             rules.value = [...rules.value, { part: 'finding', when: '', say: '' }];
           }}
         >
-          Another sentence
+          Add sentence
         </button>
         <Field label="Weeks to the next test" hint="0 for none.">
           <input
@@ -123,7 +123,7 @@ export function RulesForm({ close }: { close: () => void }) {
             }}
           />
         </Field>
-        <Field label="Who to ask" hint="Stands at the foot of each page.">
+        <Field label="Contact" hint="Printed at the foot of each page.">
           <input
             maxLength={300}
             disabled={made.value === null}
@@ -133,7 +133,7 @@ export function RulesForm({ close }: { close: () => void }) {
             }}
           />
         </Field>
-        <Decide label="Keep" close={close} disabled={made.value === null} />
+        <Decide label="Save" close={close} disabled={made.value === null} />
       </form>
     </Dialogue>
   );

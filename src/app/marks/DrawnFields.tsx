@@ -49,13 +49,13 @@ function ScaleFields({ column, draft: { scale }, tried, names, change }: Props) 
           checked={scale !== undefined}
           onChange={(event) => change({ scale: event.currentTarget.checked ? {} : undefined })}
         />
-        Show where each value lies between two ends
+        Show where each value lies between two limits
       </label>
       {scale && (
         <>
           <div class="mark-line">
-            {end('from', 'from', 'the least')}
-            {end('to', 'to', 'the most')}
+            {end('from', 'from', 'the minimum')}
+            {end('to', 'to', 'the maximum')}
             {column.unit && <span class="soft">{unitSign(column.unit)}</span>}
           </div>
           <p class={typeof told === 'object' ? 'mark-note wrong' : 'mark-note'}>
@@ -95,7 +95,7 @@ function TrendFields({ sheet, sheets, draft: { trend }, tried, change }: Props) 
       </Field>
       {trend?.is === 'columns' && (
         <fieldset class="value-list mark-columns">
-          <legend class="unseen">Columns that the line goes through, in the order of the sheet</legend>
+          <legend class="unseen">Columns for the line, in sheet order</legend>
           {numbers.map(({ id, label }) => (
             <label key={id} class="check">
               <input
@@ -127,14 +127,14 @@ function TrendFields({ sheet, sheets, draft: { trend }, tried, change }: Props) 
                 change({ trend: { ...trend, together: event.currentTarget.checked || undefined } })
               }
             />
-            All rows to one scale; else each row to its own
+            Same scale in all rows
           </label>
           <p class={typeof told === 'object' ? 'mark-note wrong' : 'mark-note'}>
             {typeof told === 'object'
               ? told.sentence
               : told === undefined
                 ? '…'
-                : `${told} of ${tried?.rows ?? 0} rows have two values or more, and so a line.`}
+                : `${told} of ${tried?.rows ?? 0} rows have two or more values and show a line.`}
           </p>
         </>
       )}

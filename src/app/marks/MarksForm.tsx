@@ -99,8 +99,8 @@ export function MarksForm({ sheet, column, close }: Props) {
     <Dialogue title={`Marks on ${column.label}`} close={close} wide>
       <form class="form" onSubmit={(event) => void guarded(page, () => submit(event))}>
         <p class="soft">
-          The first rule that holds in a row marks its cell. A number is typed in the unit of the column; a
-          named cell, another column or a formula can stand in its place.
+          The first matching rule applies. Enter numbers in the unit of the column, or use a setting, another
+          column or a formula.
         </p>
         <div class="mark-rules" ref={list}>
           {now.rules.map((rule, index) => (
@@ -125,7 +125,7 @@ export function MarksForm({ sheet, column, close }: Props) {
               }
             />
           ))}
-          {now.rules.length === 0 && <p class="soft">No rule marks this column.</p>}
+          {now.rules.length === 0 && <p class="soft">This column has no rules yet.</p>}
           <button
             type="button"
             class="firm mark-another"
@@ -134,7 +134,7 @@ export function MarksForm({ sheet, column, close }: Props) {
               reorder([...now.rules, blank()], `fieldset:nth-of-type(${now.rules.length + 1}) select`)
             }
           >
-            {now.rules.length === 0 ? 'A rule' : 'Another rule'}
+            {now.rules.length === 0 ? 'Add rule' : 'Add rule'}
           </button>
         </div>
         <datalist id={namesId}>
@@ -176,10 +176,10 @@ export function MarksForm({ sheet, column, close }: Props) {
                 )
               }
             >
-              Take all marks off
+              Remove all
             </button>
           )}
-          <Decide label="Keep these marks" close={close} />
+          <Decide label="Save marks" close={close} />
         </div>
       </form>
     </Dialogue>

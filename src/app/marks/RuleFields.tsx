@@ -17,7 +17,7 @@ const about: Readonly<Record<Is, string>> = {
   unequal: 'is not',
   between: 'is between',
   outside: 'is outside',
-  containing: 'has in it',
+  containing: 'contains',
   yes: 'is yes',
   no: 'is no',
   blank: 'is blank',
@@ -125,10 +125,10 @@ export function RuleFields(props: Props) {
             </option>
           ))}
         </select>
-        <span>and say</span>
+        <span>with note</span>
         <input
-          aria-label="Words of your own"
-          placeholder="nothing more"
+          aria-label="Your note"
+          placeholder="No note"
           maxLength={200}
           value={rule.says ?? ''}
           onInput={(event) => change({ says: event.currentTarget.value })}
@@ -142,20 +142,21 @@ export function RuleFields(props: Props) {
           <button
             type="button"
             class="firm"
-            aria-label={`Rule ${number}: earlier`}
+            aria-label={`Rule ${number}: move up`}
             disabled={number === 1}
             onClick={() => move(-1)}
           >
-            Earlier
+            {' '}
+            Move up
           </button>
           <button
             type="button"
             class="firm"
-            aria-label={`Rule ${number}: later`}
+            aria-label={`Rule ${number}: move down`}
             disabled={last}
             onClick={() => move(1)}
           >
-            Later
+            Move down
           </button>
           <button type="button" class="firm" aria-label={`Rule ${number}: remove`} onClick={remove}>
             Remove
@@ -172,13 +173,13 @@ function noteOf({ tried, rows, rule }: Props): { text: string; wrong: boolean } 
   if (!('holds' in tried)) {
     const untouched = !takesNothing(rule.is) && !rule.to?.trim() && !rule.from?.trim();
     return untouched
-      ? { text: 'Nothing is compared yet.', wrong: false }
+      ? { text: 'Complete the rule to see which rows match.', wrong: false }
       : { text: tried.sentence, wrong: true };
   }
   const { holds, shows, errors, sentence } = tried;
   const before = holds - shows;
   const parts = [
-    `Holds in ${holds} of ${rows} rows${before > 0 ? `; ${before} of them show an earlier rule` : ''}.`,
+    `Matches ${holds} of ${rows} rows${before > 0 ? `; ${before} of them already marked by an earlier rule` : ''}.`,
     ...(errors > 0 ? [`No answer in ${errors} ${errors === 1 ? 'row' : 'rows'}: ${sentence}`] : []),
   ];
   return { text: parts.join(' '), wrong: errors > 0 };

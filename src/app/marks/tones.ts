@@ -22,9 +22,9 @@ export const characters: Readonly<Record<Tone, string>> = {
 };
 
 export const toneAbout: Readonly<Record<Tone, string>> = {
-  attend: 'wants something done',
-  watch: 'keep an eye on it',
-  good: 'as it is meant to be',
+  attend: 'needs action',
+  watch: 'watch',
+  good: 'as intended',
   note: 'worth knowing',
   plain: 'neither good nor bad',
 };

@@ -12,7 +12,7 @@ export function marksInWords({ marks }: Pick<ColumnOutline, 'marks'>): readonly 
 }
 
 export const drawnInWords = ({ scale, trend }: MarksOutline): readonly string[] => [
-  ...(scale ? ['The bar shows each value on the scale of the column'] : []),
-  ...(trend === 'columns' ? ['The line goes through the row’s values of some columns'] : []),
-  ...(trend === 'log' ? ['The line goes through the values that a log holds of the row, by date'] : []),
+  ...(scale ? ['The bar shows each value on the column’s scale'] : []),
+  ...(trend === 'columns' ? ['The line shows this row’s values in several columns'] : []),
+  ...(trend === 'log' ? ['The line shows this row’s values in a log, by date'] : []),
 ];

@@ -11,12 +11,12 @@ export function UpdateStrip() {
       <Icon name="redo" />
       <p>
         {newer.value === 'waits'
-          ? 'A newer Leverbook is ready. This page goes on as it is; reload it when it suits you.'
-          : 'Another tab uses a newer Leverbook. This page goes on as it is; reload it when it suits you.'}{' '}
-        The book is stored first and opens again.
+          ? 'A newer Leverbook is ready. Reload the page when it suits you.'
+          : 'Another tab uses a newer Leverbook. Reload this page when it suits you.'}{' '}
+        The book is saved first and opens again.
       </p>
       <button type="button" class="firm" onClick={() => void takeNewer(page)}>
-        Store and reload
+        Save and reload
       </button>
       <button
         type="button"

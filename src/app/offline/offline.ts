@@ -30,7 +30,7 @@ export async function keepOffline(page: Page, begun: Promise<unknown>): Promise<
   serviceWorker.addEventListener('controllerchange', () => {
     if (taking) location.reload();
     else if (kept) newer.value = 'in use';
-    else page.news.value = 'Leverbook is on this device now: it opens without a network too.';
+    else page.news.value = 'Leverbook now works offline.';
     kept = true;
     offline.value = true;
   });
@@ -60,7 +60,7 @@ export async function keepOffline(page: Page, begun: Promise<unknown>): Promise<
 /** Reloads the page as the newer build, once nothing of the open book can be lost by it. */
 export async function takeNewer(page: Page): Promise<void> {
   if (draft.value) {
-    say(page, 'Take or leave what you are writing above the sheet first, then reload.', 'wrong');
+    say(page, 'Enter or cancel the formula you are writing, then reload.', 'wrong');
     return;
   }
   await stored(page);

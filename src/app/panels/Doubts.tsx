@@ -8,10 +8,10 @@ import './doubts.css';
 
 const kinds: Readonly<Record<Doubt['about'], string>> = {
   error: 'Errors',
-  cycle: 'Circles',
-  hung: 'Stopped formulas',
-  held: 'Held values',
-  length: 'Lengths that fit no body',
+  cycle: 'Circular references',
+  hung: 'Formulas that timed out',
+  held: 'Unreadable cells',
+  length: 'Implausible lengths',
   ankle: 'Ankle range',
   dimension: 'Units and dimensions',
   blank: 'Blanks counted as 0',
@@ -46,8 +46,8 @@ export function Doubts() {
     <div class="doubts">
       {groups.length === 0 && (
         <p class="panel-note">
-          Nothing is in doubt: every value fits its column, every formula has a result, and units and
-          dimensions agree.
+          Nothing to check: every value fits its column, every formula has a result, and units and dimensions
+          agree.
         </p>
       )}
       {groups.map(({ about, items }) => (
@@ -136,10 +136,10 @@ function One({ doubt, outline, page, remedy = false }: OneProps) {
           <button
             type="button"
             class="link"
-            aria-label={`Doubt it again: ${where}`}
+            aria-label={`Reopen: ${where}`}
             onClick={() => void run(page, { do: 'accept-doubt', key: doubt.key, reason: null })}
           >
-            Doubt it again
+            Reopen
           </button>
         </p>
       ) : reason.value === null ? (
@@ -162,7 +162,7 @@ function One({ doubt, outline, page, remedy = false }: OneProps) {
           }}
         >
           <label>
-            Why it may stay
+            Reason
             <input
               type="text"
               maxLength={500}
@@ -183,7 +183,7 @@ function One({ doubt, outline, page, remedy = false }: OneProps) {
               reason.value = null;
             }}
           >
-            Leave it
+            Cancel
           </button>
         </form>
       )}
@@ -192,7 +192,7 @@ function One({ doubt, outline, page, remedy = false }: OneProps) {
 }
 
 const times = [
-  [0, 'not looked for'],
+  [0, 'off'],
   [90, '3 months'],
   [180, '6 months'],
   [365, 'a year'],
@@ -205,7 +205,7 @@ function OldTests({ page }: { page: Page }) {
   const known = times.some(([time]) => time === days);
   return (
     <label class="doubt-old">
-      <span>Tests older than</span>
+      <span>Flag tests older than</span>
       <select
         value={days}
         onChange={(event) => {
@@ -215,7 +215,7 @@ function OldTests({ page }: { page: Page }) {
             part: 'settings',
             key: 'doubts',
             value: chosen === 0 ? null : { testsOlderThan: chosen },
-            words: 'Choose which tests are old',
+            words: 'Change the age of old tests',
           });
         }}
       >
@@ -234,5 +234,5 @@ function placeInWords(outline: Outline, { place }: Doubt): string {
   const sheet = outline.sheets.find(({ id }) => id === place.sheet);
   const column = sheet?.columns.find(({ id }) => id === place.column);
   const where = `${sheet?.label ?? ''}, ${column?.label ?? ''}`;
-  return place.row === undefined ? `${where}, every row` : `${where}, row ${place.row + 1}`;
+  return place.row === undefined ? `${where}, whole column` : `${where}, row ${place.row + 1}`;
 }

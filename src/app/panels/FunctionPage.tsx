@@ -43,15 +43,15 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
                   {parameter.accepts}
                   {parameter.optional &&
                     (parameter.fallback === undefined
-                      ? '; may be left out'
-                      : `; left out: ${parameter.fallback}`)}
+                      ? '; optional'
+                      : `; optional, default ${parameter.fallback}`)}
                 </span>
               </td>
             </tr>
           ))}
         </tbody>
       </table>
-      <h3>Gives</h3>
+      <h3>Returns</h3>
       <p>
         {help.result.about}
         {help.result.unit && `, ${help.result.unit}`}
@@ -67,7 +67,7 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
             <code class="formula">{example.formula}</code>
             <span>gives {givesText(example.gives, help.result.unit)}</span>
             <button type="button" class="firm" onClick={() => insert(example.formula.replace(/^=/, ''))}>
-              Put into the line
+              Insert formula
             </button>
             {example.says && <span class="soft">{example.says}</span>}
           </li>
@@ -170,10 +170,10 @@ function Live({ name, insert }: { name: string; insert: (formula: string) => voi
       </p>
       <code class="formula">= {now.formula}</code>
       {now.standIns.length > 0 && (
-        <p class="soft">The row has no {now.standIns.join(', ')}: a usual value stands in.</p>
+        <p class="soft">This row has no {now.standIns.join(', ')}: a usual value stands in.</p>
       )}
       <button type="button" class="firm" onClick={() => insert(now.formula)}>
-        Put into the line
+        Insert formula
       </button>
     </section>
   );
@@ -181,5 +181,5 @@ function Live({ name, insert }: { name: string; insert: (formula: string) => voi
 
 function putIntoLine(page: Page, text: string): void {
   if (page.line.current) page.line.current.insert(text);
-  else say(page, 'Choose a cell or a column first: the formula goes into the line above the sheet.');
+  else say(page, 'Select a cell or a column first. The formula goes into the line above the sheet.');
 }

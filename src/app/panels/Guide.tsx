@@ -105,7 +105,7 @@ export function Guide() {
         </section>
       ))}
       {asked && found.length === 0 && (
-        <p class="panel-note">No function knows these words. Try one of them alone, or another one.</p>
+        <p class="panel-note">No function matches these words. Try fewer words, or another one.</p>
       )}
     </div>
   );

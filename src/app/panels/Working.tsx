@@ -11,11 +11,11 @@ import { say } from '../state/page.ts';
 import './working.css';
 
 const fromInWords = {
-  blank: 'Nothing stands here.',
-  value: 'Typed or brought in.',
-  held: 'Held as it came: it did not fit the column.',
-  'column formula': 'The formula of the column, for this row.',
-  'own formula': 'A formula of this cell alone.',
+  blank: 'This cell is blank.',
+  value: 'Entered or imported.',
+  held: 'Unreadable: the text does not fit the column.',
+  'column formula': 'The column formula, for this row.',
+  'own formula': 'A formula for this cell only.',
 } as const;
 
 /** How the active cell came about. Asks the session again whenever the cell or the book changes. */
@@ -45,7 +45,7 @@ export function Working() {
   });
   if (failed.value !== null) return <p class="panel-note">{failed.value}</p>;
   const now = told.value;
-  if (!now) return <p class="panel-note">Choose a cell to see how it came about.</p>;
+  if (!now) return <p class="panel-note">Select a cell to see how its value was computed.</p>;
   return (
     <div class="working">
       <div class="working-head">
@@ -75,7 +75,7 @@ export function Working() {
       ))}
       {now.columnFormula !== undefined && (
         <p class="panel-note">
-          It stands over the formula of the column: <code class="formula">= {now.columnFormula}</code>
+          This value overrides the column formula: <code class="formula">= {now.columnFormula}</code>
         </p>
       )}
       {now.doubts.filter((doubt) => doubt !== now.sentence).length > 0 && (
@@ -220,8 +220,8 @@ function Jumps({ title, places, page }: { title: string; places: readonly Relati
 async function copy(page: Page, text: string): Promise<void> {
   try {
     await navigator.clipboard.writeText(text);
-    say(page, 'The working is copied.');
+    say(page, 'Working copied.');
   } catch {
-    say(page, 'The browser does not let this page copy. Select the text and copy it by hand.', 'wrong');
+    say(page, 'The browser blocked copying. Select the text and copy it yourself.', 'wrong');
   }
 }

@@ -142,14 +142,14 @@ function notesOf({ outline }: Page, printed: Printed, note: string | undefined):
     p.append(text);
     box.append(p);
   };
-  if (printed.beyond > 0) line(`${printed.beyond.toLocaleString('en')} further lines are not printed.`);
+  if (printed.beyond > 0) line(`${printed.beyond.toLocaleString('en')} further rows are not printed.`);
   if (note) line(note);
   for (const column of printed.columns) {
     const words = [column.formula && `= ${column.formula}`, column.note, ...marksInWords(column)];
     const text = words.filter((one) => one).join('. ');
     if (text) line(text, column.label || column.name);
   }
-  if (printed.held) line('† held: as it came, where a number or a date belongs.');
+  if (printed.held) line('† unreadable: text where a number or a date belongs.');
   const own = new Set(functionHelp.value.map(({ name }) => name));
   const modelled = printed.columns.some(({ formula }) =>
     formula?.match(/[A-Z][A-Z.]*(?=\()/gi)?.some((name) => own.has(name.toUpperCase())),

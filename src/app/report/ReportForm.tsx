@@ -16,11 +16,11 @@ import { SetFields, Tick } from './SetFields.tsx';
 /** What each form of the coefficient is for (Shrout & Fleiss 1979, Table 1, in our words). */
 const formWords: Readonly<Record<IccForm, string>> = {
   '1,1': '1,1 · one-way, a single trial',
-  '2,1': '2,1 · trials or testers are a sample of many, a single trial',
-  '3,1': '3,1 · these very trials or testers, a single trial',
+  '2,1': '2,1 · random trials or testers, a single trial',
+  '3,1': '3,1 · fixed trials or testers, a single trial',
   '1,k': '1,k · one-way, the mean of the trials',
-  '2,k': '2,k · a sample of many, the mean of the trials',
-  '3,k': '3,k · these very trials, the mean of them',
+  '2,k': '2,k · random, the mean of the trials',
+  '3,k': '3,k · fixed, the mean of the trials',
 };
 
 /** What the cohort report holds; kept in the book. */
@@ -59,7 +59,7 @@ export function ReportForm({ close }: { close: () => void }) {
     if (few)
       return say(
         page,
-        `Trials of one measure stand in two or more columns; tick them, or remove the set.`,
+        `Reliability needs two or more columns of one measure. Tick them, or remove the set.`,
         'wrong',
       );
     const every = allCharts.every(({ key }) => charts.value.has(key));
@@ -72,7 +72,7 @@ export function ReportForm({ close }: { close: () => void }) {
       charts: every ? undefined : [...charts.value],
     };
     const plain = JSON.parse(JSON.stringify(value)) as Json;
-    const words = 'Change what the report holds';
+    const words = 'Change the report contents';
     if (await run(page, { do: 'set-part', part: 'handouts', key: 'report', value: plain, words })) {
       close();
       const { openReport } = await import('./open.tsx');
@@ -80,7 +80,7 @@ export function ReportForm({ close }: { close: () => void }) {
     }
   };
   return (
-    <Dialogue title="What the report holds" close={close} wide>
+    <Dialogue title="Report contents" close={close} wide>
       <form class="form" onSubmit={(event) => void keep(event)}>
         <Field label="Title">
           <input
@@ -98,8 +98,8 @@ export function ReportForm({ close }: { close: () => void }) {
           />
         </Field>
         <Field
-          label="Who was measured, and how"
-          hint="In your words. What was computed, and from which sources, is added."
+          label="Participants and methods"
+          hint="In your own words. The computed results and their sources are added."
         >
           <textarea
             class="report-methods"
@@ -108,12 +108,12 @@ export function ReportForm({ close }: { close: () => void }) {
             onInput={(event) => change({ methods: event.currentTarget.value })}
           />
         </Field>
-        <h3>Reliability: columns that are trials of one measure</h3>
+        <h3>Reliability: repeated trials of one measure</h3>
         <Field
           label="Form of the ICC"
           hint={
             chosen.value?.formFrom
-              ? `Set in the book by ${chosen.value.formFrom}: change it there. One form is used throughout.`
+              ? `Set in the book by ${chosen.value.formFrom}; change it there. One form is used throughout.`
               : 'One form is used throughout the report.'
           }
         >
@@ -134,7 +134,7 @@ export function ReportForm({ close }: { close: () => void }) {
             Confidence level: {percentOf(chosen.value)}
             {chosen.value.confidenceFrom
               ? `, set in the book by ${chosen.value.confidenceFrom}.`
-              : '. Name a cell confidence_level to set another.'}
+              : '. To set another, name a cell confidence_level.'}
           </p>
         )}
         {trials.value.map((set, index) => (
@@ -160,9 +160,9 @@ export function ReportForm({ close }: { close: () => void }) {
             trials.value = [...trials.value, { sheet: sheets[0]!.name, columns: [] }];
           }}
         >
-          Another measure with trials
+          Add a measure with trials
         </button>
-        <h3>Groups: measures that are described</h3>
+        <h3>Descriptive statistics</h3>
         {groups.value.map((set, index) => {
           const sheet = sheetOf(set.sheet);
           return (
@@ -190,7 +190,7 @@ export function ReportForm({ close }: { close: () => void }) {
                     groups.value = groups.value.map((one, i) => (i === index ? next : one));
                   }}
                 >
-                  <option value="">All together</option>
+                  <option value="">All rows</option>
                   {sheet?.columns
                     .filter(({ kind }) => kind === 'text' || kind === 'choice' || kind === 'yes-no')
                     .map(({ name, label }) => (
@@ -211,7 +211,7 @@ export function ReportForm({ close }: { close: () => void }) {
             groups.value = [...groups.value, { sheet: sheets[0]!.name, columns: [] }];
           }}
         >
-          Another sheet to describe
+          Add a sheet to describe
         </button>
         {allCharts.length > 0 && (
           <fieldset class="report-ticks">
@@ -231,7 +231,7 @@ export function ReportForm({ close }: { close: () => void }) {
             ))}
           </fieldset>
         )}
-        <Decide label="Keep and show the report" close={close} disabled={!ready.value} />
+        <Decide label="Save and show the report" close={close} disabled={!ready.value} />
       </form>
     </Dialogue>
   );

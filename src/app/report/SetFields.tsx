@@ -43,7 +43,7 @@ export function SetFields({
         </button>
       </div>
       <div class="report-ticks">
-        {offered.length === 0 && <p class="soft">This sheet has no column of numbers.</p>}
+        {offered.length === 0 && <p class="soft">This sheet has no number column.</p>}
         {offered.map((column) => (
           <Tick
             key={column.id}

@@ -45,7 +45,7 @@ function ReportView({
       close={close}
       more={
         <button type="button" class="firm" onClick={change}>
-          What it holds…
+          Edit contents…
         </button>
       }
     >

@@ -22,11 +22,7 @@ export function Later<P extends object>({ load, of, failed }: Props<P>) {
       },
       () => {
         if (gone) return;
-        say(
-          page,
-          'This part of the page could not be loaded. Connect to the network, then try again.',
-          'wrong',
-        );
+        say(page, 'This panel could not be loaded. Connect to the network, then try again.', 'wrong');
         failed?.();
       },
     );

@@ -16,7 +16,7 @@ export function ViewStrip() {
   const shown = page.shown.value?.lines;
   const count = shown?.listed ?? 0;
   return (
-    <section class="view-strip" aria-label="How the sheet is shown">
+    <section class="view-strip" aria-label="Sort, filter and groups">
       {rows.where?.map((one) => (
         <Chip
           key={JSON.stringify(one)}

@@ -40,7 +40,7 @@ export async function copy(page: Page, selection: GridSelection, event?: Clipboa
   if (cells > most) {
     say(
       page,
-      `${cells} cells are more than a clipboard takes (${most}). Save the sheet as CSV instead.`,
+      `${cells} cells are too many for the clipboard (at most ${most}). Save the sheet as CSV instead.`,
       'wrong',
     );
     return false;
@@ -53,7 +53,7 @@ export async function copy(page: Page, selection: GridSelection, event?: Clipboa
     } catch (reason) {
       if (!isRefused(reason)) throw reason;
       const keys = keysInWords('Mod+C');
-      say(page, `The browser did not let this page copy. Click a cell, then press ${keys}.`, 'wrong');
+      say(page, `The browser blocked copying. Click a cell, then press ${keys}.`, 'wrong');
       return false;
     }
     const rows = rowsThere(selection.runs, sheetRows(page, selection.sheet));
@@ -85,7 +85,7 @@ export async function pasteFromClipboard(page: Page): Promise<boolean> {
     } catch (reason) {
       if (!isRefused(reason)) throw reason;
       const keys = keysInWords('Mod+V');
-      say(page, `The browser did not let this page paste. Click a cell, then press ${keys}.`, 'wrong');
+      say(page, `The browser blocked pasting. Click a cell, then press ${keys}.`, 'wrong');
       return false;
     }
   });

@@ -4,6 +4,6 @@ import type { Page } from './page.ts';
 export function mayLeave(page: Page): boolean {
   if (page.keeping.value?.state !== 'not kept' || !page.unsaved.value) return true;
   return globalThis.confirm(
-    'This book has changes that neither this browser nor a file keeps. Leave it without saving?',
+    'This book has changes that are not saved in this browser or a file. Leave without saving?',
   );
 }

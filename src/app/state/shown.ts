@@ -14,7 +14,7 @@ import { say } from './page.ts';
 const step = 50_000;
 
 export const statisticNames: Readonly<Record<Statistic, string>> = {
-  count: 'count',
+  count: 'n',
   mean: 'mean',
   sd: 'SD',
   least: 'minimum',

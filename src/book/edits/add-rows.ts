@@ -8,7 +8,7 @@ import { checkIndex, checkRun, moveNames, replaceSheet, withRows } from './share
 export function addRows(book: LiveBook, edit: EditOf<'add-rows'>): Applied {
   const sheet = sheetOf(book, edit.sheet);
   checkIndex(edit.row, sheet.rows, 'row');
-  if (!Number.isInteger(edit.count) || edit.count < 0) refuse(`${edit.count} is no number of rows.`);
+  if (!Number.isInteger(edit.count) || edit.count < 0) refuse(`${edit.count} is not a number of rows.`);
   checkCount(sheet.rows + edit.count, limits.rows, 'rows in the sheet');
   checkCells(book, edit.count * filledColumns(sheet).length);
   if (edit.cells && edit.cells.length > sheet.columns.length)

@@ -13,7 +13,7 @@ export function addSheet(book: LiveBook, edit: EditOf<'add-sheet'>): Applied {
   checkSheetName(book, sheet.id, sheet.name, true);
   for (const of of [columns.map((c) => c.column.id), columns.map((c) => nameKey(c.column.name))])
     if (new Set(of).size !== columns.length)
-      refuse(`Two columns of the sheet "${sheet.name}" have one name.`);
+      refuse(`Two columns of the sheet "${sheet.name}" have the same name.`);
   checkSheet(sheet);
   checkCount(book.sheets.length + 1, limits.sheets, 'sheets');
   checkCount(columns.length, limits.columns, 'columns in the sheet');

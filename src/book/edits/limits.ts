@@ -21,7 +21,7 @@ function checkRecord(schema: z.ZodType, record: unknown, what: string): void {
   const [issue] = error.issues;
   const field = issue?.path.join('.') ?? '';
   refuse(
-    `${what}${field ? `: its ${field}` : ''} cannot be kept (${issue?.message ?? 'something unexpected'}). Make it shorter or simpler.`,
+    `${what}${field ? `: its ${field}` : ''} cannot be saved (${issue?.message ?? 'something unexpected'}). Make it shorter or simpler.`,
   );
 }
 
@@ -36,7 +36,7 @@ export function checkSheet({ id, name, label, purpose, note, rows }: SheetHead):
 }
 
 export function checkCount(count: number, most: number, what: string): void {
-  if (count > most) refuse(`There would be ${count} ${what}; at most ${most} can be kept.`);
+  if (count > most) refuse(`${count} ${what} are too many; at most ${most} are possible.`);
 }
 
 /** Refuses `more` cells with values or a column's formula where the book would have too many to be opened again. */
@@ -52,31 +52,33 @@ export const filledColumns = ({ columns, cells }: Pick<Sheet, 'columns' | 'cells
 
 export function checkTitle(title: string): void {
   if (title.length > limits.short)
-    refuse(`The title has ${title.length} characters; at most ${limits.short} can be kept.`);
+    refuse(`The title has ${title.length} characters; at most ${limits.short} are possible.`);
 }
 
 export function checkName({ name, note = '', role = '' }: Pick<NamedCell, 'name' | 'note' | 'role'>): void {
   if (name.length > limits.short)
-    refuse(`The name "${clipped(name)}" has ${name.length} characters; at most ${limits.short} can be kept.`);
+    refuse(
+      `The name "${clipped(name)}" has ${name.length} characters; at most ${limits.short} are possible.`,
+    );
   checkText(note.length);
   checkText(role.length);
 }
 
 /** Refuses a record that is no JSON, or that is nested too deep. */
 export function checkPart(key: string, value: Json): void {
-  if (key === '__proto__') refuse('No record may be called "__proto__".');
+  if (key === '__proto__') refuse('A record cannot be called "__proto__".');
   const wrong = jsonProblem(value, clipped(key));
-  if (wrong) refuse(`The record cannot be kept: at ${clipped(wrong.path)} stands ${wrong.problem}.`);
+  if (wrong) refuse(`The record cannot be saved: ${clipped(wrong.path)} is ${wrong.problem}.`);
 }
 
 function checkText(length: number): void {
   if (length > limits.text)
-    refuse(`A text of ${length} characters is too long; at most ${limits.text} can be kept in one place.`);
+    refuse(`A text of ${length} characters is too long; at most ${limits.text} are possible in one cell.`);
 }
 
 function checkFormula(length: number): void {
   if (length > limits.formula)
-    refuse(`A formula of ${length} characters is too long; at most ${limits.formula} can be kept.`);
+    refuse(`A formula of ${length} characters is too long; at most ${limits.formula} are possible.`);
 }
 
 /** Refuses texts and formulas that are longer than a file takes. */

@@ -106,7 +106,7 @@ export function checkRun(run: CellRun | undefined): void {
           : cell !== null && typeof cell === 'object' && 'date' in cell
             ? cell.date
             : 0;
-      if (!Number.isFinite(number)) refuse(`${number} is no number that a cell can hold.`);
+      if (!Number.isFinite(number)) refuse(`${number} is not a number that a cell can have.`);
     }
     return;
   }
@@ -114,7 +114,8 @@ export function checkRun(run: CellRun | undefined): void {
   if (kinds.length !== length || numbers.length !== length)
     refuse('A block of cells is not as long as it says.');
   for (let i = 0; i < length; i++) {
-    if (!Number.isFinite(numbers[i])) refuse(`${numbers[i]} is no number that a cell can hold.`);
-    if (kinds[i]! > CellKind.held || kinds[i] === CellKind.error) refuse(`${kinds[i]} is no kind of cell.`);
+    if (!Number.isFinite(numbers[i])) refuse(`${numbers[i]} is not a number that a cell can have.`);
+    if (kinds[i]! > CellKind.held || kinds[i] === CellKind.error)
+      refuse(`${kinds[i]} is not a kind of cell.`);
   }
 }

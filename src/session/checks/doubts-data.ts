@@ -44,7 +44,8 @@ function lengthDoubts(viewed: Viewed, sheet: Sheet): readonly Doubt[] {
         place: { sheet: sheet.id, column: columns[0]!.id, row },
         about: 'length',
         sentence: `${title}: ${words}.`,
-        remedy: 'Measure again, both sides, to the same landmarks. A build can be unusual: then accept it.',
+        remedy:
+          'Measure again, both sides, to the same landmarks. If the build really is unusual, accept the check.',
         key: keyOf('length', sheet.id, title, words, lengths),
       };
     });
@@ -163,7 +164,7 @@ function oldTests(viewed: Viewed, sheet: Sheet): readonly Doubt[] {
         place: { sheet: sheet.id, column: column.id, row },
         about: 'old test' as const,
         sentence: `${old.length} of ${latest.size} have a latest test older than ${days} days; the oldest is ${title}, ${writeDate(date, viewed.locale)}.`,
-        remedy: 'Test again before you build on these figures: ankle range and strength change in weeks.',
+        remedy: 'Test again before relying on these figures: ankle range and strength change within weeks.',
         key: keyOf('old test', sheet.id, column.id, days, ...old.map(([name]) => name)),
       },
     ];

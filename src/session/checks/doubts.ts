@@ -10,15 +10,15 @@ type About = Doubt['about'];
 
 /** What can be done about a doubt of the calculation or of a held value. */
 const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test' | 'setting'>, string>> = {
-  held: 'Correct the value in its cell, or change the kind, the unit or the choices of its column. Formulas of that row show errors until then.',
+  held: 'Correct the value in its cell, or change the kind, unit or choices of its column. Formulas that use the cell show errors until then.',
   dimension:
-    'See what the formula adds or compares. Say what the column measures, or turn one side into the other’s unit.',
+    'Check what the formula adds or compares. Set what the column measures, or convert one side to the other’s unit.',
   blank:
     'Enter the value, or test for the blank first, as in IF(ISBLANK(weight), "", weight * 2). Type 0 where 0 is meant.',
-  slow: 'It is right as it is. Where it takes too long, give the functions named whole columns, or split the formula.',
-  cycle: 'Take one of the columns out of the formula of the other.',
-  hung: 'Make the formula do less, or change it: until then it is left out.',
-  error: 'Open the working of the cell: it shows what each function was handed.',
+  slow: 'The values are right. If computing takes too long, give the functions whole columns by name, or split the formula.',
+  cycle: 'Remove one of the columns from the other’s formula.',
+  hung: 'Simplify or change the formula. Until then it is not computed.',
+  error: 'Open the cell’s working to see the values that each function received.',
 };
 
 /** How many held values are listed one by one; a page cannot show more, the count is always whole. */

@@ -13,16 +13,13 @@ export const acceptDoubt = defineCommand({
   }),
   plan(state, { key, reason, on }) {
     if (reason === null) {
-      if (!state.book.parts.accepted.has(key)) refuse('This doubt is not accepted.');
-      return { edit: { do: 'set-part', part: 'accepted', key, value: null }, words: 'Doubt it again' };
+      if (!state.book.parts.accepted.has(key)) refuse('This check is not accepted.');
+      return { edit: { do: 'set-part', part: 'accepted', key, value: null }, words: 'Reopen' };
     }
     const text = reason.trim();
-    if (text === '')
-      refuse(
-        'Say why it is accepted, in a few words: the book keeps the reason for whoever comes after you.',
-      );
+    if (text === '') refuse('Give a reason in a few words. The book saves it for later readers.');
     const doubt = doubtsOf(state).find((one) => one.key === key);
-    if (!doubt) refuse('There is no such doubt any more.');
+    if (!doubt) refuse('This check no longer applies.');
     return {
       edit: {
         do: 'set-part',
@@ -30,7 +27,7 @@ export const acceptDoubt = defineCommand({
         key,
         value: { reason: text, sentence: doubt.sentence, ...(on === undefined ? {} : { on }) },
       },
-      words: 'Accept a doubt',
+      words: 'Accept a check',
     };
   },
 });

@@ -54,7 +54,7 @@ export const changeColumn = defineCommand({
     const notes = [
       (followed && renamedInWords(followed, after.name)) ?? '',
       reread?.held
-        ? `${plural(reread.held, 'cell')} did not fit and ${reread.held === 1 ? 'is' : 'are'} held.`
+        ? `${plural(reread.held, 'cell')} ${reread.held === 1 ? 'does' : 'do'} not fit and ${reread.held === 1 ? 'is' : 'are'} unreadable.`
         : '',
       text !== '' && text !== before.formula
         ? (noteOf(state.calculation.check(text, { sheet: id, column: ofId })).note ?? '')

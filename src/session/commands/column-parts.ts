@@ -44,12 +44,12 @@ export function tidyColumn(loose: Loose): Column {
     // A unit says the dimension.
     const dimension = unitOf(parts.unit)?.dimension;
     if (dimension) parts.dimension = dimension;
-    else refuse(`"${parts.unit}" is no unit that is known here.`);
+    else refuse(`"${parts.unit}" is not a known unit.`);
   }
   const column = { ...parts, label: loose.label } as unknown as Column;
   if (column.dimension && column.unit !== undefined && unitOf(column.unit)?.dimension !== column.dimension)
     refuse(
-      `"${column.unit}" is no unit of ${column.dimension}. Its units are ${unitsOf(column.dimension)
+      `"${column.unit}" is not a unit of ${column.dimension}. Accepted are ${unitsOf(column.dimension)
         .map((u) => u.unit)
         .join(', ')}.`,
     );

@@ -28,7 +28,7 @@ export const fill = defineCommand({
     const sheet = sheetOf(state.book, id);
     const columns = columnsById(sheet, ids);
     if (from + fromRows > sheet.rows)
-      refuse(`The sheet "${sheet.name}" has ${sheet.rows} rows; the pattern is not all there.`);
+      refuse(`The sheet "${sheet.name}" has ${sheet.rows} rows; the selected rows go beyond them.`);
     if (row + rows > limits.rows) refuse(`A sheet has at most ${limits.rows} rows.`);
     const cells = ids.map((column) =>
       filled(sheet.cells.get(column)!, { from, fromRows, row, rows, series }),

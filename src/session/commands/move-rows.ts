@@ -12,7 +12,7 @@ export const moveRows = defineCommand({
   plan(state, { sheet: id, row, count, to }) {
     const { rows, name } = sheetOf(state.book, id);
     if (row + count > rows || to > rows - count)
-      refuse(`The sheet "${name}" has ${rows} rows; these are not all there.`);
+      refuse(`The sheet "${name}" has ${rows} rows; the selected rows go beyond them.`);
     const others = Array.from({ length: rows - count }, (_, i) => (i < row ? i : i + count));
     const moving = Array.from({ length: count }, (_, i) => row + i);
     const order = Int32Array.from([...others.slice(0, to), ...moving, ...others.slice(to)]);

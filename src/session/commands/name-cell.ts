@@ -26,7 +26,7 @@ export const nameCell = defineCommand({
     const other = [...state.book.names.values()].find(
       (n) => n.sheet === place.sheet && n.column === place.column && n.row === place.row,
     );
-    if (other) refuse(`This cell is named "${other.name}" already. Rename it instead.`);
+    if (other) refuse(`This cell is already named "${other.name}". Rename it instead.`);
     const named: NamedCell = { name, ...place, ...(note === undefined ? {} : { note }) };
     // A date or a unit that did not fit the column before is one as a setting.
     const held = sheet.cells.get(column.id)!.held.get(place.row);
@@ -46,7 +46,7 @@ export const nameCell = defineCommand({
       : [];
     return {
       edit: put.length > 0 ? together([naming, ...put]) : naming,
-      words: `Name a cell ${name}`,
+      words: `Add the setting ${name}`,
     };
   },
 });

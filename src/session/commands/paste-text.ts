@@ -51,7 +51,7 @@ export function* pasting(
   const width = widthOf(block);
   if (ids.length < width)
     refuse(
-      `The block is ${width} columns wide; from here to the end of the sheet there are ${ids.length}. Add columns first, or begin further left.`,
+      `The block is ${width} columns wide; from here to the end of the sheet there are ${ids.length}. Add columns first, or start further left.`,
     );
   if (block.some((line) => line.some((field) => field.length > limits.text)))
     refuse(
@@ -75,7 +75,7 @@ export function* pasting(
   }
   if (line < block.length)
     refuse(
-      `The block has ${block.length} lines, and ${line} rows to go to. Take the view off and paste again.`,
+      `The block has ${block.length} lines, and ${line} rows to go to. Clear sort, filter and groups, then paste again.`,
     );
   return {
     edit: together(edits),

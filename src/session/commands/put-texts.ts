@@ -94,4 +94,6 @@ export function* puttingTexts(
 export const heldInWords = (held: number): Pick<Planned, 'note'> =>
   held === 0
     ? {}
-    : { note: `${plural(held, 'text')} did not fit the column and ${held === 1 ? 'is' : 'are'} held.` };
+    : {
+        note: `${plural(held, 'text')} ${held === 1 ? 'does' : 'do'} not fit the column and ${held === 1 ? 'is' : 'are'} unreadable.`,
+      };

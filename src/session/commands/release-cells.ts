@@ -11,7 +11,7 @@ export const releaseCells = defineCommand({
   plan(state, { sheet: id, row, rows, columns: ids }) {
     const sheet = sheetOf(state.book, id);
     const columns = columnsById(sheet, ids).filter((c) => c.formula !== undefined);
-    if (columns.length === 0) refuse('No column here has a formula that the cells could be given back to.');
+    if (columns.length === 0) refuse('No selected column has a column formula to restore.');
     const many = Math.max(0, Math.min(rows, sheet.rows - row));
     const blank = new Array<null>(many).fill(null);
     return {
@@ -22,7 +22,7 @@ export const releaseCells = defineCommand({
         columns: columns.map((c) => c.id),
         cells: columns.map(() => blank),
       },
-      words: `Give ${cellsInWords(columns, row, rows)} back to the column formula`,
+      words: `Restore the column formula in ${cellsInWords(columns, row, rows)}`,
     };
   },
 });

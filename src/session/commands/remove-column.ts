@@ -22,7 +22,7 @@ export const removeColumn = defineCommand({
     const note = lostInWords(followed);
     return {
       edit: together([...followed.edits, { do: 'remove-column', sheet: id, column: ofId }]),
-      words: `Remove column ${column.label}`,
+      words: `Delete column ${column.label}`,
       ...(note === undefined ? {} : { note }),
     };
   },

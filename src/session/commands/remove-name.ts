@@ -12,7 +12,7 @@ export const removeName = defineCommand({
   schema: z.strictObject({ name: z.string() }),
   plan(state, { name: from }) {
     const { book } = state;
-    const named = book.names.get(nameKey(from)) ?? refuse(`There is no cell named "${from}".`);
+    const named = book.names.get(nameKey(from)) ?? refuse(`There is no setting "${from}".`);
     const { name } = named;
     const followed = followReferences(book, { is: 'remove-cell', name });
     const { dimension, per } = named;
@@ -22,7 +22,7 @@ export const removeName = defineCommand({
     const note = [lostInWords(followed), bare].filter(Boolean).join(' ');
     return {
       edit: together([...followed.edits, { do: 'set-name', name, target: null }]),
-      words: `Take the name ${name} away`,
+      words: `Remove the setting ${name}`,
       ...(note === '' ? {} : { note }),
     };
   },

@@ -17,7 +17,7 @@ export const removeRows = defineCommand({
     const rewritten = followReferences(state.book, { is: 'move-rows', sheet: id, rows: to });
     return {
       edit: together([...rewritten.edits, { do: 'remove-rows', sheet: id, row, count }]),
-      words: `Remove ${rowsInWords(row, count)}`,
+      words: `Delete ${rowsInWords(row, count)}`,
     };
   },
 });

@@ -15,7 +15,7 @@ export const removeSheet = defineCommand({
     const note = lostInWords(followed);
     return {
       edit: together([...followed.edits, { do: 'remove-sheet', sheet: id }]),
-      words: `Remove sheet ${sheet.label}`,
+      words: `Delete sheet ${sheet.label}`,
       ...(note === undefined ? {} : { note }),
     };
   },

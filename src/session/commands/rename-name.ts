@@ -12,7 +12,7 @@ export const renameName = defineCommand({
   schema: z.strictObject({ name: z.string(), to: z.string() }),
   plan(state, { name: from, to }) {
     const { book } = state;
-    const named = book.names.get(nameKey(from)) ?? refuse(`There is no cell named "${from}".`);
+    const named = book.names.get(nameKey(from)) ?? refuse(`There is no setting "${from}".`);
     checkCellName(state, to, named.name);
     const { name, role: _, ...target } = named;
     const role = cellRoleAfter(named, to);
@@ -24,7 +24,7 @@ export const renameName = defineCommand({
         { do: 'set-name', name, target: null },
         { do: 'set-name', name: to, target: role === undefined ? target : { ...target, role } },
       ]),
-      words: `Rename ${name} to ${to}`,
+      words: `Rename the setting ${name} to ${to}`,
       ...(note === undefined ? {} : { note }),
     };
   },

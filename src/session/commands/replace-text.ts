@@ -40,7 +40,7 @@ export const replaceText = defineCommand({
         count++;
       }
     }
-    if (count === 0) refuse(`"${find}" stands in no cell here that could be changed.`);
+    if (count === 0) refuse(`"${find}" is not in any cell here that can be changed.`);
     return {
       edit: together(edits),
       words: `Replace ${find} in ${plural(count, 'cell')}`,

@@ -57,7 +57,7 @@ export const setFormula = defineCommand({
       });
     const kept =
       text !== '' && own === 'keep' && mine > 0
-        ? `${plural(mine, 'row keeps its', 'rows keep their')} own value.`
+        ? `${plural(mine, 'override remains', 'overrides remain')}.`
         : '';
     const note = [noteOf(check).note, kept].filter(Boolean).join(' ');
     return { edit: together(edits), words: `Change the formula of ${name}`, ...(note ? { note } : {}) };

@@ -22,7 +22,7 @@ export const setPart = defineCommand({
   plan(state, { part, key, value, words }) {
     const wrong =
       key === '__proto__' ? { path: key, problem: 'a key that no record may have' } : jsonProblem(value);
-    if (wrong) refuse(`This record cannot be kept: ${wrong.path || 'it'} is ${wrong.problem}.`);
+    if (wrong) refuse(`This record cannot be saved: ${wrong.path || 'it'} is ${wrong.problem}.`);
     const verb = value === null ? 'Remove' : state.book.parts[part].has(key) ? 'Change' : 'Add';
     return { edit: { do: 'set-part', part, key, value }, words: words ?? `${verb} a ${wordFor(part, key)}` };
   },

@@ -83,7 +83,7 @@ function readWhen({ is, from = '', to = '' }: RuleDraft, about: Reading): When |
     case 'filled':
       return { is };
     case 'containing':
-      return to.trim() ? { is, text: to.trim() } : { sentence: 'Say which text it has in it.' };
+      return to.trim() ? { is, text: to.trim() } : { sentence: 'Say which text it contains.' };
     case 'true': {
       const formula = readFormula(to, about);
       return typeof formula === 'string' ? { is, formula } : formula;
@@ -124,7 +124,7 @@ export function readScale(draft: NonNullable<MarksDraft['scale']>, about: Readin
 function readOperand(text: string, about: Reading): Operand | Failed {
   const { column, locale } = about;
   const bare = text.trim();
-  if (bare === '') return { sentence: `Say what ${column.label} is compared with.` };
+  if (bare === '') return { sentence: `Enter what ${column.label} is compared with.` };
   if (bare.startsWith('=')) {
     const formula = readFormula(bare, about);
     return typeof formula === 'string' ? { formula } : formula;

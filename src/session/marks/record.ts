@@ -37,7 +37,7 @@ const rule = z.strictObject({
 export type Rule = z.infer<typeof rule>;
 
 const id = z.string().min(1).max(300);
-/** A bar for each number between two ends; the least and the most of the column where none is given. */
+/** A bar for each number between two ends; the minimum and the maximum of the column where none is given. */
 const scale = z.strictObject({ from: operand.optional(), to: operand.optional() });
 export type Scale = z.infer<typeof scale>;
 
@@ -80,7 +80,7 @@ const read = new WeakMap<object, readonly ColumnMarks[] | string>();
 
 /** The marks of a sheet, or why they cannot be read. A record that was read once is known by identity. */
 function reading(kept: Json): readonly ColumnMarks[] | string {
-  if (kept === null || typeof kept !== 'object') return 'it is no record';
+  if (kept === null || typeof kept !== 'object') return 'it is not a record';
   let found = read.get(kept);
   if (found === undefined) {
     const { data, error } = sheetMarks.safeParse(kept);
@@ -103,7 +103,7 @@ export function marksToChange(book: Book, sheet: string): readonly ColumnMarks[]
   const kept = book.parts.marks.get(sheet);
   const found = kept === undefined ? [] : reading(kept);
   if (typeof found === 'string')
-    refuse(`The marks of this sheet cannot be read (${found}). They are left as they are.`);
+    refuse(`The marks of this sheet cannot be read (${found}). They are unchanged.`);
   return found;
 }
 

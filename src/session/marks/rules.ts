@@ -58,7 +58,7 @@ export function applied(viewed: Viewed, sheetId: string, range: Range, rules: re
 }
 
 const NEITHER =
-  'The formula gives a text, which is neither true nor false. Compare it, as in limiter = "ankle".';
+  'The formula returns a text, which is neither true nor false. Compare it, as in limiter = "ankle".';
 
 const formulasIn = (when: When): readonly string[] =>
   when.is === 'true'

@@ -20,7 +20,7 @@ export function endsOf(viewed: Viewed, sheet: string, column: string, scale: Sca
       sentence:
         least > most
           ? 'The column has no number yet.'
-          : 'The scale has no room: its lower end must be below its upper end.',
+          : 'The lower end of the scale must be below its upper end.',
     };
   return { from, to };
 }
@@ -40,10 +40,10 @@ function endOf(
   const error = kinds[0] === Kind.error ? errors?.[0] : undefined;
   return error
     ? calculation.sentence(error)
-    : `The end "${operand.formula}" of the scale gives no number in the first row.`;
+    : `The end "${operand.formula}" of the scale returns no number in the first row.`;
 }
 
-/** The least and the most of a range's numbers; from above to below where it has none. */
+/** The least and the maximum of a range's numbers; from above to below where it has none. */
 export function spanOf({ kinds, numbers }: Range): readonly [number, number] {
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let row = 0; row < kinds.length; row++) {

@@ -129,7 +129,7 @@ function inWords(
 ): string {
   const [from, to] = [text(values[0]!), text(values.at(-1)!)];
   const way = from === to ? `from ${from} to the same` : `from ${from} to ${to}`;
-  return `${values.length} values, ${way}; least ${text(least)}, most ${text(most)}`;
+  return `${values.length} values, ${way}; minimum ${text(least)}, maximum ${text(most)}`;
 }
 
 function textOf(value: number, column: Column, locale: Viewed['locale']): string {

@@ -91,18 +91,17 @@ function triedTrend(viewed: Viewed, about: Reading, trend: TrendSource): NonNull
 /** Why a line cannot be drawn from what is chosen; undefined where it can. */
 function wrongTrend({ book }: Viewed, { sheet }: Reading, trend: TrendSource): string | undefined {
   if (trend.is === 'columns') {
-    if (trend.columns.length < 2) return 'Choose two columns or more, in the order of the line.';
+    if (trend.columns.length < 2) return 'Select two or more columns, in the order of the line.';
     const wrong = trend.columns.find((id) => sheet.columns.find((one) => one.id === id)?.kind !== 'number');
-    return wrong === undefined ? undefined : `The column "${wrong}" is not one of numbers. Choose another.`;
+    return wrong === undefined ? undefined : `The column "${wrong}" is not a number column. Select another.`;
   }
   const log = findSheet(book, trend.sheet);
-  if (!log) return 'The sheet with the log is no longer in the book. Choose another.';
+  if (!log) return 'The sheet with the log is no longer in the book. Select another.';
   const kindOf = (id: string) => log.columns.find((one) => one.id === id)?.kind;
-  if (kindOf(trend.dates) !== 'date') return `Choose the column of ${log.label} that holds the dates.`;
-  if (kindOf(trend.values) !== 'number') return `Choose the column of ${log.label} that holds the values.`;
-  if (kindOf(trend.who) === undefined)
-    return `Choose the column of ${log.label} that says whose values they are.`;
+  if (kindOf(trend.dates) !== 'date') return `Select the column of ${log.label} with the dates.`;
+  if (kindOf(trend.values) !== 'number') return `Select the column of ${log.label} with the values.`;
+  if (kindOf(trend.who) === undefined) return `Select the column of ${log.label} that names the person.`;
   return sheet.columns.some(({ id }) => id === trend.by)
     ? undefined
-    : 'Choose the column of this sheet that says whose row it is.';
+    : 'Select the column of this sheet that names the person.';
 }

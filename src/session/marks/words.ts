@@ -40,7 +40,7 @@ export function whenInWords(when: When, column: Column, locale: Locale): string 
     case 'outside':
       return `${label} is outside ${operand(when.from)} to ${operand(when.to)}`;
     case 'containing':
-      return `${label} has “${when.text}” in it`;
+      return `${label} contains “${when.text}”`;
     case 'yes':
     case 'no':
     case 'blank':

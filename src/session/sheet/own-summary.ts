@@ -33,7 +33,7 @@ export function formulaSummary(
   if (!isIssue(value)) return { text: written(viewed, value, column, plain) };
   const sentence =
     value.reason === 'array-in-row'
-      ? `The formula gives ${(value.details?.rows as number) * (value.details?.columns as number)} values; a summary is one. Put them together, as in MEDIAN(${column.name}).`
+      ? `The formula returns ${(value.details?.rows as number) * (value.details?.columns as number)} values, but a summary shows one. Combine them, as in MEDIAN(${column.name}).`
       : viewed.calculation.sentence(value);
   return { text: value.code, sentence };
 }

@@ -90,7 +90,7 @@ export const lifterJourney: Journey = {
       await page.locator('.figure-numbers thead').getByText('1.9 cm lift').waitFor();
     },
     page: async (page) => {
-      await page.getByRole('button', { name: 'Back to the row' }).click();
+      await page.getByRole('button', { name: 'Reset to this row' }).click();
       await menu(page, 'Book', 'Make a handout for this athlete');
       await page.locator('.handout-pages article').first().waitFor();
     },

@@ -218,7 +218,7 @@ describe('a number in a rule', () => {
 
 describe('marks that cannot be kept', () => {
   test.each<[Omit<RuleDraft, 'tone'>, RegExp]>([
-    [{ is: 'above', to: '' }, /^Rule 1: Say what lean is compared with/],
+    [{ is: 'above', to: '' }, /^Rule 1: Enter what lean is compared with/],
     [{ is: 'above', to: 'target_laen' }, /^Rule 1: .*target_laen.*target_lean/],
     [{ is: 'above', to: '45 kg' }, /^Rule 1: .*45 kg.*angle/],
     [{ is: 'true', to: 'lean >' }, /^Rule 1: /],
@@ -390,7 +390,7 @@ describe('a line in a cell', () => {
     );
     const trends = drawing(session, 'lean')!.trends!;
     expect([...trends[0]!.at]).toEqual([0, 0, 0.5, 0.5, 1, 1]);
-    expect(trends[0]!.words).toBe('spring to autumn: 3 values, from 40° to 44°; least 40°, most 44°');
+    expect(trends[0]!.words).toBe('spring to autumn: 3 values, from 40° to 44°; minimum 40°, maximum 44°');
     expect([...trends[1]!.at]).toEqual([0, 1, 0.5, Number.NaN, 1, 0]);
     expect(trends[2]).toBeNull();
     expect([...trends[3]!.at]).toEqual([0, 0.5, 0.5, 0.5, 1, 0.5]);
@@ -420,7 +420,7 @@ describe('a line in a cell', () => {
     const trends = drawing(session, 'athlete')!.trends!;
     // 1, 11 and 21 March: 8, 11 and 12 cm. A value without a date and a text are left out.
     expect([...trends[0]!.at]).toEqual([0, 0, 0.5, 0.75, 1, 1]);
-    expect(trends[0]!.words).toBe('wall: 3 values, from 8 cm to 12 cm; least 8 cm, most 12 cm');
+    expect(trends[0]!.words).toBe('wall: 3 values, from 8 cm to 12 cm; minimum 8 cm, maximum 12 cm');
     expect(trends.slice(1)).toEqual([null, null, null, null]);
     expect(session.triedMarks('roster', 'athlete', { rules: [], trend: { ...trend, last: 10 } }).trend).toBe(
       1,
