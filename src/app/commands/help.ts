@@ -6,7 +6,7 @@ export const helpCommands: readonly PageCommand[] = [
   {
     id: 'find-command',
     group: 'Help',
-    label: 'Find a command',
+    label: 'Find a command, sheet or function',
     keys: ['F1'],
     icon: 'find',
     searchWords: 'search actions',

@@ -3,9 +3,10 @@ import { useRef } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { FormulaSummary } from '../../session/sheet/own-summary.ts';
 import { type OwnSummary, type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
+import { statisticNames } from '../../session/sheet/statistic-names.ts';
 import { unitSign } from '../../units/sign.ts';
 import { usePage } from '../state/context.ts';
-import { nameOf, statisticNames } from '../state/shown.ts';
+import { nameOf } from '../state/shown.ts';
 import { changeView } from '../state/view.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 

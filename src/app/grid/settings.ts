@@ -1,5 +1,5 @@
 import type { GridSettings } from 'handsontable/settings';
-import { statisticNames } from '../state/shown.ts';
+import { statisticNames } from '../../session/sheet/statistic-names.ts';
 import { sorted } from './chosen.ts';
 import { CellEditor } from './editor.ts';
 import { emptyHeading, fillHeading } from './headings.ts';

@@ -35,7 +35,7 @@ export function Header() {
           onClick={() => void command('find-command').run(page)}
         >
           <Icon name="find" />
-          <span>Find a command</span>
+          <span>Find</span>
           <kbd>F1</kbd>
         </button>
       </div>

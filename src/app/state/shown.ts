@@ -3,6 +3,7 @@ import type { SheetOutline } from '../../session/api.ts';
 import type { ColumnSummary } from '../../session/sheet/column-summary.ts';
 import type { RowView } from '../../session/sheet/row-view.ts';
 import type { OwnSummary, Statistic } from '../../session/sheet/sheet-view.ts';
+import { statisticNames } from '../../session/sheet/statistic-names.ts';
 import type { BookService } from '../../worker/protocol.ts';
 import type { Shown, SummaryText } from '../grid/host.ts';
 import type { RowGroup } from '../grid/rows.ts';
@@ -12,14 +13,6 @@ import { say } from './page.ts';
 
 /** Rows whose group is read at once. */
 const step = 50_000;
-
-export const statisticNames: Readonly<Record<Statistic, string>> = {
-  count: 'n',
-  mean: 'mean',
-  sd: 'SD',
-  least: 'minimum',
-  most: 'maximum',
-};
 
 /** Grows when a view is to be worked out again though nothing about it changed. */
 export const arrangeAgain = signal(0);
