@@ -47,6 +47,8 @@ export interface NumberParameter<T = number> extends Common<T> {
   readonly bounds: Bounds;
   readonly whole?: boolean;
   readonly divisor?: boolean;
+  /** Any unit will do, as long as others are in the same: lengths are no doubt here. */
+  readonly anyUnit?: boolean;
   readonly fallback?: number;
 }
 

@@ -13,10 +13,12 @@ export default defineFunction({
   parameters: [
     number('length', '', 'distance of the two points on the picture', {
       bounds: { min: 0, because: 'A distance has no sign.' },
+      anyUnit: true,
       divisor: true,
     }),
     numberOr(1, 'point', '', 'SD with which each point is placed, in the same unit', {
       bounds: { min: 0, because: 'An SD has no sign.' },
+      anyUnit: true,
     }),
   ],
   result: { is: 'number', unit: 'deg', about: 'SD of the angle' },

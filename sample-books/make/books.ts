@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { CsvCell } from './csv.ts';
 import { Filling } from './fill.ts';
 import { peopleCsv, trialsCsv } from './reliability.ts';
-import { logCsv, mendedWall, retestCsv, rosterCsv } from './screening.ts';
+import { logCsv, mendedWall, observedSquatsCsv, retestCsv, rosterCsv } from './screening.ts';
 import { exportCsv, measures } from './two-years.ts';
 
 /** A file of the samples, by its path inside `sample-books`. */
@@ -45,7 +45,12 @@ const howClubChose =
   'The choice of this invented club, not a recommendation: about the lean of the lifters in the group whose squat the coach wants the others to come near. Choose your own: the observed lean of a squat of the same lifter that looks and feels right is one way. There is no published target. Clear it and no heel lift is suggested.';
 
 function screening(): readonly Made[] {
-  const files = { 'roster.csv': rosterCsv(), 'retest.csv': retestCsv(), 'training-log.csv': logCsv() };
+  const files = {
+    'roster.csv': rosterCsv(),
+    'retest.csv': retestCsv(),
+    'training-log.csv': logCsv(),
+    'observed-squats.csv': observedSquatsCsv(),
+  };
   return sample('squat-screening', 'Squat screening, Quernhallow Barbell Circle', files, (filling) => {
     filling.bringIn('roster', 'roster.csv', files['roster.csv']);
     filling.type('roster', 'mass', 7, '56.2');
@@ -64,6 +69,7 @@ function screening(): readonly Made[] {
       who: { ...who, same: { 'Kaia Lindquist': 'Kaia Lindqvist' } },
     });
     filling.type('sessions', 'minutes', 40, '');
+    filling.bringIn('observed', 'observed-squats.csv', files['observed-squats.csv'], { who });
     filling.type('notes', 'note', 0, invented('The Quernhallow Barbell Circle and its lifters are'));
   });
 }

@@ -1,5 +1,6 @@
 import { type Body, bodyOf, type Sex, taped, wallOf } from './bodies.ts';
 import { type CsvCell, csvText, daysBetween, dottedDay, isoDay, plain, withCommas } from './csv.ts';
+import { observedCsv } from './observed.ts';
 import { Random, rounded } from './random.ts';
 
 const names = [
@@ -117,6 +118,26 @@ export function retestCsv(): string {
   return csvText(
     [['Athlete', 'Retested', 'Knee to wall left (cm)', 'Knee to wall right (cm)', 'Body mass (kg)'], ...rows],
     plain,
+  );
+}
+
+/** Lifters whose squats were filmed at both tests. */
+const filmed = [0, 1, 3, 5, 6, 9, 11, 13, 15, 19];
+
+/** Their digitised squats, as the page exports the sheet. */
+export function observedSquatsCsv(): string {
+  const all = lifters();
+  return observedCsv(
+    filmed.map((at) => {
+      const { name, body, tested, ankles, gains } = all[at]!;
+      const { femur, tibia, trunk, foot } = body;
+      return {
+        name,
+        build: { femur, tibia, trunk, foot, ankle: Math.min(...ankles) },
+        tested,
+        later: Math.min(ankles[0] + gains[0], ankles[1] + gains[1]),
+      };
+    }),
   );
 }
 

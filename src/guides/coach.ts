@@ -10,6 +10,8 @@ export const coach: Guide = {
     'roster.csv': '24 lifters with lengths and knee-to-wall, as a tablet exports them',
     'retest.csv': 'the same test eight weeks later',
     'training-log.csv': '450 sessions of those weeks',
+    'observed-squats.csv':
+      '41 digitised frames of ten lifters, drawn from the model: no picture of anybody exists',
   },
   parts: [
     {
@@ -107,6 +109,42 @@ export const coach: Guide = {
           sees: 'Lines inside the band may be nothing but measuring.',
           show: { chart: 'chart_3' },
           picture: 'Before and after, with the band in which a change may be measuring error.',
+        },
+      ],
+    },
+    {
+      title: 'Why this lifter leans',
+      steps: [
+        {
+          id: 'observed',
+          text: 'Press *Observed squats* on the left and import `observed-squats.csv` as before: *Add 41 rows*, then *Done*.',
+          sees: 'Each row has the points of one side picture or frame. Observed lean, shin angle and depth follow from them, with lengths and ankle range from the roster.',
+          show: { file: 'observed-squats.csv', into: 'observed' },
+        },
+        {
+          id: 'explained',
+          text: 'Press a cell of Una Bellamy, then *Figure* on the right. Read *Where the observed lean comes from*.',
+          sees: 'The bars add up to her observed lean: an average build, her ankles, and ankle range that she does not use. What is smaller than its error says so.',
+          show: { side: 'figure' },
+        },
+        {
+          id: 'heel-or-ankle',
+          text: 'In the figure open *Heel lift, or more ankle range?*.',
+          sees: 'One row per step of ankle range: the minimum lean, the heel lift still needed, depth and loads. Beside it is what stretching gained in studies.',
+          show: { side: 'figure' },
+        },
+        {
+          id: 'team',
+          text: 'Under *Charts* press *Where observed leans come from*, then *Observed leans, before and after*.',
+          sees: 'One bar per lifter, high to low. Below it the chart says what changed by more than its error; it does not say why.',
+          show: { chart: 'chart_6' },
+          picture: 'Observed leans of a group, each a bar of its parts.',
+        },
+        {
+          id: 'own-picture',
+          text: 'Press *Observed squats* on the left, then *Picture* on the right. To digitise a squat of your own, press *Open a picture or film…* there.',
+          sees: 'Pictures stay on this device. The book stores the points, never the picture.',
+          show: { side: 'picture' },
         },
       ],
     },

@@ -8,7 +8,7 @@ export type Show =
   | { readonly sheet: string; readonly column?: string; readonly row?: number }
   | { readonly chart: string }
   | { readonly name: string }
-  | { readonly side: 'figure' | 'working' | 'guide' | 'doubts' }
+  | { readonly side: 'figure' | 'working' | 'guide' | 'doubts' | 'picture' }
   | { readonly command: string };
 
 export interface Step {

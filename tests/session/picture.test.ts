@@ -119,6 +119,8 @@ describe('points saved in a row', () => {
     expect(at('ankle_used')).toBeTypeOf('number');
     const sum = parts.reduce((total, part) => total + Number(at(`from_${part}`)), 0);
     expect(sum).toBeCloseTo(Number(at('observed_lean')), 9);
+    // formulas of lengths, angles and squares of lengths: no unit is mixed up
+    expect(session.doubts().map(({ sentence }) => sentence)).toEqual([]);
   });
 
   test('a frame of its own row takes the athlete and heel lift along', () => {
@@ -153,7 +155,7 @@ describe('points saved in a row', () => {
     });
     const bare = done.ok ? done.outline.sheets.find(({ name }) => name === 'bare')! : null;
     const refused = session.execute({ do: 'save-points', sheet: bare!.id, row: 0, seen });
-    expect(refused).toMatchObject({ ok: false, sentence: expect.stringContaining('Facing, Toe, x') });
+    expect(refused).toMatchObject({ ok: false, sentence: expect.stringContaining('Facing, Toe x') });
     const sheet = session.outline().sheets.find(({ name }) => name === 'observed')!;
     expect(
       session.execute({ do: 'save-points', sheet: sheet.id, row: 0, seen: { ...seen, length: 0 } }).ok,

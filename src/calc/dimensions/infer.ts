@@ -212,7 +212,7 @@ class Inference {
       if (parameter.kind !== 'number' && parameter.kind !== 'range') return;
       const wanted = measureOfUnit(parameter.unit);
       if (!isKnown(wanted) || !isKnown(measure) || equal(wanted, measure)) return;
-      if (equal(wanted, plain) && parameter.kind === 'range') return;
+      if (equal(wanted, plain) && (parameter.kind === 'range' || parameter.anyUnit)) return;
       this.mixed.push({
         span: node.args[i]!.span,
         issue: issue('#VALUE!', 'wrong-dimension', {

@@ -51,7 +51,7 @@ export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Cont
       notes.push('Each lifter’s deepest frame of the latest day. Draw panels to see earlier days beside it.');
   }
   notes.push(
-    'Parts left of 0 make the lean smaller. Pale parts are within error. The mark is the observed lean.',
+    'Parts left of 0 make the lean smaller. Pale parts are within error. The marks above and below a bar are the observed lean.',
   );
   return { x: { label: read.measures[0]!.label, is: 'number' }, y: { label: '' }, panels, notes };
 }
@@ -135,7 +135,7 @@ function changeInWords(first: Observed, last: Observed): string {
   const real = to.parts.flatMap((part, at) => {
     const before = from.parts[at]!;
     const change = part.value - before.value;
-    return Math.abs(change) > Math.hypot(part.error, before.error)
+    return Math.round(change) !== 0 && Math.abs(change) > Math.hypot(part.error, before.error)
       ? [`${part.label.toLowerCase()} ${signedWhole(Math.round(change))}`]
       : [];
   });

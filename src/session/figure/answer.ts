@@ -74,7 +74,7 @@ export interface ExplainedPart {
   readonly error: number;
   /** Whole degrees; those of all parts add up to the whole degrees of the lean. */
   readonly whole: number;
-  /** True where the part is no larger than its error; never for the reference. */
+  /** True where the part is no larger than its error or comes to no whole degree; never for the reference. */
   readonly within: boolean;
   /** Why: goes on from "4° ". */
   readonly words: string;

@@ -101,7 +101,7 @@ export function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedL
       value,
       error,
       whole: whole[at]!,
-      within: name !== 'reference' && Math.abs(value) <= error,
+      within: name !== 'reference' && (whole[at] === 0 || Math.abs(value) <= error),
       words: wordsOfPart(name, value, { ankle, referenceAnkle, share }),
     };
   };

@@ -30,7 +30,7 @@ export const STORED: readonly {
   ...POINTS.flatMap(({ id, label }) =>
     (['x', 'y'] as const).map((axis) => ({
       name: `${id}_${axis}`,
-      label: `${label}, ${axis}`,
+      label: `${label} ${axis}`,
       kind: 'number' as const,
       of: ({ points }: Observation) => (points[id] ? round(points[id][axis], 2) : null),
     })),

@@ -88,6 +88,31 @@ export const coachJourney: Journey = {
       await contents(page, 'Knee to wall, left: before and after').click();
       await page.locator('.chart-place svg').first().waitFor();
     },
+    observed: async (page) => {
+      await open(page, 'Observed squats');
+      await bringIn(page, file('observed-squats.csv'), 41);
+    },
+    explained: async (page) => {
+      await (await cellOf(page, 20, 'Athlete')).click();
+      await page.getByRole('tab', { name: 'Figure' }).click();
+      await page.getByRole('heading', { name: 'Where the observed lean comes from' }).waitFor();
+    },
+    'heel-or-ankle': async (page) => {
+      await page.getByText('Heel lift, or more ankle range?').click();
+      await page.getByRole('columnheader', { name: 'Heel lift needed' }).waitFor();
+    },
+    team: async (page) => {
+      for (const chart of ['Observed leans, before and after', 'Where observed leans come from']) {
+        await contents(page, chart).click();
+        await page.locator('.chart-place').getByRole('heading', { name: chart }).waitFor();
+        await page.locator('.chart-place svg').first().waitFor();
+      }
+    },
+    'own-picture': async (page) => {
+      await open(page, 'Observed squats');
+      await page.getByRole('tab', { name: 'Picture' }).click();
+      await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
+    },
     log: async (page) => {
       await open(page, 'Training log');
       await bringIn(page, file('training-log.csv'), 450, ['It is Kaia Lindqvist']);

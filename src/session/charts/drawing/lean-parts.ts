@@ -37,6 +37,8 @@ export function drawLeanParts(data: ChartData, panel: ChartPanel, size: Size, ax
   const top = around.top + (panel.title ? around.title : 0);
   const inside = size.width - left - 44;
   const segments = segmentsOf(bars);
+  // All panels have room for the longest, so that bars are of one thickness.
+  const rows = Math.max(1, ...data.panels.map(({ bars = [] }) => bars.length));
   const wide = ({ from, to }: Segment): boolean =>
     (Math.abs(to - from) / (domain[1]! - domain[0]!)) * inside >= 18;
   const half = 0.34;
@@ -57,7 +59,7 @@ export function drawLeanParts(data: ChartData, panel: ChartPanel, size: Size, ax
       grid: true,
       ticks: Math.max(2, Math.round(inside / 70)),
     },
-    y: { axis: null, domain: [Math.max(1, bars.length) - 0.5, -0.5] },
+    y: { axis: null, domain: [rows - 0.5, -0.5] },
     color: { type: 'identity' },
     marks: [
       panel.title
@@ -90,12 +92,15 @@ export function drawLeanParts(data: ChartData, panel: ChartPanel, size: Size, ax
       }),
       Plot.ruleX([0], { stroke: 'var(--ink)', strokeWidth: 1.2 }),
       Plot.link(
-        bars.map(({ lean }, at) => ({ lean, at })),
+        bars.flatMap(({ lean }, at) => [
+          { lean, at: at - 0.43 },
+          { lean, at: at + 0.43 },
+        ]),
         {
           x1: 'lean',
           x2: 'lean',
-          y1: ({ at }: { at: number }) => at - 0.46,
-          y2: ({ at }: { at: number }) => at + 0.46,
+          y1: ({ at }: { at: number }) => at - 0.08,
+          y2: ({ at }: { at: number }) => at + 0.08,
           stroke: 'var(--ink)',
           strokeWidth: 2.4,
         },
