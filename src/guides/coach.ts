@@ -138,7 +138,6 @@ export const coach: Guide = {
           text: 'Under *Charts* press *Where observed leans come from*, then *Observed leans, before and after*.',
           sees: 'One bar per lifter, high to low. Below it the chart says what changed by more than its error; it does not say why.',
           show: { chart: 'chart_6' },
-          picture: 'Observed leans of a group, each a bar of its parts.',
         },
         {
           id: 'own-picture',

@@ -125,6 +125,10 @@ describe('the descent', () => {
       for (const [i, frame] of frames.entries()) {
         expect(Math.abs(frame.bar[0])).toBeLessThan(1e-9);
         expect(frame.kneeFlexion).toBeLessThanOrEqual(155 + 1e-9);
+        // The shin moves in step with the thigh: at parallel and below, three quarters of the range (the book's setting)
+        // times the share of the way down; the knee's limit of 155° may end it sooner.
+        const step = (0.75 * rows[row]!.ankle! * (90 - frame.depth)) / (90 - rows[row]!.deepest!);
+        expect(frame.shank - frame.pitch).toBeCloseTo(Math.min(step, 65 + frame.depth), 1);
         if (i > 0) expect(frame.depth).toBeLessThan(frames[i - 1]!.depth);
       }
     }

@@ -13,6 +13,7 @@ import './figure.css';
 import { Explained } from './Explained.tsx';
 import { Headline } from './Headline.tsx';
 import { HeelOrAnkle } from './HeelOrAnkle.tsx';
+import { Loads } from './Loads.tsx';
 import { Numbers } from './Numbers.tsx';
 import { Parts } from './Parts.tsx';
 import { TryOut } from './TryOut.tsx';
@@ -107,6 +108,7 @@ export function FigurePanel() {
           });
         }}
       />
+      {now.loads.length > 0 && <Loads figure={now} />}
       {now.explained && (
         <Explained
           explained={now.explained}
@@ -148,7 +150,9 @@ export function FigurePanel() {
       <p class="caution">
         A static side view from lengths and ankle range, with the whole ankle range used at every depth: good
         for comparing set-ups of one lifter, not for diagnosis. Together, errors of ±1 cm and ±2° shift the
-        lean by about 2–4°. Pain, numbness or a recent injury: stop, and see a licensed clinician.
+        lean by about 2–4°. The descent moves the shin in step with the thigh and uses the share of the ankle
+        range that the book sets (ankle_share), else three quarters: a working assumption. Pain, numbness or a
+        recent injury: stop, and see a licensed clinician.
       </p>
     </div>
   );

@@ -90,6 +90,8 @@ export interface ExplainedLean {
   readonly error: number;
   readonly shin: number;
   readonly depth: number;
+  /** Heel lift that it was seen with, cm. */
+  readonly lift: number;
   /** Share of the ankle range in use; null where there is none to share. */
   readonly used: number | null;
   readonly parts: readonly ExplainedPart[];
@@ -167,6 +169,8 @@ export interface Figure {
   readonly parts: FigureParts | null;
   /** Where the observed lean comes from: of this row, else of this lifter's latest observed squat in another sheet. */
   readonly explained: ExplainedLean | null;
+  /** Loads at the minimum lean by either rule and as observed; empty without body mass and bar. */
+  readonly loads: readonly { readonly of: 'minimum' | 'system' | 'observed'; readonly loads: PostureLoads }[];
   readonly controls: readonly FigureControl[];
   readonly keep: KeepLift;
   /** Other rows that can be drawn beside this one. */
@@ -179,6 +183,18 @@ export interface Figure {
   /** Other sheets' tests of this lifter. */
   readonly tests: readonly OtherTest[];
   readonly beside: Beside | null;
+}
+
+/** What body and bar ask for in one posture: moments of both sides, N·m; the centre of pressure in % of the foot from the heel. */
+export interface PostureLoads {
+  readonly lean: number;
+  readonly shin: number;
+  readonly hip: Told;
+  readonly knee: Told;
+  /** Plus asks the calf to hold. */
+  readonly ankle: Told;
+  readonly share: Told;
+  readonly centre: Told;
 }
 
 /** One step of ankle range, or the heel lift in use: what the model makes of it. Lengths cm, angles deg. */

@@ -113,6 +113,7 @@ export function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedL
     error: errors.lean,
     shin,
     depth,
+    lift,
     used: share,
     parts: refused ? [] : partNames.map(part),
     ...(refused ? { sentence: viewed.calculation.sentence(refused) } : {}),

@@ -26,6 +26,7 @@ import { descentOf, numbersOf, standOf } from './figure-stand.ts';
 import { asTested, otherTests } from './figure-tests.ts';
 import { headlineOf } from './headline.ts';
 import { heelOrAnkle } from './heel-or-ankle.ts';
+import { figureLoads } from './loads.ts';
 
 export { type FigureOptions, figureOptions };
 
@@ -62,6 +63,7 @@ export function figureOf(viewed: Viewed, sheetId: string, row: number, given: Fi
     numbers,
     parts: partsOf(viewed, known),
     explained: explainedLean(viewed, knownOf(viewed, sheet, row, {})),
+    loads: figureLoads(viewed, known),
     controls: controlsOf(known),
     keep: keepOf(viewed, sheet, row, lift),
     lifters: liftersOf(viewed, sheet, row),

@@ -1,10 +1,12 @@
 /** A heel lift, or more ankle range? What each step of range would change for one lifter, beside the heel lift in use, what stretching gained in studies, and what a retest can tell. */
 import { isIssue } from '../../../functions/core/issue.ts';
 import { type Source, secondary } from '../../../functions/core/source.ts';
+import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { Viewed } from '../open-book.ts';
 import type { HeelOrAnkle, HeelOrAnkleRow, Told } from './answer.ts';
 import { explainedLean } from './explained.ts';
 import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
+import { loadsAt } from './loads.ts';
 
 /** Deg added to the ankle range, row by row. */
 const GAINS = [0, 2.5, 5, 7.5, 10] as const;
@@ -42,7 +44,7 @@ export function heelOrAnkle(viewed: Viewed, known: Known): HeelOrAnkle | null {
         ? told(ask('LIFT.FOR.LEAN', [target.lean, ...build(with_), depth, maxLift, ...setup(with_)]))
         : { value: null, sentence: 'Set a target lean, or digitise a squat of this lifter.' },
       depth: told(ask('LEAN.DEEPEST', [...build(with_), on, ...setup(with_)])),
-      ...loadsAt(viewed, with_, lean, on, depth),
+      ...sharesAt(viewed, with_, lean, on, depth),
     };
   };
   const wall = ask('ANKLE.TO.WALL', [ankle, known.value('tibia'), known.value('foot')]);
@@ -78,38 +80,23 @@ function targetOf(viewed: Viewed, known: Known): HeelOrAnkle['target'] {
 }
 
 /** Hip share and centre of pressure at a lean; both need body mass and bar. */
-function loadsAt(
+function sharesAt(
   viewed: Viewed,
   known: Known,
   lean: unknown,
   lift: number,
   depth: number,
 ): Pick<HeelOrAnkleRow, 'share' | 'centre'> {
-  const mass = known.number('mass');
-  const arms = String(known.value('placement') ?? '').toLowerCase() === 'arms-forward';
-  const bar = arms ? 0 : known.number('bar');
-  if (typeof lean !== 'number') return { share: { value: null }, centre: { value: null } };
-  if (mass === undefined || bar === undefined) {
-    const sentence = 'Needs body mass and bar load.';
-    return { share: { value: null, sentence }, centre: { value: null, sentence } };
-  }
-  const told = (value: unknown): Told =>
-    typeof value === 'number'
-      ? { value }
-      : { value: null, ...(isIssue(value) ? { sentence: viewed.calculation.sentence(value) } : {}) };
-  const [placement, , stance] = setup(known);
-  const [femur, tibia, trunk] = build(known);
-  const foot = known.number('foot') ?? ask('SEG.FOOT', [femur, tibia, trunk]);
-  if (typeof foot !== 'number') return { share: { value: null }, centre: { value: null } };
-  const shank = ask('LEAN.SHANK', [known.value('ankle'), lift, foot]);
-  const hip = ask('MOMENT.HIP', [lean, trunk, mass, bar, placement]);
-  const knee = ask('MOMENT.KNEE', [lean, femur, trunk, mass, bar, depth, placement, stance]);
-  if (typeof shank !== 'number' || typeof hip !== 'number' || typeof knee !== 'number')
-    return { share: { value: null }, centre: { value: null } };
-  return {
-    share: told(ask('MOMENT.SHARE', [hip, knee])),
-    centre: told(
-      ask('FOOT.CENTRE', [lean, shank, mass, bar, femur, tibia, trunk, foot, lift, depth, placement, stance]),
-    ),
-  };
+  const none = { share: { value: null }, centre: { value: null } };
+  if (typeof lean !== 'number') return none;
+  const foot =
+    known.number('foot') ??
+    defaultFoot(known.number('femur')!, known.number('tibia')!, known.number('trunk')!);
+  const shin = ask('LEAN.SHANK', [known.value('ankle'), lift, foot]);
+  if (typeof shin !== 'number') return none;
+  const loads = loadsAt(viewed, known, { lean, shin, depth, lift });
+  const sentence = 'Needs body mass and bar load.';
+  return loads
+    ? { share: loads.share, centre: loads.centre }
+    : { share: { value: null, sentence }, centre: { value: null, sentence } };
 }
