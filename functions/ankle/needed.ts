@@ -15,7 +15,7 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'ANKLE.NEEDED',
   family: 'ankle',
-  summary: 'Ankle range at which the bar rule gives a wanted trunk lean.',
+  summary: 'Ankle range at which the bar rule gives a target trunk lean.',
   searchWords: ['mobility goal', 'dorsiflexion needed', 'target', 'how much ankle'],
   parameters: [lean(), femur(), tibia(), trunk(), liftOr(), depthOr(), ...setup],
   result: { is: 'number', unit: 'deg', about: 'weight-bearing ankle range' },
@@ -24,7 +24,7 @@ export default defineFunction({
   constants: postureConstants,
   cautions: [say.leanError, say.modelCaution, say.painCaution],
   notes: [
-    'Every length held, only the ankle changed. Set it beside what the lifter has: ANKLE.TO.WALL turns it into a distance to train for.',
+    'All lengths are fixed; only the ankle changes. Compare with the lifter’s own range: ANKLE.TO.WALL turns it into a distance to train for.',
     say.angleNote,
     say.weightBearingNote,
     say.armsForwardNote,
@@ -35,7 +35,7 @@ export default defineFunction({
     {
       formula: '=ANKLE.NEEDED(40, 42, 41, 51, 1.5)',
       gives: 22.7376,
-      says: 'with a lift of 1.5 cm less is needed',
+      says: 'with a heel lift of 1.5 cm less is needed',
     },
   ],
   seeAlso: ['LEAN.PARALLEL', 'ANKLE.TO.WALL', 'LIFT.FOR.LEAN'],
@@ -54,7 +54,7 @@ export default defineFunction({
       ...footSteps(femur, tibia, trunk, foot),
       ...pitchSteps(lift, length),
       step('What the lean balances', 'D', 'A sinβ + C cosβ', given(balance, trunk, lean), 'cm'),
-      step('Ankle joint ahead of mid-foot', 'x_A − x_B', 'from foot and lift', shown(leg.ankle), 'cm'),
+      step('Ankle joint ahead of mid-foot', 'x_A − x_B', 'from foot and heel lift', shown(leg.ankle), 'cm'),
       step('Knee ahead of the ankle joint', 'x', 'what balances that D', shown(ahead), 'cm'),
       step('Ankle range', 'a', 'asin(x / tibia) − φ', isIssue(ankle) ? 'none in −10 to 70' : ankle, 'deg'),
     ];

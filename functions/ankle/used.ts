@@ -21,7 +21,7 @@ export default defineFunction({
       bounds: { min: 0, max: rangeOfAnkle.max, because: 'Below 0 there is no range to share.' },
     }),
     liftOr(),
-    footMaybe('needed with a lift'),
+    footMaybe('needed with a heel lift'),
   ],
   result: { is: 'number', unit: '', about: 'share of the range; 1 is all of it' },
   rule: '(shank − asin(lift / (.740 foot))) / ankle',
@@ -36,8 +36,12 @@ export default defineFunction({
   ],
   examples: [
     { formula: '=ANKLE.USED(30, 40)', gives: 0.75 },
-    { formula: '=ANKLE.USED(30, 40, 2, 27)', gives: 0.606377, says: 'the lift gives 5.7° of the shin angle' },
-    { formula: '=ANKLE.USED(30, 40, 2)', gives: '#N/A', says: 'a lift needs the foot it turns' },
+    {
+      formula: '=ANKLE.USED(30, 40, 2, 27)',
+      gives: 0.606377,
+      says: 'the heel lift gives 5.7° of the shin angle',
+    },
+    { formula: '=ANKLE.USED(30, 40, 2)', gives: '#N/A', says: 'a heel lift needs the foot it turns' },
   ],
   seeAlso: ['LEAN.EXPLAIN', 'LEAN.SHANK', 'PHOTO.LEAN', 'ANKLE.FROM.WALL'],
   typical: [30, 38, 1, 27],

@@ -9,7 +9,7 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'BACK.MUSCLE',
   family: 'back',
-  summary: 'Pull of the back muscles that holds the moment about L4/L5.',
+  summary: 'Pull of the back muscles that balances the moment about L4/L5.',
   searchWords: ['erector', 'low back', 'muscle force', 'lumbar'],
   parameters: [lean(), trunk(), bodyMass(), bar(), barPlacement(), lever()],
   result: { is: 'number', unit: 'N', about: 'pull of the extensors; minus: of the flexors' },

@@ -21,7 +21,7 @@ export default defineFunction({
   sources: [normal],
   constants: [toSd],
   notes: [
-    'Single wild values hardly move it. For values from a normal distribution it estimates the SD. Blanks are left out.',
+    'Outliers hardly affect it. For values from a normal distribution it estimates the SD. Blanks are left out.',
   ],
   examples: [
     { formula: '=COHORT.MAD({1;2;3;4;100})', gives: 1.4826 },

@@ -63,7 +63,7 @@ export default defineFunction({
   cautions: ['With few rows for each column the slopes fit the accidents of the data.'],
   notes: [
     'Rows with a blank in any column are left out.',
-    'The coefficients need one row more than there are columns, errors two more. A column that the others make up gives #NUM!.',
+    'The coefficients need one row more than there are columns, errors two more. A column that is a sum of multiples of the others gives #NUM!.',
   ],
   examples: [
     {

@@ -8,7 +8,7 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'LEAN.HIP',
   family: 'lean',
-  summary: 'Hip flexion from trunk lean, depth of the thigh and stance.',
+  summary: 'Hip flexion from trunk lean, depth of the thigh and toe-out angle.',
   searchWords: ['hip angle', 'hip bend', 'hip mobility'],
   parameters: [lean(), depthOr(), stance()],
   result: { is: 'number', unit: 'deg', about: 'angle between trunk and thigh, 0 straight, spine straight' },

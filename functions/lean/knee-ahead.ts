@@ -19,7 +19,7 @@ export default defineFunction({
   sources: [say.linkGeometry],
   constants: [ballAlongFoot, ankleAlongFoot, ankleAboveSole],
   cautions: [say.modelCaution],
-  notes: ['Knees ahead of the toes are no fault in themselves.', say.angleNote],
+  notes: ['Knees ahead of the toes are not a fault in themselves.', say.angleNote],
   examples: [
     { formula: '=LEAN.KNEE.AHEAD(41, 38, 27)', gives: 4.99212 },
     { formula: '=LEAN.KNEE.AHEAD(41, 42, 27, 2)', gives: 7.94426, says: 'heel lifted by 2 cm' },

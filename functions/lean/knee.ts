@@ -8,7 +8,7 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'LEAN.KNEE',
   family: 'lean',
-  summary: 'Knee flexion from the shank’s angle and the depth of the thigh.',
+  summary: 'Knee flexion from the shin angle and the depth of the thigh.',
   searchWords: ['knee angle', 'knee bend', 'internal knee angle'],
   parameters: [shank(), depthOr()],
   result: { is: 'number', unit: 'deg', about: 'knee flexion, 0 straight' },
@@ -21,7 +21,7 @@ export default defineFunction({
     {
       formula: '=LEAN.KNEE(30.53, 20.94)',
       gives: 99.59,
-      says: 'shank and thigh as measured by Sato 2013',
+      says: 'shin and thigh angles as measured by Sato 2013',
     },
   ],
   seeAlso: ['LEAN.HIP', 'LEAN.SHANK', 'LEAN.KNEE.AHEAD'],

@@ -11,19 +11,19 @@ import * as say from '../tables/sources.ts';
 export default defineFunction({
   name: 'LEAN.SHANK',
   family: 'lean',
-  summary: 'Shank angle from the vertical with the whole ankle range used, on the flat or with a lift.',
+  summary: 'Shin angle from the vertical with the whole ankle range used, on the flat or with a heel lift.',
   searchWords: ['shin angle', 'tibia angle', 'knee travel'],
-  parameters: [ankle(), liftOr(), footMaybe('needed with a lift')],
-  result: { is: 'number', unit: 'deg', about: 'shank from the vertical, forward plus' },
+  parameters: [ankle(), liftOr(), footMaybe('needed with a heel lift')],
+  result: { is: 'number', unit: 'deg', about: 'shin angle from the vertical, forward plus' },
   rule: 'ankle + asin(lift / (.740 foot))',
   sources: [say.linkGeometry, say.wholeAnkleRange],
   constants: [ballAlongFoot],
   cautions: [say.modelCaution],
-  notes: ['A shank at 90° or more is no posture.', say.weightBearingNote, say.angleNote],
+  notes: ['A shin angle of 90° or more is not a posture.', say.weightBearingNote, say.angleNote],
   examples: [
     { formula: '=LEAN.SHANK(38)', gives: 38 },
     { formula: '=LEAN.SHANK(38, 2, 27)', gives: 43.7449 },
-    { formula: '=LEAN.SHANK(38, 2)', gives: '#N/A', says: 'a lift needs the foot it turns' },
+    { formula: '=LEAN.SHANK(38, 2)', gives: '#N/A', says: 'a heel lift needs the foot it turns' },
   ],
   seeAlso: ['LEAN.KNEE', 'LEAN.KNEE.AHEAD', 'LIFT.PITCH'],
   typical: [38, 2, 27],
@@ -39,6 +39,12 @@ export default defineFunction({
   },
   steps: (ankle, lift, foot) => [
     ...pitchSteps(lift, foot ?? 0),
-    step('Shank', 'σ', lift === 0 ? 'ankle' : 'ankle + φ', shown(ankle + pitchOf(lift, foot ?? 0)), 'deg'),
+    step(
+      'Shin angle',
+      'σ',
+      lift === 0 ? 'ankle' : 'ankle + φ',
+      shown(ankle + pitchOf(lift, foot ?? 0)),
+      'deg',
+    ),
   ],
 });

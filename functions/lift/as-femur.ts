@@ -19,7 +19,7 @@ export default defineFunction({
   constants: postureConstants,
   cautions: [say.liftCaution, say.heelAdvice, say.leanError, say.modelCaution],
   notes: [
-    'Look at LIFT.AS.ANKLE first: it says what the lift does, whatever the lengths.',
+    'See LIFT.AS.ANKLE first: it says what the heel lift does, whatever the lengths.',
     say.ceilingNote,
     say.liftStudiesNote,
     say.angleNote,

@@ -19,8 +19,8 @@ export default defineFunction({
   constants: postureConstants,
   cautions: [say.liftCaution, say.heelAdvice, say.leanError, say.modelCaution],
   notes: [
-    'Look at LIFT.AS.ANKLE first: with a stiff ankle the tibia’s figure runs away, since a nearly upright shank carries the knee hardly forward however long it is.',
-    'A lift acts like a longer tibia: a saying of the trade, put in figures here for one lifter.',
+    'See LIFT.AS.ANKLE first: with a stiff ankle the tibia’s figure grows without bound, since a nearly upright shank carries the knee hardly forward however long it is.',
+    'A heel lift acts like a longer tibia: a coaching saying, put in figures here for one lifter.',
     say.ceilingNote,
     say.liftStudiesNote,
     say.angleNote,

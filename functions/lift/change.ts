@@ -14,7 +14,7 @@ export default defineFunction({
   summary: 'How much a heel lift changes the trunk lean: negative is more upright.',
   searchWords: ['heel lift', 'wedge', 'lifting shoes', 'more upright', 'elevation'],
   parameters: [lift(), ...build, depthOr(), ...setup],
-  result: { is: 'number', unit: 'deg', about: 'lean with the lift less lean without' },
+  result: { is: 'number', unit: 'deg', about: 'lean with the heel lift less lean without' },
   rule: 'LEAN.AT(depth, …, lift) − LEAN.AT(depth, …, 0)',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, ...say.liftStudies],
   constants: postureConstants,
@@ -25,7 +25,7 @@ export default defineFunction({
     {
       formula: '=LIFT.CHANGE(2, 45, 40, 48, 30, 0, "low-bar")',
       gives: -7.5621,
-      says: 'long femur, short trunk, stiff ankle: the same lift does more',
+      says: 'long femur, short trunk, stiff ankle: the same heel lift does more',
     },
   ],
   seeAlso: ['LIFT.AS.ANKLE', 'LIFT.FOR.LEAN', 'LEAN.PARALLEL', 'LIFT.PITCH'],
@@ -45,8 +45,8 @@ export default defineFunction({
     const flat = figure(lean(0));
     return [
       ...leanSteps(rule, femur, tibia, trunk, ankle, lift, depth, placement, foot, stance),
-      step('Lean without the lift', 'β₀', 'the same with lift 0', shown(flat), 'deg'),
-      step('Change of lean', 'β − β₀', 'with the lift less without', shown(lifted - flat), 'deg'),
+      step('Lean without the heel lift', 'β₀', 'the same with lift 0', shown(flat), 'deg'),
+      step('Change of lean', 'β − β₀', 'with the heel lift less without', shown(lifted - flat), 'deg'),
     ];
   },
 });

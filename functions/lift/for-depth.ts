@@ -49,7 +49,7 @@ function liftFor(
       highest,
       limit: short ? 'the foot allows no more' : '"max_lift"',
       at: Number.isNaN(there)
-        ? 'no posture holds'
+        ? 'no posture is balanced'
         : `the deepest position is ${Number(there.toFixed(2))} deg`,
     },
     remedy: `${short ? 'Check "foot"' : 'Raise "max_lift"'}, or ask for less depth.`,
@@ -63,7 +63,7 @@ export default defineFunction({
   summary: 'Smallest heel lift with which a depth is reached within the limits of lean, hip and knee.',
   searchWords: ['choose a lift', 'reach parallel', 'deep squat', 'wedge height', 'depth'],
   parameters: [depth(), ...build, maxLift(), ...setup, ...limits],
-  result: { is: 'number', unit: 'cm', about: 'smallest lift; 0 if the depth is reached without' },
+  result: { is: 'number', unit: 'cm', about: 'smallest heel lift; 0 if the depth is reached without one' },
   rule: 'first h, going up from 0 in steps of .05 cm, with LEAN.DEEPEST(…, h) ≤ depth; then halved to .001 cm',
   sources: [say.linkGeometry, say.barOverMidFoot, say.limitsAssumed, ...say.liftStudies],
   constants: postureConstants,
@@ -76,7 +76,7 @@ export default defineFunction({
     say.painCaution,
   ],
   notes: [
-    'Set LEAN.AT of the same depth and lift beside it: a depth can be reached and still ask for more lean than is wanted.',
+    'Compare LEAN.AT at the same depth and heel lift: a depth can be reached with more lean than is wanted.',
     'LEAN.DEEPEST stops at −45°, so a depth below that is never reached.',
     say.upToNote,
     say.ceilingNote,
@@ -89,7 +89,7 @@ export default defineFunction({
     {
       formula: '=LEAN.AT(0, 46, 38, 47, 24, 2.5)',
       gives: 47.1142,
-      says: 'the lean at parallel with a lift of 2.5 cm',
+      says: 'the lean at parallel with a heel lift of 2.5 cm',
     },
     { formula: '=LIFT.FOR.DEPTH(-10, 46, 38, 47, 24, 1)', gives: '#N/A', says: 'not with 1 cm' },
   ],
@@ -115,13 +115,13 @@ export default defineFunction({
     const lift = typeof least === 'number' ? least : maxLift;
     return [
       step(
-        'Smallest lift',
+        'Smallest heel lift',
         'h',
         'first step that serves, then halved',
         typeof least === 'number' ? least : 'none',
         'cm',
       ),
-      step('Lift looked at below', '', typeof least === 'number' ? 'the smallest' : 'max_lift', lift, 'cm'),
+      step('Heel lift tried below', '', typeof least === 'number' ? 'the smallest' : 'max_lift', lift, 'cm'),
       ...descentSteps(femur, tibia, trunk, ankle, lift, placement, foot, stance, maxLean, maxHip, maxKnee),
     ];
   },

@@ -57,13 +57,13 @@ export default defineFunction({
   summary: 'Smallest heel lift with which the model’s minimum lean is no more than wanted.',
   searchWords: ['choose a lift', 'wedge height', 'target lean', 'how high a heel', 'how much heel'],
   parameters: [lean(), ...build, depthOr(), maxLift(), ...setup],
-  result: { is: 'number', unit: 'cm', about: 'smallest lift; 0 if the lean is already there' },
+  result: { is: 'number', unit: 'cm', about: 'smallest heel lift; 0 if the lean is low enough already' },
   rule: 'smallest h from 0 to max_lift with LEAN.AT(depth, …, h) ≤ lean',
   sources: [say.linkGeometry, say.barOverMidFoot, say.wholeAnkleRange, ...say.liftStudies],
   constants: postureConstants,
   cautions: [say.liftCaution, say.heelAdvice, say.leanError, say.modelCaution, say.painCaution],
   notes: [
-    'A lift with which no posture is balanced counts as not yet there. LIFT.PICK takes the next of the heights on hand.',
+    'A heel lift without a balanced posture counts as not enough. LIFT.PICK takes the next available height.',
     say.upToNote,
     say.ceilingNote,
     say.liftStudiesNote,
@@ -88,9 +88,9 @@ export default defineFunction({
     return [
       ...footSteps(femur, tibia, trunk, foot),
       step('Lean on the flat', 'β₀', 'LEAN.AT with lift 0', at(0), 'deg'),
-      step('Highest lift tried', 'h_max', 'max_lift, or what foot and shank allow', highest, 'cm'),
+      step('Maximum heel lift tried', 'h_max', 'max_lift, or what foot and shank allow', highest, 'cm'),
       step('Lean with it', '', 'LEAN.AT', at(highest), 'deg'),
-      step('Smallest lift', 'h', 'halving', typeof least === 'number' ? least : 'none', 'cm'),
+      step('Smallest heel lift', 'h', 'halving', typeof least === 'number' ? least : 'none', 'cm'),
       step('Lean with that', 'β', 'LEAN.AT', typeof least === 'number' ? at(least) : 'none', 'deg'),
     ];
   },

@@ -31,6 +31,6 @@ export default defineFunction({
   compute: (pitch, foot) => leverOf(foot) * sin(pitch),
   steps: (pitch, foot) => [
     step('Heel to ball', 'b', '.740 L', leverOf(foot), 'cm', [ballAlongFoot]),
-    step('Lift', 'h', 'b sinφ', leverOf(foot) * sin(pitch), 'cm'),
+    step('Heel lift', 'h', 'b sinφ', leverOf(foot) * sin(pitch), 'cm'),
   ],
 });

@@ -25,7 +25,9 @@ export default defineFunction({
   ],
   constants: [ballAlongFoot],
   cautions: [say.liftCaution],
-  notes: ['The lift is under the heel only; the foot is rigid from heel to ball and turns about the ball.'],
+  notes: [
+    'The heel lift is under the heel only; the foot is rigid from heel to ball and turns about the ball.',
+  ],
   examples: [
     { formula: '=LIFT.PITCH(2, 27)', gives: 5.74493 },
     {

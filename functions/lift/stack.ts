@@ -22,7 +22,7 @@ export default defineFunction({
     }),
     foot(),
     numberOr(0, 'board', 'deg', 'angle of the wedge under the shoe, as LIFT.BOARD gives it', {
-      bounds: { min: 0, max: 45, because: 'Nobody keeps a foot on a steeper wedge.' },
+      bounds: { min: 0, max: 45, because: 'No foot stays on a steeper wedge.' },
     }),
   ],
   result: { is: 'number', unit: 'cm', about: 'heel above the ball of the foot; for "lift" of LEAN.AT' },

@@ -11,18 +11,18 @@ export const dates = range('dates', 'date', 'date', 'day of each row; a time of 
   together: 'log',
 });
 export const values = range('values', 'number', '', 'load or measure of each row', { together: 'log' });
-export const on = number('on', 'date', 'last day that counts');
+export const on = number('on', 'date', 'last day included');
 export const days = numberOr(7, 'days', 'days', 'length of the window that ends on that day', whole);
 export const acute = numberOr(7, 'acute', 'days', 'length of the recent window', whole);
 export const chronic = numberOr(28, 'chronic', 'days', 'length of the long window', whole);
-export const from = number('from', 'date', 'first day that counts');
-export const to = number('to', 'date', 'last day that counts');
+export const from = number('from', 'date', 'first day included');
+export const to = number('to', 'date', 'last day included');
 export const fromMaybe = numberMaybe(
   'from',
   'date',
-  'first day that counts; the first of the log when left out',
+  'first day included; the first of the log when left out',
 );
-export const toMaybe = numberMaybe('to', 'date', 'last day that counts; the last of the log when left out');
+export const toMaybe = numberMaybe('to', 'date', 'last day included; the last of the log when left out');
 export const athletes = rangeMaybe(
   'athletes',
   'text',
@@ -49,7 +49,7 @@ export function rowsOf(
   return series ?? issue('#N/A', 'no-rows', { parameter: 'dates', details: who(name) });
 }
 
-/** The issue of a window that begins before the first row, or undefined. */
+/** The issue of a window that starts before the first row, or undefined. */
 export function tooShort(series: Series, begin: number, name: string | undefined): Issue | undefined {
   const first = series.days[0]!;
   if (first <= begin) return undefined;
@@ -89,6 +89,6 @@ export const logNotes: readonly string[] = [
   'Give "athletes" and "athlete" together to keep one athlete\'s rows; names are compared trimmed and in any case.',
 ];
 export const rowNotes: readonly string[] = [
-  'Rows with a blank date or value are skipped; the time of day is cut off; each row stands for itself.',
+  'Rows with a blank date or value are skipped; the time of day is cut off; each row is counted separately.',
   'Give "athletes" and "athlete" together to keep one athlete\'s rows; names are compared trimmed and in any case.',
 ];

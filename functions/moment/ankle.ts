@@ -56,8 +56,8 @@ export default defineFunction({
   notes: [
     say.observedPosture,
     say.staticLoad,
-    'Body and bar need not be over mid-foot. Negative: the shin muscles hold.',
-    'With a stance it is the part seen from the side; what the ankle bears sideways is not in it.',
+    'Body and bar need not be over mid-foot. Negative: the shin muscles work.',
+    'With toe-out this is the part seen from the side; what the ankle bears sideways is not in it.',
     say.angleNote,
   ],
   examples: [
@@ -83,7 +83,7 @@ export default defineFunction({
     const { leg, turning } = seen;
     return [
       ...pitchSteps(lift, foot),
-      step('Ankle joint ahead of mid-foot', 'x_A', 'from foot, lift and stance', leg.ankle, 'cm'),
+      step('Ankle joint ahead of mid-foot', 'x_A', 'from foot, heel lift and toe-out', leg.ankle, 'cm'),
       step('Knee ahead of mid-foot', 'x_K', 'x_A + tibia sinσ', leg.knee, 'cm'),
       step('Hip ahead of mid-foot', 'x_H', 'x_K − femur cos depth', leg.hip, 'cm'),
       step(

@@ -30,7 +30,7 @@ function unpaired(pairs: Handed): Issue | undefined {
 export default defineFunction({
   name: 'MOMENT.ARMS',
   family: 'moments',
-  summary: 'Force that holds weights at their arms by a lever: the textbook lever sum.',
+  summary: 'Force at one lever that balances weights at their arms: the textbook lever sum.',
   searchWords: ['lever', 'seesaw', 'muscle force', 'torque balance', 'physics'],
   parameters: [
     number('lever', 'cm', 'distance of the force from the joint', {

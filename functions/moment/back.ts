@@ -13,7 +13,7 @@ export default defineFunction({
   summary: 'Moment that the low back bears about L4/L5.',
   searchWords: ['lumbar', 'spine', 'low back', 'trunk moment', 'L4/L5', 'lower back'],
   parameters: [lean(), trunk(), bodyMass(), bar(), barPlacement()],
-  result: { is: 'number', unit: 'N·m', about: 'plus: the back’s extensors hold; minus: the trunk’s flexors' },
+  result: { is: 'number', unit: 'N·m', about: 'plus: the back extensors work; minus: the trunk flexors' },
   rule: 'g [.536 mass (.744 − .20) trunk sin lean + bar (x_u − .20 trunk sin lean)], x_u the bar ahead of the hip',
   sources: [say.statics, lumbarAlong.source, aboveLumbarCentre.source],
   constants: backConstants,
@@ -24,7 +24,7 @@ export default defineFunction({
     {
       formula: '=MOMENT.BACK(0, 51, 80, 100)',
       gives: -45.0125,
-      says: 'upright, the bar behind: the flexors hold',
+      says: 'upright, the bar behind: the flexors work',
     },
   ],
   seeAlso: ['BACK.MUSCLE', 'BACK.COMPRESSION', 'BACK.SHEAR', 'MOMENT.HIP'],

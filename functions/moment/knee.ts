@@ -22,7 +22,7 @@ export default defineFunction({
   notes: [
     say.observedPosture,
     say.staticLoad,
-    'With a stance it is the part seen from the side; what the knee bears sideways is not in it.',
+    'With toe-out this is the part seen from the side; what the knee bears sideways is not in it.',
     say.angleNote,
   ],
   examples: [

@@ -44,7 +44,7 @@ export function descentSteps(
     ...footSteps(femur, tibia, trunk, foot),
     ...pitchSteps(lift, length),
     step('Deepest position', 'd', 'last depth within all limits', shown(depth), 'deg'),
-    step('Shank there', 'σ', 'least of ankle + φ and max_knee − 90 + d', shown(shank), 'deg'),
+    step('Shin angle there', 'σ', 'smaller of ankle + φ and max_knee − 90 + d', shown(shank), 'deg'),
     step('Lean there', 'β', `at most max_lean ${maxLean}`, shown(lean), 'deg'),
     step(
       'Hip flexion there',

@@ -31,7 +31,7 @@ export function equivalentSteps(
       unit,
     ),
     step(
-      'Equivalent of the lift',
+      'Equivalent of the heel lift',
       '',
       what === 'femur' ? 'as measured less changed' : 'changed less as measured',
       isIssue(same) ? 'none' : what === 'femur' ? now - same : same - now,

@@ -29,7 +29,7 @@ export function demandOf(
   return demandShare(balance, leg, trunk);
 }
 
-/** Trunk lean, deg from the vertical. NaN when no posture holds. Allocates nothing. */
+/** Trunk lean, deg from the vertical. NaN when no posture is balanced. Allocates nothing. */
 export const leanOf = (
   balance: Balance,
   femur: number,

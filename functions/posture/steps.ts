@@ -66,7 +66,13 @@ export function legSteps(
   const turned = stance === 0 ? '' : ' × cos stance';
   return [
     ...pitchSteps(lift, foot),
-    step('Shank from the vertical', 'σ', lift === 0 ? 'ankle' : 'ankle + φ', shown(ankle + pitch), 'deg'),
+    step(
+      'Shin angle from the vertical',
+      'σ',
+      lift === 0 ? 'ankle' : 'ankle + φ',
+      shown(ankle + pitch),
+      'deg',
+    ),
     step(
       'Ankle joint ahead of mid-foot',
       'x_A − x_B',

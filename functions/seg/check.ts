@@ -13,19 +13,19 @@ const doubts = {
   sum: 'femur + tibia + trunk is outside 0.72 to 0.84 of stature',
 } as const;
 
-/** SEG.CHECK(femur, tibia, trunk, [stature]): "ok", or the first doubt in words. @throws nothing. */
+/** SEG.CHECK(femur, tibia, trunk, [stature]): "ok", or what to check, in words. @throws nothing. */
 export default defineFunction({
   name: 'SEG.CHECK',
   family: 'segments',
-  summary: 'Whether measured lengths fit together: "ok", or the first doubt in words.',
+  summary: 'Whether measured lengths fit together: "ok", or what to check, in words.',
   searchWords: ['plausible', 'measuring error', 'typing error', 'quality', 'implausible'],
   parameters: [femur(), tibia(), trunk(), statureMaybe()],
-  result: { is: 'text', unit: '', about: '"ok" or a doubt', oneOf: ['ok', ...Object.values(doubts)] },
+  result: { is: 'text', unit: '', about: '"ok" or what to check', oneOf: ['ok', ...Object.values(doubts)] },
   rule: 'femur/tibia within .6963–1.2084, trunk/femur within .8177–1.8337, their sum within .72–.84 of stature',
   sources: [surveySource],
   constants: [...femurTibia, ...trunkFemur, ...sum],
   cautions: [
-    'A doubt is no fault: measure again, both sides, before you take it for one. "ok" does not prove the measures right.',
+    'A flagged length is not proof of an error: measure both sides again first. "ok" does not prove the measures right.',
   ],
   notes: [
     'The limits of the ratios are four SD of the survey, both sexes together; the survey’s 6,068 people have sums of .744 to .810 of stature.',

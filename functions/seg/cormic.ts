@@ -12,7 +12,7 @@ export default defineFunction({
   result: { is: 'number', unit: '%', about: '100 × sitting height / stature' },
   rule: '100 × sitting_height / stature',
   sources: [definition('the Cormic index of anthropometry')],
-  notes: ['SEG.NORM("cormic", sex) gives the survey’s mean, SEG.PERCENTILE where somebody stands.'],
+  notes: ['SEG.NORM("cormic", sex) gives the survey’s mean, SEG.PERCENTILE the percentile of one person.'],
   examples: [
     { formula: '=SEG.CORMIC(92, 176)', gives: 52.2727 },
     { formula: '=SEG.CORMIC(92.8, 177.6)', gives: 52.2523, says: 'the first man of the 2012 survey' },

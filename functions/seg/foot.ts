@@ -14,7 +14,7 @@ export default defineFunction({
   rule: '.152/.779 × (femur + tibia + trunk)',
   sources: [footOfLengths.source],
   constants: [footOfLengths],
-  notes: ['A measured foot is better: it sets where mid-foot lies, and how far a lift turns the foot.'],
+  notes: ['A measured foot is better: it sets where mid-foot lies, and how far a heel lift turns the foot.'],
   examples: [
     { formula: '=SEG.FOOT(42, 41, 51)', gives: 26.1463 },
     {

@@ -10,7 +10,7 @@ import { surveyConstants, surveyMeasures, surveyNorm, surveySource } from '../ta
 export default defineFunction({
   name: 'SEG.PERCENTILE',
   family: 'segments',
-  summary: 'Where a length or ratio stands among the 2012 survey’s men or women, 0 to 100.',
+  summary: 'Percentile of a length or ratio among the 2012 survey’s men or women, 0 to 100.',
   searchWords: ['percentile', 'long femur', 'compare', 'population'],
   parameters: [
     option('measure', surveyMeasures, 'which length or ratio'),

@@ -10,7 +10,7 @@ export default defineFunction({
   searchWords: ['powerlifting', 'coefficient', 'score', 'compare lifters'],
   parameters: [totalParameter('total of the meet'), massParameter, sexParameter],
   result: { is: 'number', unit: 'points', about: 'DOTS points' },
-  rule: '500 · total / (a + bx + cx² + dx³ + ex⁴), x = body mass held within the limits of the table',
+  rule: '500 · total / (a + bx + cx² + dx³ + ex⁴), x = body mass limited to the range of the table',
   sources: [dotsSource],
   constants: [
     ...dots.male.coefficients,
@@ -18,7 +18,7 @@ export default defineFunction({
     ...dots.female.coefficients,
     ...dots.female.limits,
   ],
-  notes: ['Body mass is held within 40–210 kg (M) and 40–150 kg (F).'],
+  notes: ['Body mass is limited to 40–210 kg (M) and 40–150 kg (F).'],
   examples: [
     { formula: '=STRENGTH.DOTS(1000, 100, "M")', gives: 615.5157645596 },
     { formula: '=STRENGTH.DOTS(500, 60, "F")', gives: 554.2728123324 },

@@ -11,7 +11,7 @@ import { loadCaution } from '../tables/sources.ts';
 export default defineFunction({
   name: 'STRENGTH.FROM.VELOCITY',
   family: 'strength',
-  summary: 'Estimated one-repetition maximum from the fall of bar velocity over several loads.',
+  summary: 'Estimated 1RM from the fall of bar velocity over several loads.',
   searchWords: [
     'load-velocity profile',
     'velocity-based training',

@@ -19,7 +19,7 @@ import {
 export default defineFunction({
   name: 'STRENGTH.LOAD',
   family: 'strength',
-  summary: 'Load for a set of so many repetitions, with so many in reserve, from the one-repetition maximum.',
+  summary: 'Load for a set, from the 1RM, the repetitions and the repetitions in reserve.',
   searchWords: ['percent of 1RM', '%1RM', 'working weight', 'prescription', 'RIR', 'training max'],
   parameters: [loadParameter('max', 'one-repetition maximum'), repsParameter, methodParameter, rirParameter],
   result: { is: 'number', unit: 'kg', about: 'load of the set' },

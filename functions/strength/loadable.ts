@@ -19,7 +19,7 @@ export default defineFunction({
   parameters: [
     loadParameter('load', 'the weight asked for'),
     loadParameter('bar', 'mass of the bar with its collars'),
-    range('plates', 'number', 'kg', 'sizes of the plates on hand, one each', {
+    range('plates', 'number', 'kg', 'available plate sizes, each once', {
       cells: { above: 0, because: 'A plate weighs something.' },
     }),
     optionOr(

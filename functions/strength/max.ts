@@ -21,10 +21,10 @@ import {
 export default defineFunction({
   name: 'STRENGTH.MAX',
   family: 'strength',
-  summary: 'Estimated one-repetition maximum from a set: load, repetitions and repetitions in reserve.',
+  summary: 'Estimated 1RM from a set: load, repetitions and repetitions in reserve.',
   searchWords: ['1RM', 'one-rep max', 'e1RM', 'Epley', 'Brzycki', 'Wathan', 'Mayhew', 'Lombardi', 'RIR'],
   parameters: [loadParameter('load', 'load of the set'), repsParameter, methodParameter, rirParameter],
-  result: { is: 'number', unit: 'kg', about: 'estimated one-repetition maximum' },
+  result: { is: 'number', unit: 'kg', about: 'estimated 1RM (one-repetition maximum)' },
   rule: equationRule,
   sources: equationSources,
   constants: equationConstants,

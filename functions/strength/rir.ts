@@ -23,7 +23,7 @@ export default defineFunction({
   notes: [
     'Below 7 the scale is a band ("5–6: 4 to 6 in reserve", "1–4: little to no effort") and no count: those ratings give #N/A.',
     'At 9.5 no repetition was left, but a little more load would have been possible: 0.',
-    'Half steps such as 8.5 ("1 to 2 in reserve") stand for the middle, 1.5.',
+    'Half steps such as 8.5 ("1 to 2 in reserve") mean the middle, 1.5.',
   ],
   examples: [
     { formula: '=STRENGTH.RIR(8)', gives: 2 },

@@ -10,7 +10,7 @@ export default defineFunction({
   searchWords: ['powerlifting', 'coefficient', 'score', 'compare lifters'],
   parameters: [totalParameter('total of the meet'), massParameter, sexParameter],
   result: { is: 'number', unit: 'points', about: 'Wilks points' },
-  rule: '500 · total / (a + bx + cx² + dx³ + ex⁴ + fx⁵), x = body mass held within the limits of the table',
+  rule: '500 · total / (a + bx + cx² + dx³ + ex⁴ + fx⁵), x = body mass limited to the range of the table',
   sources: [wilksSource],
   constants: [
     ...wilks.male.coefficients,
@@ -20,7 +20,7 @@ export default defineFunction({
   ],
   notes: [
     'These are the original constants, not the revision of 2020.',
-    'Body mass is held within 40–201.9 kg (M) and 26.51–154.53 kg (F), where the polynomial was fitted.',
+    'Body mass is limited to 40–201.9 kg (M) and 26.51–154.53 kg (F), where the polynomial was fitted.',
   ],
   examples: [
     { formula: '=STRENGTH.WILKS(1000, 100, "M")', gives: 608.5890719067 },

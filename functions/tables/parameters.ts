@@ -60,13 +60,13 @@ export const sittingHeight = () =>
     bounds: { min: 40, max: 160, because: 'Sitting heights of people lie within this.' },
   });
 
-const liftAbout = 'how much higher the heel stands than the ball of the foot';
+const liftAbout = 'height of the heel above the ball of the foot';
 export const lift = () => number('lift', 'cm', liftAbout, { bounds: heel });
 export const liftOr = () => numberOr(0, 'lift', 'cm', liftAbout, { bounds: heel });
-export const maxLift = () => numberOr(5, 'max_lift', 'cm', 'the highest lift to consider', { bounds: heel });
+export const maxLift = () => numberOr(5, 'max_lift', 'cm', 'maximum heel lift to consider', { bounds: heel });
 export const pitch = () =>
   number('pitch', 'deg', 'angle of the sole to the floor, heel up', {
-    bounds: { min: 0, max: 90, because: 'The foot can stand level to upright.' },
+    bounds: { min: 0, max: 90, because: 'Level to upright is possible.' },
   });
 
 const depthAbout = 'thigh above (+) or below (−) parallel';
@@ -83,7 +83,7 @@ export const stance = () =>
   });
 export const lean = () => number('lean', 'deg', 'trunk from the vertical, forward plus', { bounds: leans });
 export const shank = () =>
-  number('shank', 'deg', 'shank from the vertical, forward plus', {
+  number('shank', 'deg', 'shin angle from the vertical, forward plus', {
     bounds: { min: -30, max: 90, because: '0 is upright, 90 level with the floor.' },
   });
 
@@ -144,13 +144,13 @@ export const sex = () => option('sex', ['female', 'male'], 'whose reference valu
 export const sexMaybe = (about: string) => optionMaybe('sex', ['female', 'male'], about, sexWords);
 
 export const maxLean = () =>
-  numberOr(60, 'max_lean', 'deg', 'the most lean that is wanted', {
+  numberOr(60, 'max_lean', 'deg', 'maximum lean wanted', {
     bounds: { min: 0, max: 90, because: '0 is upright, 90 level with the floor.' },
   });
 export const maxHip = () =>
-  numberOr(145, 'max_hip', 'deg', 'the most hip flexion that is there', { bounds: limitOfJoint });
+  numberOr(145, 'max_hip', 'deg', 'maximum hip flexion available', { bounds: limitOfJoint });
 export const maxKnee = () =>
-  numberOr(155, 'max_knee', 'deg', 'the most knee flexion that is there', { bounds: limitOfJoint });
+  numberOr(155, 'max_knee', 'deg', 'maximum knee flexion available', { bounds: limitOfJoint });
 
 /** `femur, tibia, trunk, ankle`: the lifter. */
 export const build = [femur(), tibia(), trunk(), ankle()] as const;

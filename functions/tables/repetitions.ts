@@ -133,7 +133,7 @@ export function repetitionsFor(method: Method, ratio: number): number {
 }
 
 export const repetitionCautions: readonly string[] = [
-  'The equations were fitted to sets of about 2 to 10 repetitions to failure. Above 10 repetitions they part from each other and from lifters: take the answer as a rough guess.',
+  'The equations were fitted to sets of about 2 to 10 repetitions to failure. Above 10 repetitions they diverge from each other and from lifters: treat the answer as a rough guess.',
   'An equation of a group is not one lifter: the seven differ by several per cent on one set.',
   loadCaution,
 ];

@@ -31,7 +31,7 @@ export const loadCaution =
 
 /** Conventions of the posture functions. */
 export const angleNote =
-  'Lean and shank are measured from the vertical, forward plus; depth is the thigh above (+) or below (−) parallel. Papers differ: a trunk angle from the horizontal is 90 less the lean, and an internal knee angle is 180 less the flexion.';
+  'Lean and shin angle are measured from the vertical, forward plus; depth is the thigh above (+) or below (−) parallel. Papers differ: a trunk angle from the horizontal is 90 less the lean, and an internal knee angle is 180 less the flexion.';
 export const minimumLeanNote =
   'The result is the minimum lean: the whole ankle range is used. Below 0 means that the ankle has range to spare.';
 /** What lifters were seen to use of their ankle range, for whoever compares a minimum lean with an observed one. */
@@ -39,18 +39,18 @@ export const rangeUsedNote =
   'Lifters were measured at shin angles of 27–31° (Sato 2013) where ankle ranges are 38–40° (Calatayud 2015): about three quarters of the range. For a lean nearer to what is seen give .75 × ankle, a working assumption, and name it so beside the minimum.';
 /** Where the two rules of balance part. */
 export const twoRulesNote =
-  'With a light bar the two rules part. For femur 44.5, tibia 41, trunk 50 and ankle 28 the bar rule (LEAN.PARALLEL) gives 44.5° at any load; the system rule (LEAN.LOADED) gives 71.8° at 80 kg body mass with 20 kg. Read both where body mass and bar are known.';
+  'With a light bar the two rules diverge. For femur 44.5, tibia 41, trunk 50 and ankle 28 the bar rule (LEAN.PARALLEL) gives 44.5° at any load; the system rule (LEAN.LOADED) gives 71.8° at 80 kg body mass with 20 kg. Read both where body mass and bar are known.';
 /** A lean meant for the load functions. */
 export const observedPosture =
   'Meant for an observed lean and shin angle, not for the model’s minimum lean. At the minimum lean of an average man (29°, 85 kg with 85 kg) the hips’ share of the moments is .45 where a study found .62 (Wretenberg 1996, MSSE 28:218, high bar). At the observed 39.3° (Sato 2013) the same formulas give .61.';
 export const stanceNote =
-  'Stance 0 is feet straight ahead. The gain from turning out is an upper bound, since the hip’s own range narrows as it turns.';
+  'Toe-out 0° is feet straight ahead. The gain from turning out is an upper bound, since the hip’s own range narrows as it turns.';
 export const weightBearingNote =
   'Ankle is the weight-bearing figure (knee-to-wall or weight-bearing lunge). One taken without weight is 15–20° lower and must not be fed in (BMC Musculoskelet Disord 2014 15:246: 20° against 39°).';
 export const armsForwardNote =
   '"arms-forward" is the squat without load used in screening, arms held level: it balances the body’s own centre of mass over mid-foot, whatever the body mass.';
 export const ceilingNote =
-  'A heel-lift equivalent is a geometric ceiling: it holds if the ankle is what limits and is used whole. The pitch goes to the shank and the ankle joint moves forward over the balance point, so 1 cm counts for a little more ankle range than its pitch.';
+  'A heel-lift equivalent is a geometric ceiling: valid where the ankle is the limit and its whole range is used. The pitch goes to the shank and the ankle joint moves forward over the balance point, so 1 cm counts for a little more ankle range than its pitch.';
 export const liftStudiesNote =
   'Studies disagree: Sato 2012 (shoes) and Monteiro 2022 (wedges of 25 and 50 mm) found trunks more upright; Legg 2017 (J Sports Sci 35:508) only unloaded; Lee 2019 (JSCR 33:606) no difference at 80 % of the maximum.';
 export const liftStudies = [
@@ -62,10 +62,10 @@ export const liftStudies = [
 
 /** What the knee's landmark is worth; for whoever measures or imports lengths. */
 export const landmarkNote =
-  'The knee is the lateral femoral epicondyle, close to the axis it turns about. Somebody who measures to the joint line (tibiale) takes 2.3 cm (men) or 2.8 cm (women) off the femur and adds it to the tibia: add it back, since uncorrected it is worth 4–6° of lean.';
+  'The knee is the lateral femoral epicondyle, close to the axis it turns about. Anyone measuring to the joint line (tibiale) takes 2.3 cm (men) or 2.8 cm (women) off the femur and adds it to the tibia: add it back, since uncorrected it is worth 4–6° of lean.';
 
 export const limitsAssumed = assumption(
-  'the limits: lean 60°, hip flexion 145°, knee flexion 155°, the shank at the largest angle that ankle and knee allow',
+  'the limits: lean 60°, hip flexion 145°, knee flexion 155°, the largest shin angle that ankle and knee allow',
 );
 
 /** Where a limit was not measured on this lifter. */

@@ -15,7 +15,7 @@ export default defineFunction({
   sources: [agreementSource],
   notes: [
     'The sign is a − b. The exact quantile is used, not 1.96 or 2.',
-    'The limits assume differences of one size all over the scale: look at the agreement chart first.',
+    'The limits assume differences of one size all over the scale: see the agreement chart first.',
     ...pairNotes,
   ],
   examples: [

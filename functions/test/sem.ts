@@ -25,7 +25,7 @@ export default defineFunction({
   rule: 'sd · √(1 − icc)',
   sources: [published('Weir 2005, J Strength Cond Res 19:231–240')],
   notes: [
-    'The result hangs on the form of ICC. TEST.SEM.TRIALS needs none and comes from the trials themselves.',
+    'The result depends on the form of ICC. TEST.SEM.TRIALS needs none and comes from the trials themselves.',
   ],
   examples: [
     { formula: '=TEST.SEM(12, .9)', gives: 3.7947331922 },

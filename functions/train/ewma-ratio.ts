@@ -61,7 +61,7 @@ export default defineFunction({
   cautions: ratioCautions,
   notes: [
     ...logNotes,
-    'The result is #N/A until the log reaches back over the whole long window; both means begin with the first logged day.',
+    'The result is #N/A until the log reaches back over the whole long window; both means start with the first logged day.',
   ],
   examples: [
     {

@@ -17,7 +17,7 @@ import {
 } from '../log/request.ts';
 import { windowOf } from '../log/window.ts';
 
-/** TRAIN.MEAN(dates, values, on, [days=7], [athletes], [athlete]): mean per day over (on − days, on]. @throws nothing; a window that begins before the log #N/A. */
+/** TRAIN.MEAN(dates, values, on, [days=7], [athletes], [athlete]): mean per day over (on − days, on]. @throws nothing; a window that starts before the log #N/A. */
 export default defineFunction({
   name: 'TRAIN.MEAN',
   family: 'training log',
@@ -41,7 +41,7 @@ export default defineFunction({
     {
       formula: '=TRAIN.MEAN({46027;46030}, {100;60}, 46030, 5)',
       gives: '#N/A',
-      says: 'begins a day too late',
+      says: 'starts a day too late',
     },
   ],
   seeAlso: ['TRAIN.SUM', 'TRAIN.EWMA', 'TRAIN.ACWR'],

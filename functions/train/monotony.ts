@@ -28,7 +28,7 @@ export default defineFunction({
     ...logNotes,
     'The source does not state the divisor of the SD. "sample" (days − 1) and "population" (days) differ by 8 % in a week: compare only like with like.',
     'Equal loads on all days give #DIV/0!: there is no spread to divide by.',
-    'One day, or a window that begins before the first row, gives #N/A.',
+    'One day, or a window that starts before the first row, gives #N/A.',
   ],
   examples: [
     {

@@ -27,7 +27,7 @@ export default defineFunction({
   notes: [
     ...logNotes,
     'The source does not state the divisor of the SD: "sample" (days − 1) or "population" (days).',
-    'Equal loads on all days give #DIV/0!; one day, or a window that begins before the first row, #N/A.',
+    'Equal loads on all days give #DIV/0!; one day, or a window that starts before the first row, #N/A.',
   ],
   examples: [
     {

@@ -186,7 +186,7 @@ export function logCsv(): string {
   lines[97]!.splice(4, 3, null, null, null);
   return csvText(
     [
-      ['Athlete', 'Day', 'Exertion', 'Minutes (min)', 'Top set load (kg)', 'Top set reps', 'Top set RPE'],
+      ['Athlete', 'Day', 'Session RPE', 'Minutes (min)', 'Top set load (kg)', 'Top set reps', 'Top set RPE'],
       ...lines,
     ],
     withCommas,

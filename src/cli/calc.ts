@@ -9,6 +9,7 @@ import { Refusal } from './exit.ts';
 import { readBytes, readText } from './files.ts';
 import { jsonLines } from './json-lines.ts';
 import { nearest } from './nearest.ts';
+import { type OnConflict, onConflict } from './on-conflict.ts';
 import { print, say } from './print.ts';
 import { runTelling, Telling } from './progress.ts';
 import { checkTargets, type Target } from './targets.ts';
@@ -17,7 +18,9 @@ import { writeTogether } from './write-together.ts';
 
 interface Options {
   readonly import?: readonly string[];
-  readonly differing?: 'leave' | 'take' | 'add';
+  readonly onConflict?: OnConflict;
+  /** The name of the option before it was --on-conflict. */
+  readonly differing?: OnConflict;
   readonly sheet?: readonly string[];
   readonly out?: string;
   readonly json?: boolean;
@@ -28,11 +31,12 @@ interface Options {
 }
 
 /**
- * Opens a book, brings files in, recalculates and writes. Everything that can be refused is refused before anything is
+ * Opens a book, imports files, recalculates and writes. Everything that can be refused is refused before anything is
  * computed, and everything is computed before anything is written.
  */
 export async function calcCommand(bookPath: string, options: Options): Promise<void> {
   begin();
+  const decided = onConflict(options);
   const session = openBook(bookPath, options.timeout !== undefined);
   const wanted = (options.sheet ?? []).map((name) => sheetNamed(session, name, '--sheet').id);
   const files = (options.import ?? []).map((text) => {
@@ -65,9 +69,9 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
   checkTargets([...tables, ...named], targeting);
 
   for (const { sheet, file, bytes } of files)
-    await importFile(session, sheet, file, bytes, options.differing);
+    await importFile(session, sheet, file, bytes, decided);
   await runTelling(session.recalculate(), new Telling(), (next) => computing(formulaOf(session, next)));
-  computing('what is written');
+  computing('the output');
   report(session);
 
   if (options.json) for (const sheet of sheets) for (const line of jsonLines(session, sheet.id)) print(line);
@@ -135,7 +139,7 @@ async function importFile(
   sheet: string,
   file: string,
   bytes: Uint8Array,
-  ofDiffering: Options['differing'],
+  ofDiffering: OnConflict | undefined,
 ): Promise<void> {
   computing(`the import of ${file}`);
   const { prepared, reading } = await readFile(session, sheet, file, bytes, ofDiffering);
@@ -146,17 +150,17 @@ async function importFile(
     );
   if (replacing)
     throw new Refusal(
-      `${file}: ${replacing.rows} rows of ${reading.sheet.label} would be replaced, and ${replacing.files.length === 0 ? 'they did not come from a file' : `they came from ${replacing.files.join(', ')}`}. No file was written. Add --differing take to replace them.`,
+      `${file}: ${replacing.rows} rows of ${reading.sheet.label} would be replaced, and ${replacing.files.length === 0 ? 'they did not come from a file' : `they came from ${replacing.files.join(', ')}`}. No file was written. Add --on-conflict overwrite to replace them.`,
     );
   if (differing && differing.decided === null)
     throw new Refusal(
-      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${prepared.taken.differing!.key.join(' + ')}, with other values: ${differencesInWords(prepared.taken.differing!)}. No file was written. Say how to handle them: --differing leave keeps the sheet’s rows, take uses the file’s values, add makes new rows.`,
+      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${prepared.taken.differing!.key.join(' + ')}, with other values: ${differencesInWords(prepared.taken.differing!)}. No file was written. Decide with --on-conflict: keep (sheet values), overwrite (file values) or append (new rows).`,
     );
   const done = session.bringIn(prepared);
   if (!done.ok) throw new Refusal(done.sentence);
   const { rows, cells, notes } = prepared.taken.report;
   say(
-    `${basename(file)}: ${rows.placed} of ${rows.in} rows imported${rows.left > 0 ? ` (${rows.left} of them as the sheet has them)` : ''}, ${rows.held} not imported; ${cells.held} cells unreadable`,
+    `${basename(file)}: ${rows.placed} of ${rows.in} rows imported${rows.left > 0 ? ` (${rows.left} with sheet values kept)` : ''}, ${rows.held} not imported; ${cells.held} cells unreadable`,
   );
   for (const note of notes) say(`  ${sentence(note)}`);
   for (const row of prepared.taken.heldRows.slice(0, 10))
@@ -170,7 +174,7 @@ async function readFile(
   sheet: string,
   file: string,
   bytes: Uint8Array,
-  ofDiffering: Options['differing'],
+  ofDiffering: OnConflict | undefined,
 ): Promise<Read> {
   try {
     const decisions = {
@@ -188,7 +192,7 @@ async function readFile(
 
 /** The formula that is computed next, by where it is and what it says. */
 function formulaOf(session: Session, { about, place }: Progress): string {
-  const called = about.replace(/^Working out /, '');
+  const called = about.replace(/^Calculating /, '');
   const sheet = session.current.sheets.find(({ id }) => id === place?.sheet);
   if (!sheet || !place) return called;
   const cell = place.row === undefined ? undefined : sheet.cells.get(place.column)?.get(place.row);
@@ -197,12 +201,12 @@ function formulaOf(session: Session, { about, place }: Progress): string {
   return `${called} of ${sheet.name}${formula === undefined ? '' : `: =${formula}`}`;
 }
 
-/** Says what the book doubts, by kind, with the first of each. */
+/** Says what Checks lists, by kind, with the first of each. */
 function report(session: Session): void {
   const doubts = session.doubts();
   if (doubts.length === 0) return;
   const kinds = new Map<string, string[]>();
   for (const { about, sentence } of doubts) kinds.set(about, [...(kinds.get(about) ?? []), sentence]);
-  say(doubts.length === 1 ? '1 doubt:' : `${doubts.length} doubts:`);
+  say(`Checks: ${doubts.length}`);
   for (const [about, sentences] of kinds) say(`  ${about}: ${sentences.length}; first: ${sentences[0]}`);
 }

@@ -14,7 +14,7 @@ import { readBytes } from './files.ts';
 import { print } from './print.ts';
 import { runTelling, Telling } from './progress.ts';
 
-/** Says what the intake sees in a file, each finding with its evidence. Nothing is written. */
+/** Says how a file would be read, each finding with its evidence. Nothing is written. */
 export async function checkCommand(path: string, options: { json?: boolean }): Promise<void> {
   const bytes = readBytes(path, 'a CSV, XLSX or ODS file');
   try {
@@ -63,7 +63,7 @@ function inWords(f: Findings): string {
   const line = (what: string, value: string, finding: Finding<unknown>) =>
     `  ${what.padEnd(12)}${value}${finding.certainty === 'sure' ? '' : ` (${finding.certainty})`}: ${sentence(finding.because)}`;
   return [
-    `${f.name}: ${f.size} bytes, ${f.rows}${f.partial ? ' or so' : ''} rows, ${f.columns.length} columns`,
+    `${f.name}: ${f.size} bytes, ${f.partial ? 'about ' : ''}${f.rows} rows, ${f.columns.length} columns`,
     ...(f.workbook
       ? [`  table       ${f.workbook.table}, of the tables ${f.workbook.tables.join(', ')}`]
       : [
@@ -81,7 +81,7 @@ function inWords(f: Findings): string {
     '',
     'Columns',
     ...f.columns.map(columnInWords),
-    ...(f.notes.length > 0 ? ['', 'To know', ...f.notes.map((n) => `  ${sentence(n)}`)] : []),
+    ...(f.notes.length > 0 ? ['', 'Notes', ...f.notes.map((n) => `  ${sentence(n)}`)] : []),
   ].join('\n');
 }
 

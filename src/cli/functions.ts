@@ -19,7 +19,7 @@ function reference(name: string | undefined, options: { json?: boolean }): strin
   if (!definition) {
     if (isFunctionName(name))
       throw new Refusal(
-        `${name.toUpperCase()} is one of the functions that every such language has (OpenFormula, ISO/IEC 26300); this reference holds those of Leverbook. 'leverbook functions' lists all ${registry.size}.`,
+        `${name.toUpperCase()} is a standard spreadsheet function (OpenFormula, ISO/IEC 26300); this reference covers Leverbook’s own. 'leverbook functions' lists all ${registry.size}.`,
       );
     const near = nearest(name.toUpperCase(), [...registry.keys()]);
     throw new Refusal(
@@ -50,9 +50,9 @@ function whole(h: FunctionHelp): string {
     ...part(
       'Arguments',
       h.parameters.map((p) => {
-        const fallback = p.fallback === undefined ? '' : `; ${p.fallback} when left out`;
+        const fallback = p.fallback === undefined ? '' : `, default ${p.fallback}`;
         const because = p.because ? ` (${p.because})` : '';
-        return `${p.name}: ${p.about}. Accepts ${p.accepts}${because}${p.optional ? `; may be left out${fallback}` : ''}`;
+        return `${p.name}: ${p.about}. Accepts ${p.accepts}${because}${p.optional ? `; optional${fallback}` : ''}`;
       }),
     ),
     ...part('Result', [
@@ -74,7 +74,9 @@ function whole(h: FunctionHelp): string {
     ...part('Cautions', h.cautions),
     ...part(
       'Examples',
-      h.examples.map((e) => `${e.formula}  gives ${JSON.stringify(e.gives)}${e.says ? `  (${e.says})` : ''}`),
+      h.examples.map(
+        (e) => `${e.formula}  returns ${JSON.stringify(e.gives)}${e.says ? `  (${e.says})` : ''}`,
+      ),
     ),
     ...part('See also', h.seeAlso.length ? [h.seeAlso.join(', ')] : []),
   ].join('\n');

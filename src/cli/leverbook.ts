@@ -1,5 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
 import { Exit, faultOf, Refusal } from './exit.ts';
+import { differingOption, onConflictOption } from './on-conflict.ts';
 import { say } from './print.ts';
 import { type Task, task } from './thread.ts';
 import { visible } from './visible.ts';
@@ -33,13 +34,13 @@ const program = new Command('leverbook')
   );
 
 const aboutPdf =
-  '\nPDF: LEVERBOOK_CHROMIUM names the Chromium that prints, else one on PATH does; without one, or with\nLEVERBOOK_CHROMIUM=off, there is only HTML.';
+  '\nPDF: printed by the Chromium that LEVERBOOK_CHROMIUM names, else by one on PATH. Without one, or with\nLEVERBOOK_CHROMIUM=off, only HTML is written.';
 /** Longest that a timer can be set for, s. */
 const longest = 2_147_483;
 const timeout = (of: string): Option =>
   new Option(
     '--timeout <seconds>',
-    `end when this many seconds are over, ${of}, and name the formula; 0: no limit`,
+    `stop after this many seconds${of}, and name the formula; 0: no limit`,
   ).argParser((text) => {
     const seconds = Number(text);
     if (text.trim() !== '' && seconds >= 0 && seconds <= longest) return seconds;
@@ -57,9 +58,9 @@ program
     '[formula...]',
     'formulas, with or without a leading "="; without any, they are read from standard input',
   )
-  .option('--json', 'one JSON line each: {"formula","value"} or {"formula","error","message"}')
+  .option('--json', 'one JSON line per formula: {"formula","value"} or {"formula","error","message"}')
   .option('--file <file>', 'read the formulas from a file, one per line')
-  .addOption(timeout('as a whole').default(60))
+  .addOption(timeout(' in total').default(60))
   .action(async (formulas, options) => {
     const { formulasGiven } = await import('./eval.ts');
     await inThread('eval', [await formulasGiven(formulas, options), options], options.timeout);
@@ -68,35 +69,31 @@ program
 program
   .command('calc')
   .description(
-    'Open a book, bring files in, recalculate, and write its sheets as CSV or JSON lines, or all as XLSX.',
+    'Open a book, import files, recalculate, and write its sheets as CSV or JSON lines, or all as XLSX.',
   )
   .argument('<book>', 'a .leverbook.json file; it is changed only where --save names it, with --replace')
   .option(
     '--import <sheet=file>',
-    'bring a CSV, XLSX or ODS file into a sheet, by its recipe or matching headings (repeatable)',
+    'import a CSV, XLSX or ODS file into a sheet, by its import settings or matching headings (repeatable)',
     collect,
   )
-  .addOption(
-    new Option(
-      '--differing <what>',
-      'rows of a file that the sheet has with other values: leave the sheet’s, take the file’s, or add them as further rows',
-    ).choices(['leave', 'take', 'add']),
-  )
+  .addOption(onConflictOption())
+  .addOption(differingOption())
   .option('--sheet <name>', 'write only this sheet as CSV or JSON (repeatable)', collect)
   .addOption(
     new Option('--out <folder>', 'write SHEET.csv for each sheet into this folder').conflicts('json'),
   )
-  .option('--json', 'print a JSON line for each row instead')
+  .option('--json', 'print one JSON line per row instead')
   .option('--xlsx <file>', 'write the book as an XLSX file, which programs for OpenDocument open too')
-  .option('--save <newbook>', 'save the book with what came in as a new file')
+  .option('--save <newbook>', 'save the book with the imported rows as a new file')
   .option('--replace', 'replace files that exist')
-  .addOption(timeout('with reading and writing; none unless it is given'))
+  .addOption(timeout(', reading and writing included'))
   .action((book, options) => inThread('calc', [book, options], options.timeout));
 
 program
   .command('check')
   .description(
-    'Say what the intake sees in a CSV, XLSX or ODS file: encoding, headings, kinds, units, doubts.',
+    'Report how a CSV, XLSX or ODS file would be read: encoding, headings, kinds, units, what to check.',
   )
   .argument('<file>', 'a CSV, XLSX or ODS file')
   .option('--json', 'the findings as JSON')
@@ -104,10 +101,10 @@ program
 
 program
   .command('handout')
-  .description('Write a page for each athlete of a book: HTML, and PDF where a Chromium is found.')
+  .description('Write one page per athlete of a book: HTML, and PDF where a Chromium is found.')
   .argument('<book>', 'a .leverbook.json file; it is never changed')
   .requiredOption('--out <folder>', 'write the pages into this folder')
-  .option('--sheet <name>', 'the sheet with one row an athlete')
+  .option('--sheet <name>', 'the sheet with one row per athlete')
   .option('--athlete <name>', 'only this athlete (repeatable)', collect)
   .addOption(new Option('--paper <size>', 'paper size').choices(['a4', 'letter']).default('a4'))
   .option('--replace', 'replace files that exist')
@@ -129,7 +126,7 @@ program
 
 program
   .command('functions')
-  .description('Show the function reference: all, or one whole.')
+  .description('Show the function reference: a list of all functions, or one function in full.')
   .argument('[name]', 'a function, such as LEAN.PARALLEL')
   .option('--json', 'as JSON')
   .action(async (name, options) => (await import('./functions.ts')).functionsCommand(name, options));

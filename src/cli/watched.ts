@@ -70,12 +70,12 @@ export function watched({ entry, command, args, seconds }: Watch): Promise<numbe
   });
 }
 
-const during = (shared: Shared): string => (shared.computing ? ` while working out ${shared.computing}` : '');
+const during = (shared: Shared): string => (shared.computing ? ` while calculating ${shared.computing}` : '');
 
 function failed(error: unknown, during: string): number {
   if ((error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY') {
     say(
-      `leverbook: the memory was not enough${during}. No file was written. Split the book, or give more memory: NODE_OPTIONS=--max-old-space-size=8192 allows 8 GB.`,
+      `leverbook: out of memory${during}. No file was written. Split the book, or give more memory: NODE_OPTIONS=--max-old-space-size=8192 allows 8 GB.`,
     );
     return Exit.refused;
   }

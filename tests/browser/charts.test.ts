@@ -71,7 +71,7 @@ test.each<[kind: string, sheet: string, choices: Record<string, string>, shows: 
   [
     'Two measures',
     'Roster',
-    { Across: 'Ankle range', Up: 'Lean at parallel' },
+    { 'x-axis': 'Ankle range', 'y-axis': 'Lean at parallel' },
     ['Ankle range (°)', 'Lean at parallel (°)'],
   ],
   [
@@ -140,7 +140,7 @@ test('small drawings of all athletes have the same axes, and their axes are name
 
 test('a point is read by pointing and by keys, all points in the table, and Enter goes to the row', async () => {
   const { page, faults } = watched;
-  await make(page, 'Two measures', 'Roster', { Across: 'Ankle range', Up: 'Lean at parallel' });
+  await make(page, 'Two measures', 'Roster', { 'x-axis': 'Ankle range', 'y-axis': 'Lean at parallel' });
   const stage = page.locator('.chart-stage');
   const byAnkle = roster.toSorted(
     (a, b) => Number(a.ankle) - Number(b.ankle) || Number(a.lean) - Number(b.lean),

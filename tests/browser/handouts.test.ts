@@ -57,7 +57,7 @@ test('a rule is tried while it is typed: what is wrong with it stands below its 
   expect(await violations(page)).toEqual([]);
   if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/rules.png` });
   await formula.fill('lean');
-  await expect.poll(() => below.textContent()).toContain('neither true nor false');
+  await expect.poll(() => below.textContent()).toContain('not true or false');
   // No lean is above 90 degrees: a trunk that leans as far lies level.
   await formula.fill('lean < 90');
   await expect.poll(() => below.textContent()).toBe('True in 24 of 24 rows.');

@@ -87,7 +87,7 @@ const sessions: readonly Session[] = rowsOf(file('training-log.csv'), ';').map((
   return {
     athlete: row.Athlete === 'Kaia Lindquist' ? 'Kaia Lindqvist' : row.Athlete!,
     day: dayOf(row.Day!),
-    load: Number.isNaN(minutes) ? null : n(row.Exertion) * minutes,
+    load: Number.isNaN(minutes) ? null : n(row['Session RPE']) * minutes,
     max: row['Top set load'] === '' || rpe < 7 ? null : single ? load : load * (1 + (reps + left) / 30),
   };
 });
@@ -144,7 +144,7 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   figure: async (page) => {
     const flat = Math.round(leanOf(build(roster[19]!))!);
     expect(await page.locator('.drawing').getAttribute('aria-label')).toContain(
-      `Una Bellamy, to scale. On the flat: the trunk leans ${flat} `,
+      `Una Bellamy, to scale. On the flat: lean ${flat} `,
     );
   },
   group: async (page) => {

@@ -111,7 +111,7 @@ const people = rowsOf(file('people.csv'), ';').map((row, i) => {
     'Femur / tibia': femur / tibia,
     'Trunk / femur': trunk / femur,
     'Ankle range': ankle,
-    'Lean seen': seen,
+    'Observed lean': seen,
     lean: ankle === null ? null : leanOf({ femur, tibia, trunk, foot, ankle })!,
   };
 });
@@ -124,11 +124,11 @@ function percentile(values: readonly number[], share: number): number {
 }
 
 function regression() {
-  const whole = people.filter((one) => one['Ankle range'] !== null && one['Lean seen'] !== null);
+  const whole = people.filter((one) => one['Ankle range'] !== null && one['Observed lean'] !== null);
   const x = new Matrix(
     whole.map((one) => [1, one['Ankle range']!, one['Femur / tibia'], one['Trunk / femur']]),
   );
-  const y = Matrix.columnVector(whole.map((one) => one['Lean seen']!));
+  const y = Matrix.columnVector(whole.map((one) => one['Observed lean']!));
   const b = solve(x, y, true);
   const left = Matrix.sub(y, x.mmul(b)).to1DArray();
   const freedom = whole.length - 4;
@@ -188,15 +188,21 @@ const checks: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     rows.forEach((row, i) => {
       const one = people[i]!;
       expect(row.Sex).toBe(one.sex);
-      if (one['Lean seen'] === null) expect(row['Lean seen']).toBe('');
-      else expect(n(row['Lean seen'])).toBeCloseTo(one['Lean seen'], 9);
-      if (one.lean === null) expect(row['Lean by the model']).toBe('');
-      else expect(n(row['Lean by the model'])).toBeCloseTo(one.lean, 9);
+      if (one['Observed lean'] === null) expect(row['Observed lean']).toBe('');
+      else expect(n(row['Observed lean'])).toBeCloseTo(one['Observed lean'], 9);
+      if (one.lean === null) expect(row['Minimum lean (model)']).toBe('');
+      else expect(n(row['Minimum lean (model)'])).toBeCloseTo(one.lean, 9);
     });
   },
   groups: async (page) => {
     const { rows } = await saved(page);
-    for (const measure of ['Stature', 'Femur / tibia', 'Trunk / femur', 'Ankle range', 'Lean seen'] as const)
+    for (const measure of [
+      'Stature',
+      'Femur / tibia',
+      'Trunk / femur',
+      'Ankle range',
+      'Observed lean',
+    ] as const)
       for (const sex of ['female', 'male']) {
         const row = rows.find((one) => one.Measure!.replace(/, .*/, '') === measure && one.Sex === sex)!;
         const values = people.flatMap((one) => {

@@ -92,7 +92,7 @@ test('editing a length in the grid changes the lean as plane geometry says, undo
   await page.keyboard.press('ArrowUp');
   await expect
     .poll(() => page.locator('.drawing').getAttribute('aria-label'))
-    .toContain(`${name}, to scale. On the flat: the trunk leans ${wholeDegrees(after)} `);
+    .toContain(`${name}, to scale. On the flat: lean ${wholeDegrees(after)} `);
 
   // All the figures of the lean, from the sheet saved as CSV.
   await page.getByRole('button', { name: 'Sheet', exact: true }).click();

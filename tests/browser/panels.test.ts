@@ -90,7 +90,7 @@ test('the figure says moments where the load is known, is stepped down, and is s
   await page.getByRole('button', { name: 'Step down' }).click();
   await expect
     .poll(() => page.locator('.drawing').getAttribute('aria-label'))
-    .toContain('60 degrees above level');
+    .toContain('60 degrees above parallel');
   await page.locator('.descent').getByRole('button', { name: 'Close', exact: true }).click();
   for (const [button, start] of [
     ['Save SVG', '<svg'],

@@ -311,7 +311,7 @@ describe('long work', () => {
     const steps = calculation.all();
     const first = steps.next();
     if (!first.done) {
-      expect(first.value.about).toMatch(/^Working out t_[a-f]$/);
+      expect(first.value.about).toMatch(/^Calculating t_[a-f]$/);
       steps.return([]);
     }
     exhaust(calculation.update([]));
@@ -326,8 +326,8 @@ describe('long work', () => {
       expect(calculation.current()).toEqual(step.value.place);
     }
     expect(told).toHaveLength(4);
-    expect(told).toContain('Working out ratio');
-    expect(told).toContain('Working out value, row 1');
+    expect(told).toContain('Calculating ratio');
+    expect(told).toContain('Calculating value, row 1');
   });
   test('a formula that was stopped is an error until it is changed', () => {
     const b = roster();

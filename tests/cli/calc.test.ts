@@ -162,7 +162,7 @@ describe('leverbook calc', () => {
     expect(out).not.toMatch(/encoding|delimiter/);
   });
 
-  test('takes rough cells as they come: units, decimal commas, NaN and formula-like text are read, held or kept as text', () => {
+  test('takes rough cells as they come: units, decimal commas, NaN and formula-like text are read, unreadable or text', () => {
     const csv = file(
       'rough.csv',
       'Athlete;Femur (cm);Tibia (cm)\n=1+1;44 cm;39,5\nB;NaN;40\nC;43,5;41,2\nC2;42;x\nD;41;40;9;9\n',
@@ -218,9 +218,9 @@ describe('leverbook calc', () => {
       const asked = leverbook(args);
       expect(asked).toMatchObject({ code: 2, out: '' });
       expect(asked.err).toMatch(
-        /2 rows of men would be replaced, and they came from men\.csv\. No file was written\. .*--differing take/,
+        /2 rows of men would be replaced, and they came from men\.csv\. No file was written\. .*--on-conflict overwrite/,
       );
-      const done = leverbook([...args, '--differing=take']);
+      const done = leverbook([...args, '--on-conflict=overwrite']);
       expect(done.code, done.err).toBe(0);
       expect(done.out.trim().split('\n')).toHaveLength(1);
     });
@@ -248,26 +248,34 @@ describe('leverbook calc', () => {
     const asked = rows(['--json', '--sheet=roster']);
     expect(asked).toMatchObject({ code: 2, values: [] });
     expect(asked.err).toMatch(
-      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 43 cm there, 44 cm in the file; Dario Welk .*79\.9 kg in the file; .*No file was written\. .*--differing leave/,
+      /4 rows are in the sheet already, by athlete, with other values: Bram Oduya \(line 4\): Femur 43 cm there, 44 cm in the file; Dario Welk .*79\.9 kg in the file; .*No file was written\. .*--on-conflict: keep/,
     );
     const left = rows(['--json', '--sheet=roster', '--differing=leave']);
     expect(left.err).toMatch(/24 of 24 rows imported \(4 of them as the sheet has them\), 0 not imported/);
     expect(left.values).toHaveLength(24);
     expect(left.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 43 });
-    const taken = rows(['--json', '--sheet=roster', '--differing=take']);
+    const taken = rows(['--json', '--sheet=roster', '--on-conflict=overwrite']);
     expect(taken.values).toHaveLength(24);
     expect(taken.values[0]).toMatchObject({ athlete: 'Bram Oduya', femur: 44 });
-    const added = rows(['--json', '--sheet=roster', '--differing=add']);
+    const added = rows(['--json', '--sheet=roster', '--on-conflict=append']);
     expect(added.values.map(({ athlete }) => athlete).slice(24)).toEqual([
       'Bram Oduya',
       'Dario Welk',
       'Ines Kovar',
       'Tariq Holm',
     ]);
-    expect(rows(['--differing=drop'])).toMatchObject({
+    expect(rows(['--on-conflict=drop'])).toMatchObject({
       code: 2,
-      err: expect.stringMatching(/leave, take, add/),
+      err: expect.stringMatching(/drop.*keep, overwrite, append/),
     });
+    // The former name and its words are read, and not offered.
+    for (const former of ['--differing=take', '--differing=overwrite', '--on-conflict=take'])
+      expect(rows(['--json', '--sheet=roster', former]).values[0], former).toMatchObject({ femur: 41 });
+    expect(rows(['--json', '--on-conflict=keep', '--differing=take'])).toMatchObject({
+      code: 2,
+      err: expect.stringMatching(/former name of --on-conflict/),
+    });
+    expect(leverbook(['calc', '--help']).out).not.toContain('--differing');
   });
 
   const book = (text: string) => file('x.leverbook.json', text);

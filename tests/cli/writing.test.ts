@@ -138,21 +138,21 @@ describe('work that takes too long can be ended', () => {
     child.kill('SIGINT');
     const code = await new Promise((resolve) => child.on('exit', resolve));
     expect({ code, said }).toMatchObject({ code: 130 });
-    expect(said).toContain(`leverbook: interrupted while working out ${named}`);
+    expect(said).toContain(`leverbook: interrupted while calculating ${named}`);
     expect(said).toMatch(/; no file was written\.\n$/);
   });
 
   test('by --timeout: what was answered before is out, and the formula is named', () => {
     const ran = leverbook(['eval', '--timeout', '1.5', '1+1', slowest, '2+2']);
     expect(ran).toMatchObject({ code: 124, out: '2\n' });
-    expect(ran.err).toContain(`1.5 s were not enough while working out ${named}`);
+    expect(ran.err).toContain(`1.5 s were not enough while calculating ${named}`);
   });
 
   test('in calc too, by the name of the column and its formula, and no file is written', () => {
     const { book, out } = endless();
     const ran = leverbook(['calc', book, '--timeout', '2', '--out', out]);
     expect(ran, ran.err).toMatchObject({ code: 124, out: '' });
-    expect(ran.err).toMatch(/2 s were not enough while working out Slow one of steps: =SUM\(MMULT\(SEQ/);
+    expect(ran.err).toMatch(/2 s were not enough while calculating Slow one of steps: =SUM\(MMULT\(SEQ/);
     expect(existsSync(out)).toBe(false);
   });
 

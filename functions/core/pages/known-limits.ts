@@ -17,7 +17,7 @@ export const knownLimits: Page = {
       title: 'Measuring error',
       paragraphs: [
         'Together, errors of ±1 cm and ±2° shift the lean by about 2–4°. Leans are therefore shown in whole degrees beside their error; LEAN.ERROR gives the error for one lifter.',
-        'The largest single error is the knee’s landmark. The model asks for the lateral femoral epicondyle; who measures to the joint line takes 2.3 cm (men) or 2.8 cm (women) off the femur and adds it to the tibia, which is worth 4–6° of lean.',
+        'The largest single error is the knee’s landmark. The model asks for the lateral femoral epicondyle; anyone measuring to the joint line takes 2.3 cm (men) or 2.8 cm (women) off the femur and adds it to the tibia, which is worth 4–6° of lean.',
         'The ankle must be measured with weight on it. A figure taken without weight is 15–20° lower and gives far too much lean.',
       ],
       functions: ['LEAN.ERROR', 'SEG.FEMUR', 'SEG.TIBIA'],
@@ -29,13 +29,13 @@ export const knownLimits: Page = {
     {
       title: 'The posture model',
       paragraphs: [
-        'Static: the squat stands still. Speed, bounce and the drive out of the bottom are not in it.',
+        'Static: nothing moves. Speed, bounce and the drive out of the bottom are not modelled.',
         'Two-dimensional: seen from the side, left and right alike. Turning knees and feet out shortens the leg in this view and nothing else; hip rotation and the width of the pelvis are left out, so the gain from a wider stance is an upper bound.',
         'Rigid links: the trunk is one straight line, the foot is rigid from heel to ball. Rounding of the back, the tuck of the pelvis at the bottom and a collapsing arch are not in it, nor are soft tissues that meet when the joints fold.',
         'The result is the minimum lean: the whole ankle range is used. Lifters were measured at shin angles of 27–31° where ankle ranges are 38–40°: about three quarters of the range. Set the lean at .75 × ankle (a working assumption) beside the minimum, and name both.',
         'The arms stay at the trunk unless the placement says otherwise. With a light bar the rule of the total centre of mass often has no posture, because real lifters then move their arms.',
-        'With a light bar the two rules part. For femur 44.5, tibia 41, trunk 50 and ankle 28 the bar rule gives 44.5° at any load, the system rule 71.8° at 80 kg body mass with 20 kg.',
-        'The bar over mid-foot is a rule of the trade. Where the bar lies on the trunk, where the ankle joint lies along the foot, and the default limits of the joints are working assumptions, each shown as such beside the result.',
+        'With a light bar the two rules diverge. For femur 44.5, tibia 41, trunk 50 and ankle 28 the bar rule gives 44.5° at any load, the system rule 71.8° at 80 kg body mass with 20 kg.',
+        'The bar over mid-foot is a coaching convention. Where the bar lies on the trunk, where the ankle joint lies along the foot, and the default limits of the joints are working assumptions, each shown as such beside the result.',
         'What limits the depth is an answer about the limits given. Where lean, hip or knee is left at its default the answer is assumed, not measured.',
       ],
       functions: ['LEAN.PARALLEL', 'LEAN.LOADED', 'LEAN.DEEPEST', 'LEAN.LIMITER', 'LEAN.GAIN'],
@@ -58,12 +58,12 @@ export const knownLimits: Page = {
     {
       title: 'Heel-lift equivalents',
       paragraphs: [
-        'A heel-lift equivalent is a geometric ceiling: it holds if the ankle is what limits and is used whole. Lifters who have range to spare gain less or nothing.',
-        'Studies stand on both sides. Trunks were more upright in the lifting shoes of Sato 2012 and on the 25 and 50 mm wedges of Monteiro 2022; in Legg 2017 only without load; in Lee 2019 not at 80 % of the maximum.',
+        'A heel-lift equivalent is a geometric ceiling: valid where the ankle is the limit and its whole range is used. Lifters who have range to spare gain less or nothing.',
+        'Studies disagree. Trunks were more upright in the lifting shoes of Sato 2012 and on the 25 and 50 mm wedges of Monteiro 2022; in Legg 2017 only without load; in Lee 2019 not at 80 % of the maximum.',
         'A heel lift shifts load from the hips and lower back to the knees. Whether that helps depends on the lifter.',
         'Heels must be firm and non-slip and support the whole heel. Make one change at a time, and stop if the knee hurts.',
-        'A heel height that is worked out means "up to N cm", and only where the lean exceeds its target by more than the error. No target lean is right for everybody.',
-        'The equivalent in centimetres of tibia runs away when the ankle is stiff: read the equivalent in degrees of ankle range first.',
+        'A computed heel height means "up to N cm", and only where the lean exceeds its target by more than the error. No target lean is right for everybody.',
+        'The equivalent in centimetres of tibia grows without bound when the ankle is stiff: read the equivalent in degrees of ankle range first.',
       ],
       functions: ['LIFT.CHANGE', 'LIFT.AS.ANKLE', 'LIFT.AS.TIBIA', 'LIFT.AS.FEMUR', 'LIFT.FOR.LEAN'],
       sources: [
@@ -74,7 +74,7 @@ export const knownLimits: Page = {
       title: 'Load on hip, knee and back',
       paragraphs: [
         'Load functions are meant for an observed lean and shin angle. At the model’s minimum lean of an average man (29°, 85 kg with 85 kg) the hips’ share of the moments is .45 where a study found .62. At an observed 39.3° the same formulas give .61.',
-        'Moments are for both sides together and stand still; a squat that moves asks for more. Muscles that pull against each other, the belt and the pressure in the abdomen are left out, so real joint forces are larger and differently shared.',
+        'Moments are static and for both sides together; a moving squat needs more. Muscles that pull against each other, the belt and the pressure in the abdomen are left out, so real joint forces are larger and differently shared.',
         'The back is one muscle on one lever. A lever of 6 cm is a published mean; a centimetre of it changes the force by a sixth.',
         'The lines of 3400 N and 6400 N are limits of compression alone, set for occupational lifting. Trained squats exceed both; they are never a pass or a fail. Shear has no line.',
       ],
@@ -93,9 +93,9 @@ export const knownLimits: Page = {
     {
       title: 'Strength estimates',
       paragraphs: [
-        'The seven equations were fitted to groups and to sets of up to about ten repetitions. Above that they part from each other and from lifters. Adding repetitions in reserve to the repetitions done is common practice without a published source.',
+        'The seven equations were fitted to groups and to sets of up to about ten repetitions. Above that they diverge from each other and from lifters. Adding repetitions in reserve to the repetitions done is common practice without a published source.',
         'Ratings of effort are judged. Below 7 the scale names a band and no count, and is refused.',
-        'A maximum from bar velocity lies beyond the data: the lighter the heaviest set, the further the guess.',
+        'A 1RM from bar velocity lies beyond the data: the lighter the heaviest set, the further the guess.',
         'Federation scores use constants as far as they could be read. The Sinclair constants of the 2025 cycle are from memory; those of 2017 and 2021 and the other scores are read in secondary pages. Confirm before ranking anybody.',
       ],
       functions: ['STRENGTH.MAX', 'STRENGTH.RIR', 'STRENGTH.FROM.VELOCITY', 'STRENGTH.SINCLAIR'],

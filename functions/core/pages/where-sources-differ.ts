@@ -46,7 +46,7 @@ export const whereSourcesDiffer: Page = {
     {
       title: 'Which weight is over mid-foot',
       paragraphs: [
-        'The bar, by a rule of the trade; the centre of mass of body and bar together, by statics. With heavy bars the two are near each other, with light ones not.',
+        'The bar, by coaching convention; the centre of mass of body and bar together, by statics. With heavy bars the two are near each other, with light ones not.',
         'Here: both, by name. The first needs no masses; "arms-forward" always balances the body’s own centre of mass.',
       ],
       table: {
@@ -97,7 +97,7 @@ export const whereSourcesDiffer: Page = {
       title: 'From which line angles are measured',
       paragraphs: [
         'Papers give the trunk’s angle from the horizontal or from the vertical, and the knee as an internal angle or as flexion.',
-        'Here: lean and shank from the vertical, forward positive; depth as the thigh above (+) or below (−) the horizontal; joints as flexion. A trunk angle from the horizontal is 90° less the lean, an internal knee angle 180° less the flexion.',
+        'Here: lean and shin angle from the vertical, forward positive; depth as the thigh above (+) or below (−) the horizontal; joints as flexion. A trunk angle from the horizontal is 90° less the lean, an internal knee angle 180° less the flexion.',
       ],
       functions: ['LEAN.PARALLEL', 'LEAN.KNEE'],
     },
@@ -108,7 +108,7 @@ export const whereSourcesDiffer: Page = {
         'Here: the equation is named, Epley’s when nothing is said, and "mean" takes the mean of the seven. At one repetition every method returns the load itself: Epley’s own line would make a single 103.3 % of itself. Brzycki’s equation is also printed with rounded constants (1.0278 − 0.0278 n), which moves it by a hundredth of a per cent.',
       ],
       table: {
-        caption: 'Estimated maximum of 100 kg × 5',
+        caption: 'Estimated 1RM from 100 kg × 5',
         headings: ['Equation', 'kg'],
         rows: [
           ['Epley 1985', '116.7'],
@@ -125,7 +125,7 @@ export const whereSourcesDiffer: Page = {
     {
       title: 'Which way a load–velocity line is fitted',
       paragraphs: [
-        'Velocity fitted on load, or load fitted on velocity: with loads of 60, 80, 100, 120 kg at 1.05, 0.86, 0.68, 0.49 m/s and a threshold of 0.30 m/s the first gives 140.538 kg, the second 140.532 kg. With scattered points the two part further.',
+        'Velocity fitted on load, or load fitted on velocity: with loads of 60, 80, 100, 120 kg at 1.05, 0.86, 0.68, 0.49 m/s and a threshold of 0.30 m/s the first gives 140.538 kg, the second 140.532 kg. With scattered points the two diverge further.',
         'Here: velocity on load.',
       ],
       functions: ['STRENGTH.FROM.VELOCITY', 'COHORT.FIT'],

@@ -16,7 +16,7 @@ export const argumentSentences: Sentences = {
   'too-few-arguments': (i) =>
     `${i.function} got ${i.details?.count} arguments; it needs at least ${i.details?.required}. Add the ones that are missing.`,
   'too-many-arguments': (i) =>
-    `${i.function} got ${i.details?.count} arguments; it takes at most ${i.details?.most}. Take out the last ones.`,
+    `${i.function} got ${i.details?.count} arguments; it takes at most ${i.details?.most}. Remove the last ones.`,
   'unequal-lengths': (i) =>
     `${of(i)} has ${i.received} cells, "${i.details?.other}" has ${i.details?.length}; they belong together row by row. Choose columns of one sheet.`,
   'wrong-cell': (i) =>

@@ -16,16 +16,16 @@ export const dataSentences: Sentences = {
       ? `${of(i)} has no row with both a date and a value. Fill the log, or choose its columns.`
       : `${of(i)} has no row${whose(i)} with both a date and a value. Check the spelling of the name, or add rows.`,
   'log-too-short': (i) =>
-    `${of(i)}: the rows${whose(i)} begin on ${say(i, 'first')}; this window begins on ${say(i, 'needs')}. Take a later day or a shorter window, or add earlier rows.`,
+    `${of(i)}: the rows${whose(i)} start on ${say(i, 'first')}; this window starts on ${say(i, 'needs')}. Use a later day or a shorter window, or add earlier rows.`,
   'nothing-in-time': (i) => `${of(i)} has no row${whose(i)} ${say(i, 'when')}. Take other days, or add rows.`,
   'from-after-to': (i) =>
     `${of(i)} is ${say(i, 'from')}, after "to", ${say(i, 'to')}; it must be the same day or earlier. Exchange the two.`,
   'acute-too-long': (i) =>
     `${of(i)} got ${i.received} days; it accepts fewer than "chronic", ${say(i, 'chronic')} days. Shorten it, or lengthen "chronic".`,
   'no-earlier-load': (i) =>
-    `${of(i)}: the load${whose(i)} in the chronic window to ${say(i, 'on')} is 0, and nothing can be divided by it. Take a later day.`,
+    `${of(i)}: the load${whose(i)} in the chronic window to ${say(i, 'on')} is 0, and nothing can be divided by it. Use a later day.`,
   'equal-days': (i) =>
-    `${of(i)}: the ${say(i, 'days')} days${whose(i)} to ${say(i, 'on')} all carry the same load, so their SD is 0 and monotony has no value. Take another window.`,
+    `${of(i)}: the ${say(i, 'days')} days${whose(i)} to ${say(i, 'on')} all carry the same load, so their SD is 0 and monotony has no value. Use another window.`,
   'reps-and-rir': (i) =>
     `${of(i)}: ${say(i, 'reps')} repetitions and ${say(i, 'rir')} in reserve make ${i.received}; the equations accept 1 to 36 together. Check both.`,
   'no-reps-answer': (i) =>
@@ -39,7 +39,7 @@ export const dataSentences: Sentences = {
   'below-threshold': (i) =>
     `${of(i)} got ${i.received} m/s, which the line reaches only at a load below 0 kg. Take a lower threshold, or check the velocities.`,
   'not-loadable': (i) =>
-    `${of(i)} got ${i.received} kg; with "${say(i, 'mode')}" it accepts ${i.expected}. Take another mode or other plates.`,
+    `${of(i)} got ${i.received} kg; with "${say(i, 'mode')}" it accepts ${i.expected}. Use another mode or other plates.`,
   'too-many-sums': (i) =>
     `${of(i)} holds ${i.received} sizes that make too many different weights to list. Leave out the smallest sizes.`,
   'sides-zero': (i) =>
@@ -47,7 +47,7 @@ export const dataSentences: Sentences = {
   'zero-pair': (i) =>
     `${of(i)}: pair ${say(i, 'pair')} has a mean of 0, and its variation cannot be given in per cent of it. Correct or clear that pair.`,
   'not-with-method': (i) =>
-    `${of(i)} got "${i.received}"; with "${say(i, 'method')}" it accepts ${i.expected}. Take another word or method.`,
+    `${of(i)} got "${i.received}"; with "${say(i, 'method')}" it accepts ${i.expected}. Use another word or method.`,
   'needs-at': (i) =>
     `${of(i)} is blank; "${say(i, 'what')}" needs the x at which the line is read. Add it as the last argument.`,
   'no-clear-slope': (i) =>

@@ -20,5 +20,5 @@ export const lengthSentences: Sentences = {
   'no-ankle-reaches': (i) =>
     `${of(i)} got ${got(i)}; no ankle range gives it: the knee would have to be ${fig(i, 'ahead')} cm ahead of the ankle on a tibia of ${fig(i, 'tibia')} cm. Choose another lean, lift or depth.`,
   'lean-beyond-placement': (i) =>
-    `${of(i)} got ${got(i)}; with the bar carried "${i.details?.placement}" a balanced lean is at most ${fig(i, 'most')} deg. Choose a lower lean or another placement.`,
+    `${of(i)} got ${got(i)}; with the bar carried "${i.details?.placement}" a balanced lean is at most ${fig(i, 'most')} deg. Use a lower lean or another placement.`,
 };

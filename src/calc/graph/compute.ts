@@ -58,7 +58,7 @@ export function* compute(state: State, pace: Pace): Generator<Progress, readonly
         const tell = (): Progress => ({
           done: i,
           total,
-          about: `Working out ${calledOf(node, state.book)}`,
+          about: `Calculating ${calledOf(node, state.book)}`,
           place: placeOf(node),
         });
         state.current = placeOf(node);

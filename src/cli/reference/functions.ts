@@ -15,14 +15,12 @@ function argumentsTable(h: FunctionHelp): string {
   if (h.parameters.length === 0) return '';
   return table({
     caption: `Arguments of ${h.name}`,
-    headings: ['Argument', 'What it is', 'Accepts', 'Left out'],
+    headings: ['Argument', 'What it is', 'Accepts', 'Default'],
     rows: h.parameters.map((p) => [
       code(p.name),
       safe(p.about),
       safe(p.accepts) + (p.because ? `<br><span class="status">${safe(p.because)}</span>` : ''),
-      p.optional
-        ? safe(p.fallback === undefined ? 'may be left out' : String(round(p.fallback)))
-        : 'required',
+      p.optional ? safe(p.fallback === undefined ? 'optional' : String(round(p.fallback))) : 'required',
     ]),
   });
 }
@@ -34,7 +32,7 @@ function exampleLine(example: FunctionHelp['examples'][number]): string {
   const gives = Array.isArray(example.gives)
     ? `{${(example.gives as readonly (readonly number[])[]).map((row) => row.join(', ')).join('; ')}}`
     : String(example.gives);
-  return `${code(example.formula)} gives <strong>${safe(gives)}</strong>${example.says ? ` (${safe(example.says)})` : ''}`;
+  return `${code(example.formula)} returns <strong>${safe(gives)}</strong>${example.says ? ` (${safe(example.says)})` : ''}`;
 }
 
 function constantsDetails(h: FunctionHelp): string {
@@ -100,7 +98,7 @@ export function functionReference(): string {
     .join('\n');
   return page(
     'Functions',
-    `The ${registry.size} functions that formulas have for squats, tests and training logs. Lengths are in cm, masses in kg, angles in degrees, forces in N, moments in N·m, times in min, velocities in m/s, dates as days.`,
+    `${registry.size} functions for squats, tests and training logs. Lengths are in cm, masses in kg, angles in degrees, forces in N, moments in N·m, times in min, velocities in m/s, dates as days.`,
     menu,
     body,
   );

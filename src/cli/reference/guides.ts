@@ -31,7 +31,7 @@ export function guidePage(guide: Guide): string {
     '<a href="#take-care">Take care</a>',
   ]);
   const body = [
-    `<p>The files stand in <code>sample-books/${book}/</code>; the app offers them in the same guide, under <b>Help</b>. All people in them are invented; with your own files the steps are the same.</p>`,
+    `<p>The files are in <code>sample-books/${book}/</code>; the same guide in the app, under <b>Help</b>, offers them too. All people in them are invented; with your own files the steps are the same.</p>`,
     list(Object.entries(files).map(([name, about]) => `<code>${safe(name)}</code>: ${safe(about)}`)),
     ...parts.map((part, i) =>
       [

@@ -32,7 +32,7 @@ export function chartOf(viewed: Viewed, key: string): Charted {
   if (!parsed.success) {
     const [issue] = parsed.error.issues;
     return refuse(
-      `This chart cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Remove it and make it again.`,
+      `This chart cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Remove it and create it again.`,
     );
   }
   const record = parsed.data;
@@ -57,7 +57,7 @@ export function chartOf(viewed: Viewed, key: string): Charted {
 /** What a chart without a point waits for. */
 function needsOf({ sheet, rows, measures }: Read, { kind, by }: ChartRecord): string {
   if (sheet.rows === 0)
-    return `The sheet ${sheet.label} has no rows yet. The chart draws them as they come in.`;
+    return `The sheet ${sheet.label} has no rows yet. The chart fills in as rows are added.`;
   if (rows.length === 0)
     return `The filter of ${sheet.label} hides all of its rows. Widen it to see the chart.`;
   const labels = measures.map(({ column }) => `“${column.label}”`).join(' and ');

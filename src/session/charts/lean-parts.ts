@@ -29,7 +29,7 @@ export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Cont
   const left = read.rows.length - all.length;
   if (left > 0)
     notes.push(
-      `${left} of ${read.rows.length} rows are left out: observed lean, shin angle, depth, femur, tibia, trunk or ankle is missing, or no posture holds.`,
+      `${left} of ${read.rows.length} rows are left out: observed lean, shin angle, depth, femur, tibia, trunk or ankle is missing, or no posture is balanced.`,
     );
   const panels: ChartPanel[] = [];
   if (record.panels && read.groups.length > 0) {

@@ -58,7 +58,7 @@ export function trend(read: Read, record: ChartRecord): Content {
     notes.push(
       alone
         ? `The band is the first value ± ${short(mdc)}, the minimal detectable change: inside it a change may be measuring error.`
-        : `The minimal detectable change is ${short(mdc)}; its band is drawn in panels, one an athlete.`,
+        : `The minimal detectable change is ${short(mdc)}; its band is drawn in panels, one per athlete.`,
     );
   return {
     x: { label: read.measures[0]!.label, is: 'date' },
@@ -125,7 +125,7 @@ export function load(read: Read): Content {
     return { title, points, lines: [], bands: [], levels: [] };
   });
   notes.unshift(
-    'Weeks run from Monday to Sunday. Monotony is the mean over the SD of a week’s daily loads; a week with equal days, or one that begins before the log, has none.',
+    'Weeks run from Monday to Sunday. Monotony is the mean over the SD of a week’s daily loads; a week with equal days, or one that starts before the log, has none.',
   );
   return {
     x: { label: 'Week from', is: 'date' },

@@ -72,7 +72,7 @@ export function scatter(read: Read, record: ChartRecord): Content {
       notes: [
         slope === null || r2 === null
           ? `${points.length} points; too few, or all alike, for a line.`
-          : `${points.length} points; slope ${short(slope)}, r² ${short(r2)}. The band holds 95 % of new values, if the line holds; outside the points it is a guess.`,
+          : `${points.length} points; slope ${short(slope)}, r² ${short(r2)}. The band is the 95 % prediction interval, where the relation is linear; do not extrapolate.`,
       ],
     };
   });
@@ -146,7 +146,7 @@ export function equality(read: Read, record: ChartRecord): Content {
       };
     });
     const beyond = mdc === null ? 0 : points.filter(({ x, y }) => Math.abs(y - x) > mdc).length;
-    const source = read.sem === null ? ', its standard error of measurement taken from these very pairs' : '';
+    const source = read.sem === null ? ', with the standard error of measurement from these pairs' : '';
     return {
       points: marked,
       lines,

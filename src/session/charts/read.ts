@@ -75,7 +75,7 @@ function semOf(viewed: Viewed, sheet: Sheet, { column }: Measure, sem: ChartReco
   if (isIssue(value))
     refuse(`The standard error of this chart, ${sem}, is ${value.code}: ${calculation.sentence(value)}`);
   if (typeof value !== 'number' || value < 0)
-    refuse(`The standard error of this chart, ${sem}, must come to a number from 0 on. Change the chart.`);
+    refuse(`The standard error of this chart, ${sem}, must be a number of 0 or more. Change the chart.`);
   const unit = displayUnitOf(column);
   return fromBase(value, unit) - fromBase(0, unit);
 }
@@ -83,7 +83,7 @@ function semOf(viewed: Viewed, sheet: Sheet, { column }: Measure, sem: ChartReco
 function measureOf(viewed: Viewed, sheet: Sheet, column: Column, role: 'number' | 'date'): Measure {
   if (role === 'date' ? column.kind !== 'date' : column.kind !== 'number')
     refuse(
-      `The column ${column.label} is not one of ${role === 'date' ? 'dates' : 'numbers'}. Choose another.`,
+      `The column ${column.label} is not a column of ${role === 'date' ? 'dates' : 'numbers'}. Select another.`,
     );
   const unit = role === 'date' ? undefined : displayUnitOf(column);
   const label = unit ? `${column.label} (${signOf(column)})` : column.label;

@@ -51,9 +51,9 @@ export const chartRoles: Readonly<
 > = {
   scatter: {
     name: 'Two measures',
-    about: 'One against the other, with the line through them and the interval for a new value.',
+    about: 'One measure against another, with the least-squares line and its 95 % prediction interval.',
     roles: ['number', 'number'],
-    labels: ['Across', 'Up'],
+    labels: ['x-axis', 'y-axis'],
     by: 'Groups',
   },
   agreement: {
@@ -72,7 +72,7 @@ export const chartRoles: Readonly<
   },
   trend: {
     name: 'Over time',
-    about: 'A measure by date, with the band of measuring error; gaps stay gaps.',
+    about: 'A measure by date, with a band for measuring error; gaps in the log stay gaps.',
     roles: ['date', 'number'],
     labels: ['Date', 'Measure'],
     by: 'Athlete',

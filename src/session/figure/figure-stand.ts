@@ -26,7 +26,7 @@ export function standOf(
 }
 
 const missingSentence = (missing: readonly string[]): string =>
-  `The figure needs ${missing.join(', ')} of this row; columns of these names hold ${missing.length === 1 ? 'it' : 'them'}, or the setting of the figure names others.`;
+  `The figure needs ${missing.join(', ')} in this row, in columns with these names or in those that the figure’s settings name.`;
 
 /** Adds what mass and bar make of a posture, where they are known. */
 function withLoads(known: Known, points: FigurePoints): PostureFigure {

@@ -115,9 +115,17 @@ interface Range {
 /** What can be tried out, and within which limits: those of training, narrower than what the functions accept. */
 const RANGES: readonly Range[] = [
   { measure: 'lift', label: 'Heel lift', unit: 'cm', least: 0, most: 5, step: 0.1, fallback: 0 },
-  { measure: 'depth', label: 'Depth, + above', unit: '°', least: -40, most: 60, step: 1, fallback: 0 },
+  {
+    measure: 'depth',
+    label: 'Depth (° above parallel)',
+    unit: '°',
+    least: -40,
+    most: 60,
+    step: 1,
+    fallback: 0,
+  },
   { measure: 'ankle', label: 'Ankle range', unit: '°', least: 5, most: 60, step: 0.5, fallback: null },
-  { measure: 'stance', label: 'Feet turned out', unit: '°', least: 0, most: 45, step: 1, fallback: 0 },
+  { measure: 'stance', label: 'Toe-out angle', unit: '°', least: 0, most: 45, step: 1, fallback: 0 },
   { measure: 'bar', label: 'Bar load', unit: 'kg', least: 0, most: 300, step: 2.5, fallback: null },
   { measure: 'mass', label: 'Body mass', unit: 'kg', least: 30, most: 200, step: 0.5, fallback: null },
 ];
@@ -149,12 +157,12 @@ function keepOf({ book, calculation, locale }: Viewed, sheet: Sheet, row: number
   const found = columnFor(sheet, 'lift', chosen);
   if (!found)
     return {
-      sentence: `The sheet ${sheet.label} has no column "${name}": add one in cm, and a lift can be kept here.`,
+      sentence: `The sheet ${sheet.label} has no column "${name}". Add one in cm to save a heel lift.`,
     };
   const column = columnOf(sheet, found.id);
   if (column.kind !== 'number' || (column.dimension !== undefined && column.dimension !== 'length'))
     return {
-      sentence: `The column ${column.label} does not hold lengths, so the lift cannot be kept there.`,
+      sentence: `The column ${column.label} is not a column of lengths: a heel lift cannot be saved there.`,
     };
   const now = calculation.value(sheet.id, column.id, row);
   return {

@@ -57,7 +57,7 @@ export const usualRules: readonly HandoutRule[] = [
   {
     part: 'finding',
     when: 'OR(limiter = "knee", limiter = "hip", limiter = "lean")',
-    say: 'By the model, an assumed limit ({limiter}) ends your descent. That limit was not measured.',
+    say: 'By the model, your depth is limited by an assumed value ({limiter}), not a measured one.',
   },
   {
     part: 'try',

@@ -54,6 +54,6 @@ export function handoutSettingsOf(book: Book): HandoutSettings {
   if (read.success) return read.data;
   const [issue] = read.error.issues;
   return refuse(
-    `The book's settings for handouts cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Change or remove them.`,
+    `The book's settings for handouts cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Edit or remove them.`,
   );
 }

@@ -29,7 +29,7 @@ export function triedRule(viewed: Viewed, sheetId: string, rule: HandoutRule): T
   if (decided === 0 && other > 0)
     return {
       text: '',
-      sentence: `The formula gives ${kinds.includes(Kind.text) ? 'texts' : 'numbers'}, which are neither true nor false. Compare them with something, as in lean > target_lean.`,
+      sentence: `The formula returns ${kinds.includes(Kind.text) ? 'texts' : 'numbers'}, not true or false. Compare them with a value, as in lean > target_lean.`,
     };
   return { text: `True in ${said} of ${sheet.rows} ${sheet.rows === 1 ? 'row' : 'rows'}.` };
 }

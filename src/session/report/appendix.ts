@@ -15,7 +15,7 @@ export function appendixOf(
           section(
             'Formulas of the book',
             table(
-              `${count('Table')} Every formula, as it stands in the book.`,
+              `${count('Table')} Every formula in the book.`,
               [['Sheet'], ['Where'], ['Formula']],
               formulas.map(({ sheet, place, formula }) => [sheet, place, formula]),
             ),

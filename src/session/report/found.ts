@@ -15,14 +15,14 @@ import { sheetViewOf } from '../sheet/sheet-view.ts';
 export const sheetFound = ({ sheets }: Book, wanted: string): Sheet =>
   sheets.find(({ id, name }) => id === wanted || nameKey(name) === nameKey(wanted)) ??
   refuse(
-    `The report names a sheet "${goneName(wanted)}" that the book does not have. Change what the report holds.`,
+    `The report names a sheet "${goneName(wanted)}" that the book does not have. Edit the report contents.`,
   );
 
 /** @throws Refusal */
 export const columnFound = (sheet: Sheet, wanted: string): Column =>
   columnNamed(sheet, wanted) ??
   refuse(
-    `The report names a column "${goneName(wanted)}" that ${sheet.label} does not have. Change what the report holds.`,
+    `The report names a column "${goneName(wanted)}" that ${sheet.label} does not have. Edit the report contents.`,
   );
 
 /** The rows that a sheet's filter shows: the report counts what the page and the charts show. */

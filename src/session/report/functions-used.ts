@@ -30,7 +30,7 @@ export function formulasOf({ sheets }: Book): readonly Written[] {
       return [
         ...(column.formula === undefined
           ? []
-          : [{ sheet: sheet.label, place: `${name}, every row`, formula: `=${column.formula}` }]),
+          : [{ sheet: sheet.label, place: `${name}, whole column`, formula: `=${column.formula}` }]),
         ...own.map(([row, formula]) => ({
           sheet: sheet.label,
           place: `${name}, row ${row + 1}`,
@@ -57,7 +57,7 @@ export function listed(all: readonly Written[]): readonly Written[] {
       shown.push({
         sheet,
         place,
-        formula: `and ${count - ownListed} further cells with formulas of their own`,
+        formula: `and ${count - ownListed} more cells with their own formula`,
       });
   }
   return shown;

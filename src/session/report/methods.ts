@@ -3,6 +3,9 @@ import { percentOf } from './chosen.ts';
 import { paragraphs, table } from './parts.ts';
 import type { CohortReport } from './report.ts';
 
+/** What a sheet is for, as the page says it. */
+const typeWords: Readonly<Record<string, string>> = { gathered: 'Data', worked: 'Results', notes: 'Notes' };
+
 /** How the numbers came about: the authors' words, then what the program knows. */
 export function methodsOf(report: CohortReport, count: (of: 'Table') => string): readonly Shape[] {
   const { sheets, imports, named, doubts, methods } = report;
@@ -12,8 +15,13 @@ export function methodsOf(report: CohortReport, count: (of: 'Table') => string):
     ...paragraphs(sentences(report).join(' ')),
     table(
       `${count('Table')} The sheets of the book.`,
-      [['Sheet'], ['Holds'], ['Rows', true], ['Rows counted', true]],
-      sheets.map(({ label, purpose, rows, shown }) => [label, purpose, String(rows), String(shown)]),
+      [['Sheet'], ['Type'], ['Rows', true], ['Rows counted', true]],
+      sheets.map(({ label, purpose, rows, shown }) => [
+        label,
+        typeWords[purpose] ?? purpose,
+        String(rows),
+        String(shown),
+      ]),
     ),
     ...(hidden.length > 0
       ? paragraphs('Rows that a sheet’s filter hides are not counted in tables and figures of this report.')
@@ -21,8 +29,8 @@ export function methodsOf(report: CohortReport, count: (of: 'Table') => string):
     ...(imports.length > 0
       ? [
           table(
-            `${count('Table')} Files that the rows came from, with the SHA-256 of each.`,
-            [['File'], ['Sheet'], ['Taken in'], ['Rows'], ['SHA-256']],
+            `${count('Table')} Imported files, with the SHA-256 of each.`,
+            [['File'], ['Sheet'], ['Imported'], ['Rows'], ['SHA-256']],
             imports.map(({ file, sheet, time, rows, hash }) => [file, sheet, time.slice(0, 10), rows, hash]),
           ),
         ]
@@ -30,7 +38,7 @@ export function methodsOf(report: CohortReport, count: (of: 'Table') => string):
     ...(named.length > 0
       ? [
           table(
-            `${count('Table')} Values that formulas use by name.`,
+            `${count('Table')} Settings: values that formulas use by name.`,
             [['Name'], ['Value', true], ['Unit'], ['Note']],
             named.map(({ name, display, unit, note }) => [name, display, unit, note]),
           ),
@@ -38,14 +46,14 @@ export function methodsOf(report: CohortReport, count: (of: 'Table') => string):
       : []),
     ...paragraphs(
       doubts.open === 0
-        ? 'The book holds no value that it doubts and nobody has looked at.'
-        : `The book doubts ${doubts.open} ${doubts.open === 1 ? 'value or formula' : 'values or formulas'} that nobody has accepted or mended.`,
+        ? 'Checks has no open entry.'
+        : `Checks has ${doubts.open} open ${doubts.open === 1 ? 'entry' : 'entries'}: not fixed, and not accepted with a reason.`,
     ),
     ...(doubts.accepted.length > 0
       ? [
           table(
-            `${count('Table')} Doubts that somebody has looked at and accepted.`,
-            [['Doubt'], ['Reason']],
+            `${count('Table')} Entries of Checks that were reviewed and accepted.`,
+            [['Entry'], ['Reason']],
             doubts.accepted.map(({ sentence, reason }) => [sentence, reason]),
           ),
         ]
@@ -67,7 +75,7 @@ function sentences({
   const from = (name: string | null): string =>
     name === null ? 'the report’s setting' : `the book’s setting ${name}`;
   return [
-    `All values were computed on ${on} with Leverbook ${version} from the book “${book}”. Lengths are stored in cm, masses in kg, angles in degrees; other units are converted on the way in and out.`,
+    `All values were computed on ${on} with Leverbook ${version} from the book “${book}”. Lengths are stored in cm, masses in kg, angles in degrees; other units are converted on import and for display.`,
     ...(reliability.length > 0
       ? [
           `Reliability: rows with every trial only. Intraclass correlation of form ${form} (${from(formFrom)}; Shrout & Fleiss 1979, Psychol Bull 86:420–428) with its interval (McGraw & Wong 1996, Psychol Methods 1:30–46). Confidence level of intervals, minimal detectable change and limits: ${percent} (${from(confidenceFrom)}). Standard error of measurement (Weir 2005, J Strength Cond Res 19:231–240) in two ways. Consistency: the root of the residual mean square of the two-way analysis of variance, for two trials the SD of the differences divided by √2. ${form[0] === '3' ? 'From the ICC' : 'Agreement'}: SD · √(1 − ICC), the SD being of ${form.endsWith('k') ? 'the row means' : 'all values'} of the same rows. Minimal detectable change: z · √2 · SEM. Bias and limits of agreement: Bland & Altman 1986, Lancet 1:307–310.`,
@@ -79,8 +87,8 @@ function sentences({
         ]
       : []),
     ...(figures.some(({ kind }) => kind === 'scatter')
-      ? ['Lines in figures are least-squares lines, bands the 95 % interval for a new value.']
+      ? ['Lines in figures are least-squares lines, bands are 95 % prediction intervals.']
       : []),
-    'The functions in use, with their rules and sources and how well each is known, are at the end.',
+    'The functions in use, with their rules, sources and evidence levels, are at the end.',
   ];
 }

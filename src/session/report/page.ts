@@ -31,7 +31,7 @@ export function reportPage(report: CohortReport): Shape {
     ),
     problems.length > 0 &&
       section(
-        'Could not be made',
+        'Not included',
         el(
           'ul',
           {},
@@ -41,14 +41,14 @@ export function reportPage(report: CohortReport): Shape {
     section('Methods', methodsOf(report, count)),
     section('Reliability', reliability(report, count)),
     section(
-      'Who was measured',
+      'Participants',
       report.described.length > 0
         ? report.described.map((one) => described(one, count))
-        : paragraphs('No measures are described: choose them in what the report holds.'),
+        : paragraphs('No measures are described. Select them in the report contents.'),
     ),
     report.results.length > 0 &&
       section(
-        'Results worked out in the book',
+        'Results',
         report.results.map((one) => result(one, count)),
       ),
     report.figures.length > 0 && section('Figures', figures(report)),
@@ -70,7 +70,7 @@ function reliability(
 ): readonly Shape[] {
   if (reliability.length === 0)
     return [
-      paragraphs('No columns are named as trials of one measure, so nothing is said here of reliability.'),
+      paragraphs('No columns are set as trials of one measure, so reliability is not reported.'),
     ].flat();
   const { form } = chosen;
   const percent = percentOf(chosen);
@@ -130,8 +130,8 @@ function semWords({ form }: Chosen): string {
     : 'the SD of all values, so of one trial';
   const carries =
     form[0] === '3'
-      ? 'Form 3 leaves a shift between trials out of both'
-      : 'A shift between trials is in this one only';
+      ? 'Form 3 excludes a shift between trials from both'
+      : 'Only this one includes a shift between trials';
   return `Consistency: √(residual mean square), of one trial. ${form[0] === '3' ? 'From the ICC' : 'Agreement'}: SD · √(1 − ICC) with ${of}. ${carries}.`;
 }
 
@@ -175,7 +175,7 @@ function figures({ figures }: CohortReport): readonly Shape[] {
     const size = sizeFor(data, figureWidth);
     const many = data.panels.length > 1;
     const axes = many
-      ? ` ${data.beside ? `Above: ${data.y.label}; below: ${data.beside.label}` : `Up: ${data.y.label}`}. Across: ${data.x.label}. All drawings have the same axes.`
+      ? ` ${data.beside ? `Above: ${data.y.label}; below: ${data.beside.label}` : `y-axis: ${data.y.label}`}. x-axis: ${data.x.label}. Shared axes.`
       : '';
     return el(
       'figure',

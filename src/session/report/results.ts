@@ -40,6 +40,6 @@ function tableOf(viewed: Viewed, sheet: Sheet): ResultTable {
     note: sheet.note ?? null,
     headings: columns.map((column) => ({ label: labelled(column), numeric: column.kind === 'number' })),
     rows: Array.from(rows.slice(0, most.rows), text).filter((cells) => cells.some((cell) => cell !== '')),
-    more: left.length > 0 ? `${left.join(' and ')} stand in the book.` : null,
+    more: left.length > 0 ? `${left.join(' and ')} are in the book.` : null,
   };
 }

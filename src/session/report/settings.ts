@@ -52,6 +52,6 @@ export function reportSettingsOf(book: Book): ReportSettings {
   if (read.success) return read.data;
   const [issue] = read.error.issues;
   return refuse(
-    `The book's settings for the report cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Change or remove them.`,
+    `The book's settings for the report cannot be read at "${issue?.path.join('.')}": ${issue?.message}. Edit or remove them.`,
   );
 }

@@ -31,7 +31,7 @@ export function workingText(working: Omit<Working, 'text'>): string {
     working.sources.map(({ citation, status }) => `${citation} (${status})`),
   );
   block('Take care', working.cautions);
-  block('Doubts', working.doubts);
+  block('Checks', working.doubts);
   block(
     'Came from',
     working.cameFrom.map(({ label, text }) => `${label}: ${text}`),

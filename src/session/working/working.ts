@@ -164,7 +164,7 @@ function relatives(viewed: Viewed, places: readonly Place[], of: Place): readonl
   return places.slice(0, RELATIVES).map((place) => {
     const sheet = sheetOf(book, place.sheet);
     const column = columnOf(sheet, place.column);
-    const where = place.row === undefined ? 'every row' : `row ${place.row + 1}`;
+    const where = place.row === undefined ? 'whole column' : `row ${place.row + 1}`;
     const at = `${sheet.id === of.sheet ? '' : `${sheet.label}: `}${column.label}, ${where}`;
     const named = [...book.names.values()].find(
       (one) => one.sheet === place.sheet && one.column === place.column && one.row === place.row,

@@ -33,11 +33,11 @@ export const researcherJourney: Journey = {
       await bringIn(page, file('people.csv'), 40);
     },
     groups: (page) => open(page, 'By sex'),
-    spread: (page) => chart(page, 'Lean seen by sex'),
+    spread: (page) => chart(page, 'Observed lean by sex'),
     regression: (page) => open(page, 'Regression'),
     line: async (page) => {
-      await chart(page, 'Lean seen and ankle range');
-      await chart(page, 'Lean seen and lean by the model');
+      await chart(page, 'Observed lean and ankle range');
+      await chart(page, 'Observed and minimum lean');
     },
     report: async (page) => {
       await menu(page, 'Book', 'Make the cohort report');

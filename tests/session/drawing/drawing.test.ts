@@ -121,6 +121,6 @@ describe('the drawing', () => {
       offset * Number(drawing.attributes['data-scale']),
       1,
     );
-    expect(drawing.attributes['aria-label']).toMatch(/no posture holds.*behind mid-foot/);
+    expect(drawing.attributes['aria-label']).toMatch(/no posture is balanced.*behind mid-foot/);
   });
 });

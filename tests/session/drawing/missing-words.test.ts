@@ -9,22 +9,22 @@ test.each([
   [
     'a blank row of a sheet with the columns',
     { missing: ['femur', 'ankle'], absent: [], elsewhere: null },
-    'The figure needs femur and ankle of this row: they are not filled in.',
+    'Femur and ankle are empty.',
   ],
   [
     'a sheet without the columns, another has them',
     { missing: all, absent: all, elsewhere: 'Roster' },
-    'Assumptions has no columns femur, tibia, trunk and ankle, which the figure needs. Choose a row of Roster, which has all it needs.',
+    'Assumptions has no columns femur, tibia, trunk and ankle. Select a row of Roster, which has all that the figure needs.',
   ],
   [
     'a sheet without the columns, and no other has them',
     { missing: all, absent: all, elsewhere: null },
-    'Assumptions has no columns femur, tibia, trunk and ankle, which the figure needs: add them, or bring in a file that has femur, tibia, trunk and ankle.',
+    'Assumptions has no columns femur, tibia, trunk and ankle. Add them, or import a file with femur, tibia, trunk and ankle.',
   ],
   [
     'a sheet that lacks one column, in a row that lacks a cell',
     { missing: ['trunk', 'ankle'], absent: ['ankle'], elsewhere: 'Roster' },
-    'Assumptions has no column ankle, and this row no trunk: the figure needs them. Fill in what the row lacks and add the column, or choose a row of Roster.',
+    'Assumptions has no column ankle, and trunk is empty. Fill in the row and add the column, or select a row of Roster.',
   ],
 ])('%s is told what is missing and where', (_, figure, words) => {
   expect(missingInWords(figure, 'Assumptions')).toBe(words);

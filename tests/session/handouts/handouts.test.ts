@@ -177,7 +177,7 @@ describe('a handout', () => {
     expect(tried('femur > 1', 'Speaks of {feemur}.').sentence).toMatch(
       /^Its sentence has a place \{feemur\}/,
     );
-    expect(tried('femur + 1').sentence).toMatch(/gives numbers, which are neither true nor false/);
+    expect(tried('femur + 1').sentence).toMatch(/returns numbers, not true or false/);
   });
 
   test('counts the weeks to the next test from the date of this one', () => {

@@ -162,7 +162,7 @@ describe('the reliability table', () => {
     const report = reportIn(session);
     expect(report.reliability).toEqual([]);
     expect(report.problems.join()).toContain('"trial_2"');
-    expect(reportDocument(report, 'a4').includes('Could not be made')).toBe(true);
+    expect(reportDocument(report, 'a4').includes('Not included')).toBe(true);
   });
 });
 

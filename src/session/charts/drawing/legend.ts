@@ -20,7 +20,7 @@ const mostShown = 24;
 /** What colours, shapes, lines and areas of a chart mean; null where nothing needs saying. */
 export function legendOf(data: ChartData, height: number): Shape | null {
   const entries = [...groupEntries(data, height), ...partEntries(data)];
-  return entries.length === 0 ? null : el('ul', { class: 'chart-legend', 'aria-label': 'Key' }, entries);
+  return entries.length === 0 ? null : el('ul', { class: 'chart-legend', 'aria-label': 'Legend' }, entries);
 }
 
 function groupEntries(data: ChartData, height: number): readonly Shape[] {
@@ -53,9 +53,9 @@ function partEntries({ panels }: ChartData): readonly Shape[] {
   const line = (dashes?: string): Shape =>
     el('path', { d: 'M0 6h24', stroke: 'var(--ink)', 'stroke-width': 1.4, 'stroke-dasharray': dashes });
   return [
-    has('prediction') && entry('95 % interval for a new value', 24, area),
+    has('prediction') && entry('95 % prediction interval', 24, area),
     has('real change') && entry('may be measuring error', 24, area),
-    has('fit') && entry('line of least squares', 24, line()),
+    has('fit') && entry('least-squares line', 24, line()),
     has('equal') && entry('no difference', 24, line('2 3')),
   ].filter((one) => one !== false);
 }

@@ -24,6 +24,8 @@ export const change = (from: number, to: number): string => {
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** What a row lacks for the figure, and where it belongs: in the row, in columns that the sheet has not, or in another sheet. */
 export function missingInWords(
   { missing, absent, elsewhere }: Pick<Figure, 'missing' | 'absent' | 'elsewhere'>,
@@ -31,14 +33,13 @@ export function missingInWords(
 ): string {
   const without = missing.filter((measure) => absent.includes(measure));
   const blank = missing.filter((measure) => !absent.includes(measure));
-  if (without.length === 0)
-    return `The figure needs ${listed(blank)} of this row: ${blank.length > 1 ? 'they are' : 'it is'} not filled in.`;
+  if (without.length === 0) return `${capital(listed(blank))} ${blank.length > 1 ? 'are' : 'is'} empty.`;
   const columns = `${sheet} has no ${without.length > 1 ? 'columns' : 'column'} ${listed(without)}`;
   if (blank.length > 0)
-    return `${columns}, and this row no ${listed(blank)}: the figure needs them. Fill in what the row lacks and add the ${without.length > 1 ? 'columns' : 'column'},${elsewhere === null ? ' or bring in a file that has them' : ` or choose a row of ${elsewhere}`}.`;
+    return `${columns}, and ${listed(blank)} ${blank.length > 1 ? 'are' : 'is'} empty. Fill in the row and add the ${without.length > 1 ? 'columns' : 'column'}, ${elsewhere === null ? 'or import a file that has them' : `or select a row of ${elsewhere}`}.`;
   return elsewhere === null
-    ? `${columns}, which the figure needs: add ${without.length > 1 ? 'them' : 'it'}, or bring in a file that has femur, tibia, trunk and ankle.`
-    : `${columns}, which the figure needs. Choose a row of ${elsewhere}, which has all it needs.`;
+    ? `${columns}. Add ${without.length > 1 ? 'them' : 'it'}, or import a file with femur, tibia, trunk and ankle.`
+    : `${columns}. Select a row of ${elsewhere}, which has all that the figure needs.`;
 }
 
 /** The figure in words, for those who hear it. */
@@ -56,7 +57,7 @@ export function inWords(figure: Figure, moment?: PostureFigure): string {
     parts.push(
       `With ${centimetres(lifted.lift)} under the heel: ${posture(lifted, errorOf(numbers.lifted))}`,
     );
-  else if (lifted) parts.push(`With the lift ${failure(lifted)}`);
+  else if (lifted) parts.push(`With the heel lift ${failure(lifted)}`);
   if (beside && isPosture(beside.stand))
     parts.push(
       `Behind it ${beside.title}, ${beside.by === 'same lifter' ? 'the same lifter' : `lengths times ${beside.scale.toFixed(2)}`}: ${posture(beside.stand, null)}`,
@@ -66,7 +67,7 @@ export function inWords(figure: Figure, moment?: PostureFigure): string {
 
 export const depthInWords = ({ depth }: PostureFigure): string => {
   const off = Math.round(Math.abs(depth));
-  return off === 0 ? 'thigh level' : `thigh ${off} degrees ${depth > 0 ? 'above' : 'below'} level`;
+  return off === 0 ? 'thigh parallel' : `thigh ${off} degrees ${depth > 0 ? 'above' : 'below'} parallel`;
 };
 
 const errorOf = (numbers: FigureNumbers | null): number | null =>
@@ -76,14 +77,14 @@ function failure({ sentence, nearest }: NoPosture): string {
   const short = nearest
     ? ` As far forward as the trunk goes, the load stays ${centimetres(-nearest.offset)} behind mid-foot.`
     : '';
-  return `no posture holds: ${sentence}${short}`;
+  return `no posture is balanced: ${sentence}${short}`;
 }
 
 function posture(of: PostureFigure, error: number | null): string {
-  const margin = error === null ? '' : ` give or take ${Math.max(1, Math.round(error))}`;
+  const margin = error === null ? '' : ` ± ${Math.max(1, Math.round(error))}`;
   const loads =
     of.hipMoment === undefined || of.kneeMoment === undefined
       ? ''
-      : ` The hips bear ${whole(of.hipMoment)} newton metres, the knees ${whole(of.kneeMoment)}.`;
-  return `the trunk leans ${whole(of.lean)}${margin} degrees from the vertical, the shank ${whole(of.shank)}; knee bent ${whole(of.kneeFlexion)} degrees, hip ${whole(of.hipFlexion)}; the ${of.balanced} stands over mid-foot.${loads}`;
+      : ` Hip moment ${whole(of.hipMoment)} newton metres, knee moment ${whole(of.kneeMoment)}.`;
+  return `lean ${whole(of.lean)}${margin} degrees, shin angle ${whole(of.shank)}, knee flexion ${whole(of.kneeFlexion)}, hip flexion ${whole(of.hipFlexion)}; the ${of.balanced} is over mid-foot.${loads}`;
 }
