@@ -20,7 +20,7 @@ export default defineFunction({
   notes: [
     say.observedPosture,
     say.staticLoad,
-    'One muscle at one lever stands for all that pull.',
+    'One muscle at one lever represents all that pull.',
     say.angleNote,
   ],
   examples: [

@@ -29,7 +29,7 @@ export default defineFunction({
     say.minimumLeanNote,
     say.rangeUsedNote,
     say.twoRulesNote,
-    'Leans are symmetric about parallel in this model, since only femur × cos depth enters: a deep position looks more upright here than it is held.',
+    'Leans are symmetric about parallel in this model, since only femur × cos depth enters: a deep position looks more upright here than it is.',
     say.stanceNote,
     say.weightBearingNote,
     say.armsForwardNote,
@@ -39,7 +39,7 @@ export default defineFunction({
     {
       formula: '=LEAN.AT(-15, 42, 41, 51, 38, 2, "front", 27, 20)',
       gives: 12.9223,
-      says: '15° below parallel, front squat, 2 cm heel lift, feet turned out 20°',
+      says: '15° below parallel, front squat, 2 cm heel lift, toe-out 20°',
     },
   ],
   seeAlso: ['LEAN.PARALLEL', 'LEAN.DEEPEST', 'LEAN.KNEE', 'LEAN.HIP'],

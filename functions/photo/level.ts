@@ -23,7 +23,7 @@ export default defineFunction({
   cautions: [
     'Every degree that goes uncorrected goes into the lean one for one. Choose the longest line that shows.',
   ],
-  notes: ['The two points may come in either order. A line more than 45° off is refused.'],
+  notes: ['The two points may be in either order. A line more than 45° off is refused.'],
   examples: [
     { formula: '=PHOTO.LEVEL(100, 800, 900, 814)', gives: 1.0025738, says: 'the floor drops to the right' },
     { formula: '=PHOTO.LEVEL(500, 100, 486, 900, "plumb")', gives: 1.0025738 },

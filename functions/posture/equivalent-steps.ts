@@ -26,7 +26,7 @@ export function equivalentSteps(
     step(
       `${what} with that lean on the flat`,
       '',
-      'A sinβ + C cosβ = D, foot held',
+      'A sinβ + C cosβ = D, foot fixed',
       isIssue(same) ? 'none' : same,
       unit,
     ),

@@ -78,7 +78,7 @@ export const stanceBounds = {
   because: '0 is straight ahead; the model turns knees and feet out no further.',
 };
 export const stance = () =>
-  numberOr(0, 'stance', 'deg', 'how far knees and feet are turned out together', {
+  numberOr(0, 'stance', 'deg', 'toe-out angle: how far knees and feet are turned out together', {
     bounds: stanceBounds,
   });
 export const lean = () => number('lean', 'deg', 'trunk from the vertical, forward plus', { bounds: leans });

@@ -5,7 +5,7 @@ export const linkGeometry = definition(
   'plane geometry of rigid links: foot, shank, thigh and trunk from the side, left and right alike',
 );
 export const barOverMidFoot = practice('the bar is held over mid-foot');
-export const statics = definition('statics: what stands still has its total centre of mass over its support');
+export const statics = definition('statics: a body at rest has its total centre of mass over its support');
 export const sato2013 = published(
   'Sato et al. 2013, Int J Sports Sci Coach 8:571–578: trunks at 39.3° and 43.0° (SD 8–10°) where this model gives 39–41° and 42–43° from the measured shank and thigh angles; the load is not in the abstract, so this is a plausibility check',
 );

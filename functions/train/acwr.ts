@@ -69,7 +69,7 @@ export default defineFunction({
     yesNoOr(
       true,
       'coupled',
-      'TRUE: the long window holds the short one; FALSE: it ends where the short one begins',
+      'TRUE: the long window holds the short one; FALSE: it ends where the short one starts',
     ),
     athletes,
     athlete,

@@ -20,7 +20,7 @@ export default defineFunction({
   rule: 'rpe × minutes',
   sources: [published('Foster et al. 2001, J Strength Cond Res 15:109–115')],
   notes: [
-    'Ask for one rating of the whole session, about half an hour after it. It is not the rating of a set that STRENGTH.RIR takes.',
+    'Ask for one rating of the whole session, about half an hour after it. STRENGTH.RIR takes another rating: that of one set.',
   ],
   examples: [
     { formula: '=TRAIN.SESSION(6, 60)', gives: 360 },

@@ -25,7 +25,7 @@ export class Filling {
     const { taken } = step.value;
     if (taken.heldRows.length > 0)
       throw new Error(
-        `${name}: held ${taken.heldRows.map(({ line, reason }) => `${line}: ${sentence(reason)}`)}`,
+        `${name}: not imported ${taken.heldRows.map(({ line, reason }) => `${line}: ${sentence(reason)}`)}`,
       );
     this.done(this.session.bringIn(step.value));
     for (const _ of this.session.recalculate());

@@ -68,8 +68,7 @@ export async function calcCommand(bookPath: string, options: Options): Promise<v
   checkTargets([...tables, ...(xlsx ? [xlsx] : [])], { ...targeting, reads: [...targeting.reads, bookPath] });
   checkTargets([...tables, ...named], targeting);
 
-  for (const { sheet, file, bytes } of files)
-    await importFile(session, sheet, file, bytes, decided);
+  for (const { sheet, file, bytes } of files) await importFile(session, sheet, file, bytes, decided);
   await runTelling(session.recalculate(), new Telling(), (next) => computing(formulaOf(session, next)));
   computing('the output');
   report(session);
@@ -160,7 +159,7 @@ async function importFile(
   if (!done.ok) throw new Refusal(done.sentence);
   const { rows, cells, notes } = prepared.taken.report;
   say(
-    `${basename(file)}: ${rows.placed} of ${rows.in} rows imported${rows.left > 0 ? ` (${rows.left} with sheet values kept)` : ''}, ${rows.held} not imported; ${cells.held} cells unreadable`,
+    `${basename(file)}: ${rows.placed} of ${rows.in} rows imported${rows.left > 0 ? ` (${rows.left} keep sheet values)` : ''}, ${rows.held} not imported; ${cells.held} cells unreadable`,
   );
   for (const note of notes) say(`  ${sentence(note)}`);
   for (const row of prepared.taken.heldRows.slice(0, 10))

@@ -57,11 +57,13 @@ const marks: Record<string, string> = {
   '': 'none',
 };
 
+const certainties = { sure: 'sure', likely: 'likely', doubtful: 'to check' } as const;
+
 const lines = (n: number): string => (n === 1 ? '1 line' : `${n} lines`);
 
 function inWords(f: Findings): string {
   const line = (what: string, value: string, finding: Finding<unknown>) =>
-    `  ${what.padEnd(12)}${value}${finding.certainty === 'sure' ? '' : ` (${finding.certainty})`}: ${sentence(finding.because)}`;
+    `  ${what.padEnd(12)}${value}${finding.certainty === 'sure' ? '' : ` (${certainties[finding.certainty]})`}: ${sentence(finding.because)}`;
   return [
     `${f.name}: ${f.size} bytes, ${f.partial ? 'about ' : ''}${f.rows} rows, ${f.columns.length} columns`,
     ...(f.workbook
@@ -88,7 +90,7 @@ function inWords(f: Findings): string {
 function columnInWords(c: ColumnFinding): string {
   const unit = c.unit.value === null ? '' : `, ${c.unit.value}`;
   const unfit = c.unfit > 0 ? `, ${c.unfit} do not fit` : '';
-  const doubt = c.kind.certainty === 'doubtful' ? ` (doubtful: ${sentence(c.kind.because)})` : '';
+  const doubt = c.kind.certainty === 'doubtful' ? ` (to check: ${sentence(c.kind.because)})` : '';
   const order = c.dateOrder?.certainty === 'doubtful' ? ` ${sentence(c.dateOrder.because)}` : '';
   return `  ${c.heading}: ${c.kind.value}${unit}; ${c.filled} filled, ${c.blank} blank${unfit}; such as ${c.examples.slice(0, 3).join(' · ')}${doubt}${order}`;
 }

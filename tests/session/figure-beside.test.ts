@@ -66,12 +66,12 @@ describe('the figures beside the drawing', () => {
     expect(numbers.flat.hipMoment).toEqual({ value: null, sentence: expect.stringContaining('bar load') });
     expect(controls.find(({ measure }) => measure === 'bar')).toMatchObject({
       value: null,
-      from: 'left out',
+      from: 'default',
     });
     expect(controls.find(({ measure }) => measure === 'mass')).toMatchObject({ from: 'row' });
     expect(controls.find(({ measure }) => measure === 'placement')).toMatchObject({
       value: 'high-bar',
-      from: 'named cell',
+      from: 'setting',
     });
   });
 

@@ -20,7 +20,7 @@ export const formulas: Page = {
     {
       title: 'Wildcards',
       paragraphs: [
-        '? stands for any one character and * for any number of characters, none included. ~ before ?, * or ~ means that character itself.',
+        '? matches any one character and * any number of characters, none included. ~ before ?, * or ~ means that character itself.',
         'Criteria of COUNTIF, SUMIF, AVERAGEIF, COUNTIFS, SUMIFS, AVERAGEIFS, MINIFS and MAXIFS know them after nothing, = or <>. Lookups know them in MATCH with type 0, in XLOOKUP and XMATCH with match 2, and in VLOOKUP and HLOOKUP with sorted FALSE. SEARCH knows them too.',
         'The whole text has to match: "squat" finds "Squat" and not "Front squat", "*squat" finds both. Only SEARCH looks within a text. Capitals never matter; lookups ignore accents as well, criteria do not.',
         'Wildcards match texts only, never numbers, dates or blanks: "*" counts the cells with a text.',

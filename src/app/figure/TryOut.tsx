@@ -112,7 +112,7 @@ function Slider({ control, set }: { control: Slide; set: (value: number | null) 
   const text = value === null ? '' : String(Number(value.toFixed(digits)));
   const name = `${label}, ${unit === '°' ? 'degrees' : unit}`;
   return (
-    <div class={`slider${from === 'tried out' ? ' tried' : ''}`} title={`From: ${from}`}>
+    <div class={`slider${from === 'changed here' ? ' tried' : ''}`} title={`From: ${from}`}>
       <span>{label}</span>
       <input
         type="range"

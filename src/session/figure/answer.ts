@@ -101,7 +101,7 @@ export interface ExplainedLean {
 
 interface Control {
   readonly label: string;
-  readonly from: 'row' | 'named cell' | 'tried out' | 'left out';
+  readonly from: 'row' | 'setting' | 'changed here' | 'default';
 }
 /** Something that can be tried out: a figure within limits, or one of some words. */
 export type FigureControl =

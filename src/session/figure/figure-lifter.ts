@@ -42,7 +42,7 @@ const MEASURES = [
   'depth',
 ] as const;
 export type Measure = (typeof MEASURES)[number];
-export type Origin = 'row' | 'named cell' | 'tried out' | 'left out';
+export type Origin = 'row' | 'setting' | 'changed here' | 'default';
 
 /** What is known of a lifter, and where each figure comes from. */
 export interface Known {
@@ -117,7 +117,7 @@ export function knownOf(viewed: Viewed, sheet: Sheet, row: number, given: Figure
     const tried = (given as Partial<Record<Measure, Argument>>)[measure];
     values.set(
       measure,
-      tried === undefined ? valueFor(viewed, sheet, row, measure, chosen) : [tried, 'tried out'],
+      tried === undefined ? valueFor(viewed, sheet, row, measure, chosen) : [tried, 'changed here'],
     );
   }
   const value = (measure: Measure): Argument => values.get(measure)![0];
@@ -151,7 +151,7 @@ function valueFor(
   const named =
     own === undefined ? (needed ? undefined : cellInRole(book, measure)) : book.names.get(nameKey(own));
   const cell = named ? calculation.value(named.sheet, named.column, named.row) : null;
-  return cell === null || cell === '' ? [null, 'left out'] : [cell, 'named cell'];
+  return cell === null || cell === '' ? [null, 'default'] : [cell, 'setting'];
 }
 
 /** What the row is called: its first text. */

@@ -176,6 +176,6 @@ function importLine(key: string, kept: Json): CohortReport['imports'] {
   const one = importFrom(key, kept);
   if (!one) return [];
   const { rows } = one;
-  const counts = `${rows.in} rows: ${rows.added} added, ${rows.updated} updated,${rows.left > 0 ? ` ${rows.left} with sheet values kept,` : ''} ${rows.held} not imported`;
+  const counts = `${rows.in} rows: ${rows.added} added, ${rows.updated} updated,${rows.left > 0 ? ` ${rows.left} keep sheet values,` : ''} ${rows.held} not imported`;
   return [{ file: one.file, sheet: one.sheet, time: one.time, hash: one.hash, rows: counts }];
 }

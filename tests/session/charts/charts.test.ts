@@ -294,7 +294,7 @@ describe('a chart that cannot be drawn', () => {
       { kind: 'scatter', columns: ['across', 'up'], sheet: 'other' },
       /no longer in the book/,
     ],
-    ['asks a number for a date', { kind: 'trend', columns: ['across', 'up'] }, /not one of dates/],
+    ['asks a number for a date', { kind: 'trend', columns: ['across', 'up'] }, /not a column of dates/],
   ])('is refused with a sentence when it %s', (_, chart, says) => {
     expect(() => drawn([{ name: 'across' }, { name: 'up' }], rows, chart).chart()).toThrow(says);
   });

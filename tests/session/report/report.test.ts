@@ -286,6 +286,6 @@ describe('the whole report', () => {
 
   test('of an empty book says what is missing', () => {
     const empty = reportDocument(reportIn(Session.create()), 'a4');
-    expect(empty.includes('No columns are named as trials')).toBe(true);
+    expect(empty.includes('No columns are set as trials')).toBe(true);
   });
 });
