@@ -55,7 +55,11 @@ describe('the help says', () => {
       ['LIFT.CHANGE', 'LIFT.AS.TIBIA', 'LIFT.AS.FEMUR', 'LIFT.AS.ANKLE', 'LIFT.FOR.LEAN', 'LIFT.FOR.DEPTH'],
       /geometric ceiling[\s\S]*Studies disagree[\s\S]*Legg 2017[\s\S]*Lee 2019/,
     ],
-    ['which equivalent to lead with', ['LIFT.AS.TIBIA'], /See LIFT\.AS\.ANKLE first[\s\S]*grows without bound/],
+    [
+      'which equivalent to lead with',
+      ['LIFT.AS.TIBIA'],
+      /See LIFT\.AS\.ANKLE first[\s\S]*grows without bound/,
+    ],
     ['the lean beside a lift for depth', ['LIFT.FOR.DEPTH'], /LEAN\.AT/],
     [
       'where demand goes with a lift',
