@@ -5,14 +5,16 @@ import { join } from 'node:path';
 import { build } from 'vite';
 
 export const root = join(import.meta.dirname, '..', '..');
-/** A folder for each test file, since they run at the same time; inside the project, where the packages are found. */
-const built = join(root, 'node_modules', `.leverbook-test-${process.pid}`);
+/** Where the command was built for this run (built.ts), or else a folder of this process; inside the project, where the packages are found. */
+const ready = process.env.LEVERBOOK_COMMAND;
+const built = ready ?? join(root, 'node_modules', `.leverbook-test-${process.pid}`);
 
-/** Builds the command from the source that is tested; answers what takes it away again. */
+/** Builds the command from the source that is tested, where no run did so before; answers what takes it away again. */
 export async function buildCommand(outDir = built): Promise<() => void> {
+  if (outDir === ready) return () => {};
   const configFile = join(root, 'vite.cli.config.ts');
   await build({ root, configFile, logLevel: 'error', build: { outDir, emptyOutDir: true } });
-  return () => rmSync(built, { recursive: true, force: true });
+  return () => rmSync(outDir, { recursive: true, force: true });
 }
 
 export interface Ran {
