@@ -97,7 +97,7 @@ const modelled = ({ setup, foot, reference }: Tail): typeof COMPUTED => [
     label: 'Minimum lean (model)',
     unit: 'deg',
     formula: `IF(COUNT(depth, femur, tibia, trunk, ankle) = 5, LEAN.AT(depth, femur, tibia, trunk, ankle, lift${setup}), "")`,
-    note: 'The least this build needs at the observed depth, with the whole ankle range used.',
+    note: 'The minimum this build needs at the observed depth, with the whole ankle range used.',
   },
   {
     name: 'ankle_used',
