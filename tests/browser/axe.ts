@@ -7,7 +7,7 @@ import type { Page } from 'playwright-core';
 const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-/** What axe-core finds wrong on the page as it stands, one line each. */
+/** What axe-core finds wrong on the page, or in the dialogue in front of it, one line each. */
 export async function violations(
   page: Page,
   {
@@ -18,12 +18,16 @@ export async function violations(
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe);
   const results = await page.evaluate(
     ([tags, more]) =>
-      (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
-        runOnly: { type: 'tag', values: tags },
-        // Of what passed and does not apply it need not name every node.
-        resultTypes: ['violations'],
-        rules: { 'color-contrast-enhanced': { enabled: more } },
-      }),
+      (window as unknown as { axe: { run(where: Node, options: object): Promise<AxeResults> } }).axe.run(
+        // Behind a dialogue the page is inert, and was looked at by itself.
+        document.querySelector('dialog:modal, [aria-modal="true"]') ?? document,
+        {
+          runOnly: { type: 'tag', values: tags },
+          // Of what passed and does not apply it need not name every node.
+          resultTypes: ['violations'],
+          rules: { 'color-contrast-enhanced': { enabled: more } },
+        },
+      ),
     [levels, enhanced] as const,
   );
   return results.violations.flatMap(({ id, help, nodes }) =>
