@@ -41,7 +41,7 @@ export interface FunctionHelp {
 }
 
 /** `LEAN.SHANK(ankle, [lift=0], [foot])` */
-export function signature(definition: AnyDefinition): string {
+function signature(definition: AnyDefinition): string {
   const names = definition.parameters.map((parameter) => {
     if (!parameter.optional) return parameter.name;
     const fallback = fallbackOf(parameter);

@@ -6,7 +6,7 @@ import { newLeg, pitchOf, setLeg } from './leg.ts';
 import { firstAbove, firstBelow } from './wave.ts';
 
 /** Where the descent begins and where it is taken as whole, deg. */
-export const HIGHEST = 60;
+const HIGHEST = 60;
 export const LOWEST = -45;
 
 const leg = newLeg();

@@ -24,7 +24,7 @@ export function pearson({ a, b, n }: Pairs): number {
 }
 
 /** Ranks from 1; equal values, as far as a unit conversion leaves them equal, share the mean of their ranks. */
-export function meanRanks(values: Float64Array): Float64Array {
+function meanRanks(values: Float64Array): Float64Array {
   const order = Array.from(values.keys()).sort((i, j) => values[i]! - values[j]!);
   const ranks = new Float64Array(values.length);
   for (let start = 0; start < order.length; ) {

@@ -1,5 +1,5 @@
 /** Relative difference up to which two values are one: a unit conversion moves the last digits apart. */
-export const TIE = 1e-12;
+const TIE = 1e-12;
 
 /** True when two values differ by nothing but the rounding of a unit conversion. */
 export const tied = (a: number, b: number): boolean =>

@@ -143,13 +143,13 @@ const sexWords = { f: 'female', m: 'male' } as const;
 export const sex = () => option('sex', ['female', 'male'], 'whose reference values', sexWords);
 export const sexMaybe = (about: string) => optionMaybe('sex', ['female', 'male'], about, sexWords);
 
-export const maxLean = () =>
+const maxLean = () =>
   numberOr(60, 'max_lean', 'deg', 'maximum lean wanted', {
     bounds: { min: 0, max: 90, because: '0 is upright, 90 level with the floor.' },
   });
-export const maxHip = () =>
+const maxHip = () =>
   numberOr(145, 'max_hip', 'deg', 'maximum hip flexion available', { bounds: limitOfJoint });
-export const maxKnee = () =>
+const maxKnee = () =>
   numberOr(155, 'max_knee', 'deg', 'maximum knee flexion available', { bounds: limitOfJoint });
 
 /** `femur, tibia, trunk, ankle`: the lifter. */

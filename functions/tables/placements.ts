@@ -10,7 +10,7 @@ import {
   trunkHeadMass,
 } from './dempster.ts';
 
-export const placementWords = ['high-bar', 'low-bar', 'front', 'goblet', 'arms-forward'] as const;
+const placementWords = ['high-bar', 'low-bar', 'front', 'goblet', 'arms-forward'] as const;
 export type Placement = (typeof placementWords)[number];
 
 /**

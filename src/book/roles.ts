@@ -102,9 +102,6 @@ const ofCells: ReadonlySet<string> = new Set([
   'depth',
 ]);
 
-/** Names that handouts use for columns and cells. */
-export const usualNames: readonly string[] = [...new Set([...sorts.keys(), ...ofCells])];
-
 /** True where a column of this kind and dimension can be what the usual name says: a column "lift" may be of texts. */
 function fits({ kind, dimension }: Column, role: string): boolean {
   const sort = sorts.get(role) ?? ofPictures.get(role);

@@ -65,7 +65,7 @@ export interface Schema extends DBSchema {
 
 export type Database = IDBPDatabase<Schema>;
 
-export const VERSION = 1;
+const VERSION = 1;
 
 export interface DatabaseEvents {
   /** A newer program in another tab wants the database; this connection was closed for it. */

@@ -3,8 +3,8 @@ import type { Locale } from './locale.ts';
 /** Serial day of 1970-01-01 when day 0 is 1899-12-30, as formulas count days. */
 const EPOCH = 25569;
 const DAY = 86_400_000;
-export const FIRST_YEAR = 1583;
-export const LAST_YEAR = 9999;
+const FIRST_YEAR = 1583;
+const LAST_YEAR = 9999;
 
 /** Serial day of a date of the Gregorian calendar, or undefined for a day that does not exist. */
 export function serialOf(year: number, month: number, day: number): number | undefined {

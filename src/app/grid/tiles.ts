@@ -2,8 +2,8 @@ import type { Tile } from '../../session/api.ts';
 import type { Drawing } from '../../session/marks/drawings.ts';
 
 /** Rows and columns of one tile: a screen of a desk monitor is about two by two of them. */
-export const tileRows = 64;
-export const tileColumns = 12;
+const tileRows = 64;
+const tileColumns = 12;
 /** Tiles kept: at about 1,000 short texts each, some 15 MB at most. */
 const kept = 160;
 /** Requests under way at once; the worker answers one after another, so more would only grow old in the queue. */

@@ -11,7 +11,7 @@ export function marksInWords({ marks }: Pick<ColumnOutline, 'marks'>): readonly 
   ];
 }
 
-export const drawnInWords = ({ scale, trend }: MarksOutline): readonly string[] => [
+const drawnInWords = ({ scale, trend }: MarksOutline): readonly string[] => [
   ...(scale ? ['The bar shows each value on the column’s scale'] : []),
   ...(trend === 'columns' ? ['The line shows this row’s values in several columns'] : []),
   ...(trend === 'log' ? ['The line shows this row’s values in a log, by date'] : []),

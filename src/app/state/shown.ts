@@ -78,7 +78,7 @@ export function followSheet(page: Page): () => void {
 }
 
 /** True where a summary row is below the sheet. */
-export const isSummed = ({ view }: SheetOutline): boolean =>
+const isSummed = ({ view }: SheetOutline): boolean =>
   view?.statistic !== undefined || Boolean(view?.summaries?.length);
 
 export const arranges = (view: RowView | undefined): boolean =>

@@ -72,4 +72,4 @@ export function errorAt(range: Range, i: number): Issue | undefined {
 }
 
 /** The first error value among arguments that are no ranges. */
-export const firstIssue = (args: readonly Argument[]): Issue | undefined => args.find(isIssue);
+const firstIssue = (args: readonly Argument[]): Issue | undefined => args.find(isIssue);

@@ -22,9 +22,9 @@ import { gammaQuantile, gammaTails, gammaWeight } from '../../../functions/stati
 type Answer = number | CellError;
 
 /** Largest count or shape of the distributions whose continued fraction takes about as many steps as its root. */
-export const LARGEST_COUNT = 1e9;
+const LARGEST_COUNT = 1e9;
 /** Highest order of a Bessel function: its recurrence takes as many steps. */
-export const HIGHEST_ORDER = 1000;
+const HIGHEST_ORDER = 1000;
 /** Longest life of something that loses value, in periods: DB adds them up one by one. */
 const LONGEST_LIFE = 10_000;
 

@@ -1,7 +1,7 @@
 import type { ConfigParams } from 'hyperformula';
 
 /** Longest column of a sheet. */
-export const MAX_ROWS = 1_048_576;
+const MAX_ROWS = 1_048_576;
 
 /**
  * How the cell engine reads and compares values, for free cells and column plans alike: plain doubles without rounding,

@@ -15,7 +15,7 @@ import { errorOf, type Inner, isRich, issueOfError } from '../cell-engine/values
 import { limits } from '../limits.ts';
 import type { Spot } from './place.ts';
 
-export const innerOfValue = (value: Value): Inner =>
+const innerOfValue = (value: Value): Inner =>
   value === null ? EmptyValue : isIssue(value) ? errorOf(value) : value;
 
 /** What a cell holds, as the cell engine sees it. */

@@ -42,7 +42,7 @@ const byUnit = new Map<string, Dimension>(
 );
 
 /** What a unit of the functions measures; unknown for those that any number may stand for. */
-export function measureOfUnit(unit: Unit): Measure {
+function measureOfUnit(unit: Unit): Measure {
   const dimension = byUnit.get(unit);
   if (dimension) return { [dimension]: 1 };
   return unit === '' || unit === '%' || unit === 'points' ? plain : 'unknown';

@@ -19,7 +19,7 @@ export function addressFrom(word: string): Address | undefined {
   };
 }
 
-export function columnFromLetters(letters: string): number {
+function columnFromLetters(letters: string): number {
   let column = 0;
   for (const letter of letters.toUpperCase()) column = column * 26 + (letter.charCodeAt(0) - 64);
   return column - 1;

@@ -111,7 +111,7 @@ function sharedEngineRange(area: Area): SimpleRangeValue | CellError {
 }
 
 /** An area as the function takes it; where it asks for one value, the engine's way to come to one. */
-export function coerceArea(callee: Callee, parameter: FunctionArgument, area: Area): unknown {
+function coerceArea(callee: Callee, parameter: FunctionArgument, area: Area): unknown {
   const one = takesRange(parameter) ? scalarOfArea(area) : null;
   if (one && callee.typedRanges && parameter.argumentType === 'ANY') {
     if (!readNumber(one, 0)) return errorOf(found.error);

@@ -21,7 +21,7 @@ import {
 import { wrongCount } from './problems.ts';
 
 /** The arguments of one row, raw: null for a blank, undefined where one is left out, ranges whole. */
-export function rawArguments(
+function rawArguments(
   args: readonly PlanNode[],
   lanes: readonly (Lanes | null)[],
   frame: Frame,

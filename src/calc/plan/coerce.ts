@@ -157,7 +157,7 @@ function compareTexts(left: string, right: string): number {
 }
 
 /** Whether two texts are equal to `=`: any case. Printable ASCII is decided without the collator. */
-export function equalTexts(left: string, right: string): boolean {
+function equalTexts(left: string, right: string): boolean {
   if (left === right) return true;
   const n = left.length;
   if (n !== right.length)

@@ -4,7 +4,7 @@ import { type Area, type AreaNode, BLOCK, type Frame, fixedScalar, rowAt, type S
 
 const plainColumns = new WeakMap<Range, boolean>();
 /** True when every cell of a range is a number. */
-export function isPlain(range: Range): boolean {
+function isPlain(range: Range): boolean {
   let plain = plainColumns.get(range);
   if (plain === undefined) {
     plain = allNumbers(range.kinds, 0, range.rows * range.columns);
@@ -144,7 +144,7 @@ export function wholeColumnNode(sheet: string, column: string): AreaNode {
 }
 
 /** Cells [from, to] of some columns side by side; rows beyond the sheet are blank. */
-export function rectangle(columns: readonly Range[], from: number, to: number): Range {
+function rectangle(columns: readonly Range[], from: number, to: number): Range {
   const rows = Math.max(0, to - from + 1);
   const size = rows * columns.length;
   const kinds = new Uint8Array(size);

@@ -4,7 +4,7 @@ import { errorOf, type Inner } from '../cell-engine/values.ts';
 import { type Pattern, patternOf } from '../wildcards.ts';
 
 /** Texts are looked up in any case and without their accents. */
-export const normalized = (text: string): string =>
+const normalized = (text: string): string =>
   text
     .toLowerCase()
     .normalize('NFD')
@@ -14,7 +14,7 @@ export const normalized = (text: string): string =>
 export type Sought = number | string | boolean | CellError | typeof EmptyValue;
 
 /** What is in a cell, texts normalized. */
-export function soughtAt(range: Range, i: number): Sought {
+function soughtAt(range: Range, i: number): Sought {
   switch (range.kinds[i]) {
     case Kind.number:
     case Kind.date:
@@ -103,7 +103,7 @@ function placeOf(pattern: Pattern, range: Range, from: 'first' | 'last'): number
 }
 
 /** Order of a sorted range: numbers, texts, FALSE, TRUE; blanks before all. */
-export function compareSought(left: Sought, right: Sought): number {
+function compareSought(left: Sought, right: Sought): number {
   if (left === EmptyValue) return right === EmptyValue ? 0 : -1;
   if (right === EmptyValue) return 1;
   if (typeof left === typeof right) return left < right ? -1 : left > right ? 1 : 0;

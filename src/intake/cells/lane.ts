@@ -17,7 +17,7 @@ export const ownText = (text: string): string => (text.length < 13 ? text : ` ${
 /** An apostrophe before a formula sign, as exports put it there so that no program runs the cell (OWASP, CSV Injection). */
 const PROTECTED = /^'+[=+\-@\t\r\n＝＋－＠]/;
 
-export const isProtected = (text: string): boolean => text.charCodeAt(0) === 39 && PROTECTED.test(text);
+const isProtected = (text: string): boolean => text.charCodeAt(0) === 39 && PROTECTED.test(text);
 
 /** The text without that apostrophe. */
 export const bare = (text: string): string => (isProtected(text) ? text.slice(1) : text);

@@ -15,7 +15,7 @@ export interface Scale {
 }
 
 /** A unit and a recipe's factor together. */
-export function scaleOf(unit: DisplayUnit | undefined, factor: number): Scale {
+function scaleOf(unit: DisplayUnit | undefined, factor: number): Scale {
   const inverse = Math.round(1 / factor);
   const whole = factor < 1 && Math.abs(1 / factor - inverse) < 1e-9 * inverse;
   const per = (unit?.per ?? 1) * (whole ? 1 : factor);

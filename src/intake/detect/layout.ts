@@ -25,7 +25,7 @@ export const filledOf = (row: readonly string[]): number =>
   row.reduce((n, cell) => n + (isBlank(cell) ? 0 : 1), 0);
 
 /** A number, a date, a duration or a word for a missing value: what data are made of and headings hardly are. */
-export function isValue(cell: string): boolean {
+function isValue(cell: string): boolean {
   const text = cell.trim();
   if (text === '' || text.length > LONGEST_VALUE) return false;
   return (
@@ -81,7 +81,7 @@ export function findLayout(
 }
 
 /** The most frequent number of cells in a record; of equally frequent ones the largest. */
-export function usualWidth(rows: readonly (readonly string[])[]): number {
+function usualWidth(rows: readonly (readonly string[])[]): number {
   const counts = new Map<number, number>();
   for (const row of rows) if (filledOf(row) > 0) counts.set(row.length, (counts.get(row.length) ?? 0) + 1);
   let width = 1;

@@ -10,7 +10,7 @@ const isIn = (label: string, word: string): boolean =>
 const WEIGHT = new Set(['weight', 'wt', 'gewicht', 'poids', 'peso']);
 
 /** Repetitions, or sets of an exercise, make a table a log. */
-export const isLog = (labels: readonly string[]): boolean =>
+const isLog = (labels: readonly string[]): boolean =>
   labels.some((label) => isIn(label, 'reps')) ||
   (labels.some((label) => isIn(label, 'exercise')) &&
     labels.some((label) => isIn(label, 'set') || isIn(label, 'sets')));

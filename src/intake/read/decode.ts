@@ -93,7 +93,7 @@ export interface Utf8Count {
 }
 
 /** Counts UTF-8 sequences and bytes that are none (RFC 3629). */
-export function* countingUtf8(bytes: Uint8Array): Generator<Progress, Utf8Count> {
+function* countingUtf8(bytes: Uint8Array): Generator<Progress, Utf8Count> {
   let beyond = 0;
   let sequences = 0;
   let bad = 0;

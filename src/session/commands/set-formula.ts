@@ -90,7 +90,7 @@ export function withFormula(
 }
 
 /** How many rows of a column hold something of their own. */
-export function ownRows(state: State, sheet: string, column: string): number {
+function ownRows(state: State, sheet: string, column: string): number {
   const cells = sheetOf(state.book, sheet).cells.get(column)!;
   if (cells.blank) return 0;
   let own = 0;

@@ -72,7 +72,7 @@ export function explainedRow(viewed: Viewed, known: Known): ExplainedLean | null
 }
 
 /** One observed squat taken apart by a lifter's build. */
-export function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedLean {
+function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedLean {
   const { sheet, row, lean, shin, depth, lift } = seen;
   const ankle = known.number('ankle')!;
   const from = { lean, shin, depth, ...lengthsOf(known), ankle };

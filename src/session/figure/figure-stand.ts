@@ -114,7 +114,7 @@ const HIGHEST = 60;
 const STEP = 2.5;
 
 /** Share of the ankle range that a lifter uses where the book sets none: measured squats use about three quarters (working assumption). */
-export const ANKLE_SHARE = 0.75;
+const ANKLE_SHARE = 0.75;
 
 /**
  * Postures from 60° above parallel down to the deepest that LEAN.DEEPEST allows, the shin moving in step with the thigh:

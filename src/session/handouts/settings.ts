@@ -6,7 +6,7 @@ import { z } from '../../book/zod.ts';
  * One sentence of a handout: `when` is a formula in the book's language, computed in the athlete's row; where it is true
  * the sentence is said, its {places} filled with the values of columns of that row or of named cells.
  */
-export const handoutRule = z.strictObject({
+const handoutRule = z.strictObject({
   part: z.enum(['finding', 'try']),
   when: z.string().min(1).max(2000),
   say: z.string().min(1).max(1000),

@@ -29,7 +29,7 @@ export function marksOutline(
 }
 
 /** When a rule holds, with the column's label: "Lean at parallel is above 45°". */
-export function whenInWords(when: When, column: Column, locale: Locale): string {
+function whenInWords(when: When, column: Column, locale: Locale): string {
   const operand = (one: Operand): string => operandInWords(one, column, locale);
   const { label } = column;
   switch (when.is) {

@@ -23,7 +23,7 @@ const ownSummary = z.union([
 export type OwnSummary = z.infer<typeof ownSummary>;
 
 /** How a sheet is looked at, kept in the book's part `views` under the sheet's id. Data and their order stay as they are. */
-export const sheetView = z.strictObject({
+const sheetView = z.strictObject({
   rows: rowView.optional(),
   /** Columns at the start that stay in view. */
   frozen: z.int().min(0).max(20).optional(),

@@ -23,7 +23,7 @@ import { settingWords } from './setting-words.ts';
 import { sheetViewOf } from './sheet-view.ts';
 
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
-export const LARGEST_TILE = 200_000;
+const LARGEST_TILE = 200_000;
 
 export function sheetOutline(sheet: Sheet, viewed: Viewed): SheetOutline {
   const { book, locale } = viewed;

@@ -15,7 +15,7 @@ export const partLooks: Readonly<
 };
 
 /** Height of one bar with the gap to the next, px. */
-export const barHeight = 30;
+const barHeight = 30;
 export const around = { top: 10, bottom: 44, title: 22 } as const;
 
 /** How high a drawing of so many bars is. */

@@ -5,8 +5,8 @@ import { centreLine, fan, moments, shortfall } from './loads.ts';
 import { el, type Shape } from './shape.ts';
 import { centimetres, degrees, inWords, isPosture } from './words.ts';
 
-export const drawingWidth = 340;
-export const drawingHeight = 404;
+const drawingWidth = 340;
+const drawingHeight = 404;
 const margin = { left: 34, right: 16, top: 18, bottom: 52 };
 
 /** Radius of a bar's shaft sleeve and of a full-size plate, cm: 50 mm sleeves, 450 mm discs (common competition sizes). */
