@@ -42,7 +42,7 @@ export default defineConfig({
   publicDir: 'src/app/public',
   define: { LEVERBOOK_VERSION: JSON.stringify(version) },
   plugins: [contentSecurityPolicy, leaveOut('handsontable'), offline],
-  worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'zod')] },
+  worker: { format: 'es', plugins: () => [leaveOut('hyperformula', 'numfmt', 'zod')] },
   // The page states the policy itself; workers have only what comes with their file.
   preview: { headers: { 'Content-Security-Policy': policy } },
   build: {

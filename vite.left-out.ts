@@ -41,11 +41,30 @@ const leftOut: Readonly<Record<string, string | ((code: string) => string)>> = {
     return `${code.slice(0, code.lastIndexOf('  /**', start))}${code.slice(close)}`;
   },
 
+  // Its writer of numbers in formats: TEXT is written by another package.
+  [`${engine}/format/format.mjs`]:
+    'const no = () => undefined; export { no as format, no as defaultStringifyCurrency, no as defaultStringifyDateTime, no as defaultStringifyDuration }; export const padLeft = (number, size) => { let text = String(number); while (text.length < size) text = "0" + text; return text; };',
+
+  // That package as ES modules, so that its readers of dates and numbers fall away, and in English alone.
+  'numfmt/dist/index.js': () => inEnglish(readFileSync('node_modules/numfmt/dist/index.mjs', 'utf8')),
+
   // The checking library's writer of JSON schemas, which every shape carries along.
   'zod/v4/core/to-json-schema.js':
     'const no = () => undefined; export { no as createToJSONSchemaMethod, no as createStandardJSONSchemaMethod, no as extractDefs, no as finalize, no as initializeContext, no as process, no as processSchema };',
   'zod/v4/core/json-schema-processors.js': undefinedExports,
 };
+
+/** The number formats without the words of other languages. */
+function inEnglish(code: string): string {
+  const [start, end] = [
+    code.indexOf('function initLocales() {'),
+    code.indexOf('//#region lib/tokenHandlers.ts'),
+  ];
+  const english = code.slice(start, end).match(/addLocale\(\{(?:(?!addLocale)[\s\S])*?\}, "en"\);/)?.[0];
+  if (start < 0 || end < start || !english) throw new Error('the number formats look another way now');
+  const one = `${code.slice(0, start)}function initLocales() {\n${english}\n}\n${code.slice(end)}`;
+  return one.replace(/const codeToLocale = Object\.freeze\(\{[^}]*\}\);/, 'const codeToLocale = {};');
+}
 
 /** Everything that a module exports, as nothing: who reads it through the module's name space is not warned of a gap. */
 function undefinedExports(code: string): string {

@@ -86,6 +86,7 @@ describe('the house', () => {
 
   const homes: Record<string, string> = {
     hyperformula: 'src/calc/',
+    numfmt: 'src/calc/cell-engine/',
     papaparse: 'src/intake/',
     chardet: 'src/intake/',
     fflate: 'src/intake/read/workbook/',

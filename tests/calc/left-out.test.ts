@@ -19,7 +19,7 @@ test('no function or operator misses what the page leaves out of the cell engine
         rollupOptions: { output: { entryFileNames: 'built.mjs' } },
       },
       ssr: { noExternal: true },
-      plugins: [leaveOut('hyperformula')],
+      plugins: [leaveOut('hyperformula', 'numfmt')],
     });
     const built = (await import(pathToFileURL(join(outDir, 'built.mjs')).href)) as {
       answers: typeof answers;

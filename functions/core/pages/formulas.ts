@@ -43,7 +43,7 @@ export const formulas: Page = {
     {
       title: 'Rounding',
       paragraphs: [
-        'ROUND, ROUNDUP, ROUNDDOWN, TRUNC and MROUND look at the decimal digits of a number. A number counts with 15 significant digits, which every number keeps; where more are asked for, the shortest decimal form counts.',
+        'ROUND, ROUNDUP, ROUNDDOWN, TRUNC, MROUND and TEXT look at the decimal digits of a number. A number counts with 15 significant digits, which every number keeps; where more are asked for, the shortest decimal form counts.',
         'A half goes away from zero: ROUND(1.005, 2) is 1.01, ROUND(2.675, 2) is 2.68, ROUND(-2.5) is -3. Noise of arithmetic decides nothing: ROUND(0.285 * 100) is 29.',
         'ROUNDUP goes away from zero, ROUNDDOWN and TRUNC towards it, INT down to the next whole number: INT(-1.2) is -2. MROUND goes to the nearest multiple, halves away from zero.',
       ],
@@ -51,6 +51,28 @@ export const formulas: Page = {
         openFormula('6.17, rounding functions'),
         'IEEE 754-2019, binary64: 15 decimal digits survive (published)',
       ],
+    },
+    {
+      title: 'TEXT and number formats',
+      paragraphs: [
+        'TEXT takes the number formats of the standard: digits (0, #, ?), thousands and scaling commas, %, E+00, fractions, dates, times, AM/PM, [h] for hours beyond a day, texts in quotes, up to four sections with conditions, and @ for a text.',
+        'Names of days and months are English; a language given in a format is passed over, colours too.',
+        'Days count as in cells: 61 is 1 March 1900, and 1900 has no 29 February. A date before 1900 or after 9999 is #VALUE!, and so are a negative time of day and an incorrect format.',
+      ],
+      table: {
+        caption: 'Formats and what they give',
+        headings: ['Value', 'Format', 'Text'],
+        rows: [
+          ['0.1234', '0.0%', '12.3%'],
+          ['1234567.891', '#,##0.00', '1,234,567.89'],
+          ['12345.678', '0.00E+00', '1.23E+04'],
+          ['-3.1', '0.00;(0.00);"none"', '(3.10)'],
+          ['2024-03-15', 'dddd d mmmm yyyy', 'Friday 15 March 2024'],
+          ['18:00', 'h:mm AM/PM', '6:00 PM'],
+          ['1.5 days', '[h]:mm', '36:00'],
+        ],
+      },
+      sources: ['ISO/IEC 29500-1, 18.8.31, number formats (published)'],
     },
   ],
 };

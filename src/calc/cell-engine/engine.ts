@@ -188,7 +188,10 @@ function open(): CellEngine {
   inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
   useOwnWildcards(inside.arithmeticHelper);
-  useOwnBodies(grid);
+  takeTexts();
+  const numberOfText = (text: string): number | undefined =>
+    rawOf(inside.arithmeticHelper.coerceToMaybeNumber(text));
+  useOwnBodies(grid, numberOfText);
   const bodies = new Map<string, FunctionBody | undefined>();
   const instances = new Map<FunctionPluginDefinition, Insides>();
   const sortOfClass = new Map<unknown, NumberSort>();
@@ -199,7 +202,7 @@ function open(): CellEngine {
     );
 
   const body = (name: string): FunctionBody | undefined => {
-    if (!bodies.has(name)) bodies.set(name, takeOut(name, inside, instances));
+    if (!bodies.has(name)) bodies.set(name, takeOut(name, inside, instances, numberOfText));
     return bodies.get(name);
   };
   return {
@@ -252,8 +255,15 @@ function tooWide(left: unknown, right: unknown): CellError | undefined {
   return errorOf(issue('#NUM!', 'array-too-large', { details: { most: limits.handedCells } }));
 }
 
+/** The engine's TEXT takes numbers only; formats have a section for texts. */
+function takeTexts(): void {
+  const { TEXT } = HyperFormula.getFunctionPlugin('TEXT')!.implementedFunctions;
+  const [value, ...rest] = TEXT!.parameters!;
+  TEXT!.parameters = [{ ...value, argumentType: 'NOERROR' as FunctionArgument['argumentType'] }, ...rest];
+}
+
 /** Lets formulas that the engine evaluates whole use our bodies, as those taken out do. */
-function useOwnBodies(grid: Grid): void {
+function useOwnBodies(grid: Grid, numberOfText: (text: string) => number | undefined): void {
   const done = new Set<unknown>();
   for (const [method, plugin] of grid.functionRegistry.functions.values()) {
     if (!isOwn(method)) continue;
@@ -264,7 +274,7 @@ function useOwnBodies(grid: Grid): void {
       const caller = Object.create(this) as Insides;
       const runFunction = this.runFunction as (...all: unknown[]) => unknown;
       caller.runFunction = (args: unknown, at: unknown, metadata: unknown, run: FunctionBody['run']) =>
-        runFunction.call(this, args, at, metadata, bodyFor(method, run));
+        runFunction.call(this, args, at, metadata, bodyFor(method, run, numberOfText));
       return original.call(caller, tree, state);
     };
     own[method] = replaced;
@@ -308,6 +318,7 @@ function takeOut(
   name: string,
   inside: Insides,
   instances: Map<FunctionPluginDefinition, Insides>,
+  numberOfText: (text: string) => number | undefined,
 ): FunctionBody | undefined {
   const plugin = HyperFormula.getFunctionPlugin(name);
   if (!plugin) return undefined;
@@ -325,7 +336,7 @@ function takeOut(
     given: FunctionMetadata,
     run: FunctionBody['run'],
   ) => {
-    kept = { metadata: given, run: bodyFor(metadata.method, run) as FunctionBody['run'] };
+    kept = { metadata: given, run: bodyFor(metadata.method, run, numberOfText) as FunctionBody['run'] };
     return 0;
   };
   try {

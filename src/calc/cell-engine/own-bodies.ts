@@ -25,10 +25,11 @@ import {
   tTwoSided,
 } from '../../../functions/statistics/distributions.ts';
 import { countBodies, refusals } from './count-bodies.ts';
+import { formatted } from './number-format.ts';
 import { nearestMultiple, rounded, type Way } from './rounding.ts';
 import { type Inner, isRich } from './values.ts';
 
-type Answer = number | CellError;
+type Answer = number | string | CellError;
 type Body = (...args: never[]) => Answer;
 
 const whole = Math.trunc;
@@ -234,14 +235,27 @@ export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
   ...countBodies,
 ] as [string, Body][]);
 
+type NumberOfText = (text: string) => number | undefined;
+
+/** TEXT takes texts too: one that reads as a number is formatted as that number. */
+const text =
+  (numberOfText: NumberOfText) =>
+  (value: Inner, pattern: string): Answer => {
+    if (typeof value === 'string') return formatted(numberOfText(value) ?? value, pattern);
+    return formatted(plain(value) ?? Number(value === true), pattern);
+  };
+
 /** Methods whose body is ours, or refuses numbers that would take too long. */
-export const isOwn = (method: string): boolean => ownBodies.has(method) || refusals.has(method);
+export const isOwn = (method: string): boolean =>
+  method === 'text' || ownBodies.has(method) || refusals.has(method);
 
 /** The body for a method: ours, or the engine's own. */
 export function bodyFor(
   method: string,
   original: (...args: unknown[]) => unknown,
+  numberOfText: NumberOfText,
 ): (...args: unknown[]) => unknown {
+  if (method === 'text') return text(numberOfText) as typeof original;
   const own = ownBodies.get(method) as typeof original | undefined;
   const refuse = refusals.get(method) as typeof original | undefined;
   return own ?? (refuse ? (...args) => refuse(...args) ?? original(...args) : original);

@@ -1,7 +1,7 @@
 /**
  * Rounding by decimal digits. A number counts with the 15 significant digits that a double always has (IEEE 754, binary64),
  * so that 1.005, which is a little less as a double, is a half, and noise of arithmetic (28.499999999999996 for .285 · 100)
- * decides nothing. Halves go away from zero, as in OpenFormula 1.3, part 4, 6.17 (rounding functions). Where more
+ * decides nothing. Halves go away from zero, as in OpenFormula 1.3, part 4, 6.17 (rounding functions), and as TEXT does. Where more
  * than 15 digits are asked for, those of the shortest decimal form decide.
  */
 export type Way = 'half' | 'up' | 'down';

@@ -10,6 +10,8 @@ import {
 } from 'hyperformula';
 import { invoke } from '../../../functions/core/invoke.ts';
 import { registry } from '../../../functions/registry.ts';
+import { cellEngine } from '../../../src/calc/cell-engine/engine.ts';
+import { formatted } from '../../../src/calc/cell-engine/number-format.ts';
 import { cellEngineSettings } from '../../../src/calc/cell-engine/settings.ts';
 import { argumentOf, innerOfOutcome } from '../../../src/calc/cells/convert.ts';
 import { columnNames, type RandomSheet } from './data.ts';
@@ -136,7 +138,12 @@ function roundedBy(mode: 'halfExpand' | 'expand' | 'trunc') {
   };
 }
 
-/** Rounding as the language rules it. */
+function numberOf(text: string): number {
+  const read = cellEngine().numberOfText(text)!;
+  return typeof read === 'number' ? read : read.val;
+}
+
+/** Rounding as the language rules it. What TEXT answers is tested by itself; here both have the same body. */
 function readNumbers(): void {
   const round = roundedBy('halfExpand');
   const bodies: Record<string, (...args: never[]) => unknown> = {
@@ -151,6 +158,12 @@ function readNumbers(): void {
       const places = digits!.replace(/^-?\d\.?/, '').length - Number(exponent);
       const times = BigInt(round(x / step, 0)) * BigInt(digits!.replace('.', ''));
       return Number(`${times}e${-places}`) + 0;
+    },
+    TEXT: (value: unknown, pattern: string) => {
+      const plain = typeof value === 'object' && value !== null ? (value as { val: number }).val : value;
+      if (typeof plain === 'string')
+        return formatted(cellEngine().numberOfText(plain) === undefined ? plain : numberOf(plain), pattern);
+      return formatted(typeof plain === 'number' ? plain : Number(plain === true), pattern);
     },
   };
   for (const [name, body] of Object.entries(bodies)) {
@@ -183,6 +196,7 @@ export function inCells(sheet: RandomSheet, formulas: readonly ((row: number) =>
   if (!registered) {
     const names = Object.fromEntries([...registry.keys()].map((name) => [name, name]));
     HyperFormula.registerFunctionPlugin(Domain as never, { enGB: names });
+    cellEngine();
     readLookups();
     readNumbers();
     registered = true;
