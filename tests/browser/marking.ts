@@ -16,7 +16,7 @@ export async function markByKeyboard(page: Page): Promise<void> {
   await keyboard.type(String(FAR));
   await tab(2);
   await keyboard.type('far more than aimed at');
-  // Past this rule's buttons ("Earlier" and "Later" of an only rule cannot be pressed) to "Another rule".
+  // Past this rule's buttons ("Move up" and "Move down" of an only rule cannot be pressed) to "Add rule".
   await tab(2);
   await keyboard.press('Enter');
   await page.locator('.mark-rule').nth(1).locator('select:focus').first().waitFor();
@@ -26,7 +26,7 @@ export async function markByKeyboard(page: Page): Promise<void> {
   await tab(1);
   await keyboard.type('watch');
   await tab(1);
-  // Of the last rule "Earlier" and "Remove" can be pressed.
+  // Of the last rule "Move up" and "Remove" can be pressed.
   await tab(3);
   await keyboard.press('Enter');
   await page.locator('.mark-rule').nth(2).locator('select:focus').first().waitFor();

@@ -26,9 +26,9 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
     expect(await page.getByRole('dialog').getAttribute('aria-label')).toBe('Marks on Minimum lean (model)');
     const notes = page.locator('.mark-rule .mark-note');
     await expect
-      .poll(async () => (await notes.allTextContents()).every((note) => note.startsWith('Holds in')))
+      .poll(async () => (await notes.allTextContents()).every((note) => note.startsWith('Matches ')))
       .toBe(true);
-    const counts = (await notes.allTextContents()).map((note) => Number(/Holds in (\d+)/.exec(note)?.[1]));
+    const counts = (await notes.allTextContents()).map((note) => Number(/Matches (\d+) of/.exec(note)?.[1]));
     await page.keyboard.press('Enter');
     await page.locator('.dialogue').waitFor({ state: 'detached' });
 
@@ -64,6 +64,39 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
     await expect.poll(() => cells[first]!.getByRole('img').count()).toBe(0);
     await page.keyboard.press('Control+y');
     await expect.poll(() => cells[first]!.getByRole('img').count()).toBe(1);
+    expect(faults).toEqual([]);
+  } finally {
+    await close();
+  }
+});
+
+test('a rule that is moved takes the focus with it, and its other rules keep their places', async () => {
+  const { page, faults, close } = await launch(served.address, { viewport: { width: 1280, height: 900 } });
+  try {
+    await sheetShown(page);
+    await markByKeyboard(page);
+    const dialogue = page.getByRole('dialog');
+    const tones = async () =>
+      Promise.all(
+        (await dialogue.getByRole('combobox', { name: 'Mark', exact: true }).all()).map((one) =>
+          one.inputValue(),
+        ),
+      );
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+    expect(await tones()).toEqual(['attend', 'watch', 'good']);
+    await dialogue.getByRole('button', { name: 'Rule 3: move up' }).press('Enter');
+    await expect.poll(focused).toBe('Rule 2: move up');
+    expect(await tones()).toEqual(['attend', 'good', 'watch']);
+    // At the top only the way down is left.
+    await page.keyboard.press('Enter');
+    await expect.poll(focused).toBe('Rule 1: move down');
+    expect(await tones()).toEqual(['good', 'attend', 'watch']);
+    await page.keyboard.press('Enter');
+    await expect.poll(focused).toBe('Rule 2: move down');
+    // At the bottom only the way up.
+    await page.keyboard.press('Enter');
+    await expect.poll(focused).toBe('Rule 3: move up');
+    expect(await tones()).toEqual(['attend', 'watch', 'good']);
     expect(faults).toEqual([]);
   } finally {
     await close();

@@ -38,12 +38,12 @@ const tryOut = async (page: Page, name: string, value: string) => {
 };
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 
-test('the figure tries set-ups out without touching the data, and a lift that is kept stands in the row until undo', async () => {
+test('the figure tries set-ups out without touching the data, and a heel lift that is saved stays in the row until undo', async () => {
   const { page } = watched;
   const lift = await cellOf(page, row, 'Heel lift used');
   const before = await lift.textContent();
   await tryOut(page, 'Heel lift, cm', '1.3');
-  await expect.poll(() => page.locator('.figure-numbers thead').textContent()).toContain('1.3 cm lift');
+  await expect.poll(() => page.locator('.figure-numbers thead').textContent()).toContain('1.3 cm heel lift');
   expect(await lift.textContent()).toBe(before);
 
   // The bar stands over mid-foot to half a pixel, and the trunk leans as the closed form says: bar rule with a high bar

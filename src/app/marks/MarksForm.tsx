@@ -76,9 +76,9 @@ export function MarksForm({ sheet, column, close }: Props) {
     const [rule] = rules.splice(index, 1);
     rules.splice(index + step, 0, rule!);
     const moved = `fieldset:nth-of-type(${index + step + 1})`;
-    const enabled = index + step === 0 ? 'later' : index + step === rules.length - 1 ? 'earlier' : '';
-    const which = enabled || (step < 0 ? 'earlier' : 'later');
-    reorder(rules, `${moved} button[aria-label$="${which}"]`);
+    const enabled = index + step === 0 ? 'down' : index + step === rules.length - 1 ? 'up' : '';
+    const which = enabled || (step < 0 ? 'up' : 'down');
+    reorder(rules, `${moved} button[aria-label$="move ${which}"]`);
   };
   const submit = async (event: Event): Promise<boolean> => {
     event.preventDefault();
@@ -134,7 +134,7 @@ export function MarksForm({ sheet, column, close }: Props) {
               reorder([...now.rules, blank()], `fieldset:nth-of-type(${now.rules.length + 1}) select`)
             }
           >
-            {now.rules.length === 0 ? 'Add rule' : 'Add rule'}
+            Add rule
           </button>
         </div>
         <datalist id={namesId}>

@@ -146,7 +146,6 @@ export function RuleFields(props: Props) {
             disabled={number === 1}
             onClick={() => move(-1)}
           >
-            {' '}
             Move up
           </button>
           <button

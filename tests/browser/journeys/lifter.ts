@@ -87,7 +87,7 @@ export const lifterJourney: Journey = {
       const field = page.getByRole('spinbutton', { name: 'Heel lift, cm' });
       await field.fill('1.9');
       await field.press('Enter');
-      await page.locator('.figure-numbers thead').getByText('1.9 cm lift').waitFor();
+      await page.locator('.figure-numbers thead').getByText('1.9 cm heel lift').waitFor();
     },
     page: async (page) => {
       await page.getByRole('button', { name: 'Reset to this row' }).click();

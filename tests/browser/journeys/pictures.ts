@@ -1,7 +1,7 @@
 import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { pictureName, stepsOf } from '../../../src/guides/index.ts';
-import { launch, serve, sheetShown, withoutFileAccess } from '../browser.ts';
+import { cellOf, launch, serve, sheetShown, withoutFileAccess } from '../browser.ts';
 import { journeys } from './all.ts';
 
 /**
@@ -24,8 +24,8 @@ for (const { guide, does } of journeys.filter(
     { viewport: wide, colorScheme: 'light' },
     withoutFileAccess,
   );
-  // The page says once that it is kept on the device; after that it is quiet.
-  await page.getByText('kept on this device').waitFor();
+  // What the page says once is said before the pictures.
+  await page.getByText('Saved in this browser').first().waitFor();
   await page.reload();
   await sheetShown(page);
   for (const step of stepsOf(guide)) {
@@ -56,13 +56,11 @@ if (!process.env.ONLY || process.env.ONLY === 'page') {
     colorScheme: 'light',
   });
   await sheetShown(page);
-  await page.getByText('kept on this device').waitFor();
+  await page.getByText('Saved in this browser').first().waitFor();
   await page.reload();
   await sheetShown(page);
   // The lifter with the stiffest ankles, at the column of the lean.
-  await page.locator('.ht_clone_inline_start td', { hasText: 'Una Bellamy' }).first().click();
-  await page.keyboard.press('Home');
-  for (let column = 0; column < 15; column++) await page.keyboard.press('ArrowRight');
+  await (await cellOf(page, 20, 'Minimum lean (model)')).click();
   await page.waitForTimeout(700);
   await page.screenshot({ path: join(folder, 'page.png') });
   await close();
