@@ -147,7 +147,7 @@ test(
               // The browser found its database damaged and has deleted all of it.
               seen.deleted++;
               expect(found.notes).toEqual([
-                expect.stringMatching(/has lost the storage.*back from its second journal/),
+                expect.stringMatching(/has lost its saved copy of.*restored from its second journal/),
               ]);
             }
             expect(found.versions).toEqual(versions);

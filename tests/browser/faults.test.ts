@@ -313,7 +313,7 @@ describe('storage', () => {
       ok: true,
       notes: [
         expect.stringMatching(
-          /has lost the storage.*back from its second journal, with its named version; its last saved change is “Change femur of row 2”/,
+          /has lost its saved copy of.*restored from its second journal, with its named version; its last saved change is “Change femur of row 2”/,
         ),
       ],
     });
@@ -346,7 +346,7 @@ describe('storage', () => {
     expect(await page.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({
       ok: true,
       notes: [
-        expect.stringMatching(/has lost the storage.*with its named version.*what came after it is lost/),
+        expect.stringMatching(/has lost its saved copy of.*with its named version.*what came after it is lost/),
       ],
     });
     // Of the changes since the copy, the last one is cut.
@@ -423,7 +423,7 @@ describe('two tabs on one book', () => {
     expect(await other.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({ ok: true });
     expect(await keeping(other)).toMatchObject({
       state: 'reading',
-      sentence: expect.stringContaining('take it over'),
+      sentence: expect.stringContaining('Take it over'),
     });
     expect(await type(0, '1', other)).toMatchObject({ ok: false });
     expect(await type(0, '48')).toMatchObject({ ok: true });
@@ -437,7 +437,7 @@ describe('two tabs on one book', () => {
     // The first one waits: when the other is closed, it has the book again, with what was done there.
     await other.close();
     await page.waitForFunction(() => reach.keepings.at(-1)!.state === 'kept');
-    expect(await page.evaluate(() => reach.restarts.at(-1)!.sentence)).toContain('let go of this book');
+    expect(await page.evaluate(() => reach.restarts.at(-1)!.sentence)).toContain('The other tab has closed this book');
     expect(await texts()).toEqual(['49', '98', '41', '82', '42', '84']);
     expect(await type(1, '50')).toMatchObject({ ok: true });
   });
