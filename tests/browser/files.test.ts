@@ -134,7 +134,7 @@ describe('where the browser lets a page write files', () => {
     });
     await typeFemur(page, '45.5', true);
     await page.keyboard.press('Control+s');
-    await page.getByText(/was not written: it is no longer there\. Save a copy\./).waitFor();
+    await page.getByText(/was not written: the file is no longer there\. Save a copy\./).waitFor();
     await page.getByText('file not up to date').waitFor();
   });
 });
