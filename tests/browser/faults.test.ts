@@ -346,7 +346,9 @@ describe('storage', () => {
     expect(await page.evaluate((id) => reach.service.openStored(id), id)).toMatchObject({
       ok: true,
       notes: [
-        expect.stringMatching(/has lost its saved copy of.*with its named version.*what came after it is lost/),
+        expect.stringMatching(
+          /has lost its saved copy of.*with its named version.*what came after it is lost/,
+        ),
       ],
     });
     // Of the changes since the copy, the last one is cut.
@@ -437,7 +439,9 @@ describe('two tabs on one book', () => {
     // The first one waits: when the other is closed, it has the book again, with what was done there.
     await other.close();
     await page.waitForFunction(() => reach.keepings.at(-1)!.state === 'kept');
-    expect(await page.evaluate(() => reach.restarts.at(-1)!.sentence)).toContain('The other tab has closed this book');
+    expect(await page.evaluate(() => reach.restarts.at(-1)!.sentence)).toContain(
+      'The other tab has closed this book',
+    );
     expect(await texts()).toEqual(['49', '98', '41', '82', '42', '84']);
     expect(await type(1, '50')).toMatchObject({ ok: true });
   });
