@@ -41,7 +41,7 @@ beforeEach(async () => {
     withoutFileAccess,
   );
   await sheetShown(watched.page);
-  await watched.page.getByText('it opens without a network').waitFor();
+  await watched.page.getByText('Leverbook now works offline.').waitFor();
 });
 afterEach(async () => {
   await watched.close();
