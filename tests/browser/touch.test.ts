@@ -53,8 +53,8 @@ test('rows and values, a column with a formula and the figure, by touch', async 
     await tap(dialogue.getByLabel('Label'));
     await page.keyboard.type(label);
     if (formula) {
-      await dialogue.getByLabel('Edit the column formula').scrollIntoViewIfNeeded();
-      await tap(dialogue.getByLabel('Edit the column formula'));
+      await dialogue.getByLabel('Column formula').scrollIntoViewIfNeeded();
+      await tap(dialogue.getByLabel('Column formula'));
       await page.keyboard.type(formula);
     }
     await dialogue.getByRole('button', { name: 'Add column' }).scrollIntoViewIfNeeded();

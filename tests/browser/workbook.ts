@@ -125,7 +125,7 @@ export async function columnByKeys(
   for (const [field, text] of [
     ['Kind', parts.kind],
     ['Measures', parts.measures],
-    ['Edit the column formula', parts.formula],
+    ['Column formula', parts.formula],
   ] as const) {
     if (text === undefined) continue;
     await tabTo(page, field);
