@@ -2,7 +2,17 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { violations } from './axe.ts';
 import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
-import { active, editorLoaded, heading, inCellText, keys, lineText, shown, sizeShown } from './workbook.ts';
+import {
+  active,
+  editorLoaded,
+  heading,
+  inCellText,
+  keys,
+  lineText,
+  placeOf,
+  shown,
+  sizeShown,
+} from './workbook.ts';
 
 /** The formula editor that opens over a cell: the same as the line above the sheet, with the same text. */
 
@@ -32,11 +42,15 @@ const middle = async (of: Locator): Promise<readonly [number, number]> => {
   return [x + width / 2, y + height / 2];
 };
 /** From the first cell of the sheet to one by arrows alone. */
-const walk = async (page: Page, down: number, right: number) => {
+const walk = async (page: Page, row: number, label: string) => {
+  const { index } = await placeOf(page, label);
   await keys(page, 'Control+Home');
-  for (let i = 0; i < down; i++) await keys(page, 'ArrowDown');
-  for (let i = 0; i < right; i++) await keys(page, 'ArrowRight');
+  for (let at = 1; at < row; at++) await keys(page, 'ArrowDown');
+  for (let at = 2; at < index; at++) await keys(page, 'ArrowRight');
 };
+/** The column and row of a cell, as `active` says them. */
+const cellAt = async (page: Page, row: number, label: string) =>
+  `${(await placeOf(page, label)).index},${row + 1}`;
 /** What the browser says has the focus: the editor in the cell, the one in the line, or something else. */
 const hands = (page: Page) =>
   page.evaluate(() => {
@@ -49,9 +63,15 @@ const hands = (page: Page) =>
 test('by keys alone: completion, signature, preview, arrows that point, and Enter goes on below', async () => {
   const { page, faults } = watched;
   await (await cellOf(page, 1, 'Athlete')).click();
-  await walk(page, 1, 3);
+  await walk(page, 2, 'Stature');
   const before = await shown(page, 2, 'Stature');
-  const whole = '=SEG.RATIO(femur, MAX(F2:G3)) * 1';
+  const [femurAt, tibiaAt, trunkAt] = [
+    (await placeOf(page, 'Femur')).letter,
+    (await placeOf(page, 'Tibia')).letter,
+    (await placeOf(page, 'Trunk')).letter,
+  ];
+  const range = `=SEG.RATIO(femur, MAX(${tibiaAt}2:${trunkAt}3))`;
+  const whole = `${range} * 1`;
   await page.keyboard.type('=SEG.RA');
   const list = page.locator('.cell-formula-editor .cm-tooltip-autocomplete');
   await list.getByText('SEG.RATIO').first().waitFor();
@@ -67,7 +87,7 @@ test('by keys alone: completion, signature, preview, arrows that point, and Ente
   await keys(page, 'ArrowRight');
   expect(await inCellText(page)).toBe('=SEG.RATIO(femur)');
   await keys(page, 'ArrowDown');
-  expect(await inCellText(page)).toBe('=SEG.RATIO(E3)');
+  expect(await inCellText(page)).toBe(`=SEG.RATIO(${femurAt}3)`);
   await expect.poll(() => page.locator('.sheet-grid td.pointed').count()).toBe(1);
   await keys(page, 'ArrowUp');
   await page.keyboard.type(', MA');
@@ -76,7 +96,7 @@ test('by keys alone: completion, signature, preview, arrows that point, and Ente
   await page.keyboard.type('X(');
   await expect.poll(() => page.locator('.cell-formula .signature .here').textContent()).toBe('numbers');
   await keys(page, 'ArrowRight', 'ArrowRight', 'Shift+ArrowDown', 'Shift+ArrowRight');
-  expect(await inCellText(page)).toBe('=SEG.RATIO(femur, MAX(F2:G3))');
+  expect(await inCellText(page)).toBe(range);
   await expect.poll(() => page.locator('.sheet-grid td.pointed').count()).toBe(4);
   // Where no name is missing, an arrow moves the caret.
   await page.keyboard.type(')');
@@ -89,7 +109,7 @@ test('by keys alone: completion, signature, preview, arrows that point, and Ente
   await expect.poll(said).toBeCloseTo(wanted, 2);
   await keys(page, 'Enter');
   expect(await inCellText(page)).toBeNull();
-  await expect.poll(() => active(page)).toBe('5,4');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 3, 'Stature'));
   await expect.poll(() => number(page, 2, 'Stature')).toBeCloseTo(wanted, 1);
 
   // F2 has it back, the caret at its end; Escape leaves it as it was, and nothing to undo but the first change.
@@ -110,17 +130,17 @@ test('by keys alone: completion, signature, preview, arrows that point, and Ente
 test('Tab, Shift+Tab and Shift+Enter take the formula and go where they point; a whole word needs no second Enter', async () => {
   const { page, faults } = watched;
   await (await cellOf(page, 1, 'Athlete')).click();
-  await walk(page, 2, 3);
+  await walk(page, 3, 'Stature');
   await page.keyboard.type('=40+1');
   await keys(page, 'Tab');
-  await expect.poll(() => active(page)).toBe('6,4');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 3, 'Femur'));
   await page.keyboard.type('=40+2');
   await keys(page, 'Shift+Tab');
-  await expect.poll(() => active(page)).toBe('5,4');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 3, 'Stature'));
   await keys(page, 'ArrowDown');
   await page.keyboard.type('=40+3');
   await keys(page, 'Shift+Enter');
-  await expect.poll(() => active(page)).toBe('5,4');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 3, 'Stature'));
   await expect.poll(() => number(page, 3, 'Stature')).toBe(41);
   await expect.poll(() => number(page, 3, 'Femur')).toBe(42);
   await expect.poll(() => number(page, 4, 'Stature')).toBe(43);
@@ -128,7 +148,7 @@ test('Tab, Shift+Tab and Shift+Enter take the formula and go where they point; a
   await page.locator('.cell-formula-editor .cm-tooltip-autocomplete').waitFor();
   await page.waitForTimeout(100);
   await keys(page, 'Enter');
-  await expect.poll(() => active(page)).toBe('5,5');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 4, 'Stature'));
   await expect.poll(() => number(page, 3, 'Stature')).toBe(await number(page, 3, 'Tibia'));
   // Opened and left as it is: nothing was done.
   const undo = page.getByRole('button', { name: /^Undo/ }).first();
@@ -136,7 +156,7 @@ test('Tab, Shift+Tab and Shift+Enter take the formula and go where they point; a
   await keys(page, 'ArrowUp', 'Enter');
   await expect.poll(() => inCellText(page)).toBe('=tibia');
   await keys(page, 'Enter');
-  await expect.poll(() => active(page)).toBe('5,5');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 4, 'Stature'));
   expect(await undo.getAttribute('aria-label')).toBe(last);
   await keys(page, 'Control+z', 'Control+z', 'Control+z', 'Control+z');
   await expect.poll(() => undo.isDisabled()).toBe(true);
@@ -162,6 +182,7 @@ test('by mouse: cells pulled over and headings go into the cell, and the text go
   const { page, faults } = watched;
   const stature = await cellOf(page, 3, 'Stature');
   const before = await stature.textContent();
+  const range = `${(await placeOf(page, 'Femur')).letter}4:${(await placeOf(page, 'Tibia')).letter}6`;
   await stature.click();
   await page.keyboard.type('=MAX(');
   await page.mouse.move(...(await middle(await cellOf(page, 4, 'Femur'))));
@@ -169,10 +190,10 @@ test('by mouse: cells pulled over and headings go into the cell, and the text go
   await page.mouse.move(...(await middle(await cellOf(page, 6, 'Tibia'))), { steps: 5 });
   await expect.poll(() => page.locator('.sheet-grid td.pointed').count()).toBe(6);
   await page.mouse.up();
-  expect(await inCellText(page)).toBe('=MAX(E4:F6)');
+  expect(await inCellText(page)).toBe(`=MAX(${range})`);
   await page.keyboard.type(', ');
   await heading(page, 'Trunk').click();
-  expect(await inCellText(page)).toBe('=MAX(E4:F6, trunk)');
+  expect(await inCellText(page)).toBe(`=MAX(${range}, trunk)`);
   expect(await hands(page)).toBe('cell');
 
   // A click into the line goes on there, with the same text, and the cell shows what is written.
@@ -180,30 +201,30 @@ test('by mouse: cells pulled over and headings go into the cell, and the text go
   await expect.poll(() => hands(page)).toBe('line');
   await keys(page, 'End');
   await page.keyboard.type(' + 1');
-  expect(await lineText(page)).toBe('=MAX(E4:F6, trunk) + 1');
-  expect(await inCellText(page)).toBe('=MAX(E4:F6, trunk) + 1');
+  expect(await lineText(page)).toBe(`=MAX(${range}, trunk) + 1`);
+  expect(await inCellText(page)).toBe(`=MAX(${range}, trunk) + 1`);
   await page.locator('.cell-formula-editor').click({ position: { x: 14, y: 12 } });
   await expect.poll(() => hands(page)).toBe('cell');
   await keys(page, 'End');
   await page.keyboard.type('0');
-  expect(await lineText(page)).toBe('=MAX(E4:F6, trunk) + 10');
+  expect(await lineText(page)).toBe(`=MAX(${range}, trunk) + 10`);
 
   // And by a key: what is chosen is chosen on the other side.
   await keys(page, 'Shift+ArrowLeft', 'F2');
   expect(await hands(page)).toBe('line');
   await page.keyboard.type('2');
-  expect(await inCellText(page)).toBe('=MAX(E4:F6, trunk) + 12');
+  expect(await inCellText(page)).toBe(`=MAX(${range}, trunk) + 12`);
   await keys(page, 'F2');
   expect(await hands(page)).toBe('cell');
   await keys(page, 'Backspace');
-  expect(await lineText(page)).toBe('=MAX(E4:F6, trunk) + 1');
+  expect(await lineText(page)).toBe(`=MAX(${range}, trunk) + 1`);
   await page.getByRole('button', { name: 'Enter the formula' }).click();
   const cells = [4, 5, 6].flatMap((row) => ['Femur', 'Tibia'].map((of) => number(page, row, of)));
   const most = Math.max(...(await Promise.all([...cells, number(page, 3, 'Trunk')])));
   await expect.poll(() => stature.textContent()).toBe((most + 1).toFixed(1));
   // The keys are the sheet's again.
   await keys(page, 'ArrowDown');
-  await expect.poll(() => active(page)).toBe('5,5');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 4, 'Stature'));
   await keys(page, 'Control+z');
   await expect.poll(() => stature.textContent()).toBe(before);
   expect(faults).toEqual([]);
@@ -262,7 +283,12 @@ test('the editor grows to the right and down with its text, stays inside the win
   const { page, faults } = watched;
   await page.setViewportSize({ width: 1280, height: 700 });
   const box = () => page.locator('.cell-formula-box').boundingBox();
+  // With the first columns scrolled away there is room to the right of it.
+  await page.mouse.move(600, 400);
+  await page.mouse.wheel(450, 0);
+  await heading(page, 'Tested').waitFor();
   await (await cellOf(page, 3, 'Tested')).click();
+  const at = await cellAt(page, 3, 'Tested');
   await page.keyboard.type('=1');
   const small = (await box())!;
   const cell = (await (await cellOf(page, 3, 'Tested')).boundingBox())!;
@@ -290,7 +316,7 @@ test('the editor grows to the right and down with its text, stays inside the win
   };
   await inside();
   await keys(page, 'Escape');
-  await expect.poll(() => active(page)).toBe('4,4');
+  await expect.poll(() => active(page)).toBe(at);
   // In the last corner of the sheet, the row in which a new one begins included.
   await keys(page, 'Control+End');
   const [rows, columns] = await sizeShown(page);
@@ -321,7 +347,7 @@ test('another sheet is pointed into from the line, and the formula lands where i
   await keys(page, 'Enter');
   await expect.poll(() => page.locator('.sheet-place').getAttribute('aria-label')).toBe('Roster');
   await expect.poll(async () => Number(await stature.textContent())).toBe(wanted);
-  await expect.poll(() => active(page)).toBe('5,3');
+  await expect.poll(() => active(page)).toBe(await cellAt(page, 2, 'Stature'));
   await keys(page, 'Control+z');
   await expect.poll(() => stature.textContent()).toBe(before);
   expect(faults).toEqual([]);
@@ -329,8 +355,10 @@ test('another sheet is pointed into from the line, and the formula lands where i
 
 test('in a narrow window a formula is written in the line, which has the width for it', async () => {
   const { page, faults } = watched;
+  // Narrow from its start: what the wide page was loading is not stopped half-way.
+  await page.goto('about:blank');
   await page.setViewportSize({ width: 390, height: 844 });
-  await page.reload();
+  await page.goto(served.address);
   await sheetShown(page);
   await editorLoaded(page);
   await page.locator('.ht_master tbody tr[aria-rowindex="3"] td[aria-colindex="3"]').click();

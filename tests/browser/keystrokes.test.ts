@@ -1,7 +1,16 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
-import { blankBook, editorLoaded, inCellText, keys, lineText, rowsShow, shown } from './workbook.ts';
+import {
+  blankBook,
+  editorLoaded,
+  inCellText,
+  keys,
+  lineText,
+  rowsShow,
+  sampleBook,
+  shown,
+} from './workbook.ts';
 
 /** Nothing that is typed is lost or goes elsewhere, however slow the page is. */
 
@@ -181,8 +190,7 @@ test('a row typed at the end shows its text and its number, though its values co
 test('with frames that come late, what is typed over a chosen text replaces it whole', async () => {
   const { page, faults } = watched;
   await page.reload();
-  await sheetShown(page);
-  await editorLoaded(page);
+  await sampleBook(page);
   // Frames and short waits come a quarter of a second late, as on a machine that is busy with something else.
   await page.evaluate(() => {
     const frame = window.requestAnimationFrame.bind(window);
@@ -209,7 +217,7 @@ test('with frames that come late, what is typed over a chosen text replaces it w
 test('on a slow processor no key is lost between the sheet and the line, and none goes to the wrong cell', async () => {
   const { page, context, faults } = watched;
   await page.reload();
-  await sheetShown(page);
+  await sampleBook(page);
   const driver = await context.newCDPSession(page);
   await driver.send('Emulation.setCPUThrottlingRate', { rate: 6 });
   const before = [await shown(page, row, 'Femur'), await shown(page, row + 1, 'Femur')];

@@ -21,6 +21,7 @@ import {
   paste,
   perform,
   rowsShow,
+  sampleBook,
   savedBook,
   shown,
 } from './workbook.ts';
@@ -82,7 +83,9 @@ test('a messy block is pasted: quotes, line breaks, decimal comma, units, dates;
   expect(await shown(page, 4, 'Athlete')).toBe('=1+1');
   const held = await cellOf(page, 3, 'Femur');
   expect(await held.getAttribute('aria-invalid')).toBe('true');
-  await expect.poll(() => page.locator('.notices').textContent()).toContain('2 texts did not fit');
+  await expect
+    .poll(() => page.locator('.notices').textContent())
+    .toContain('2 texts do not fit the column and are unreadable.');
   // It is put right where it stands; one undo takes the whole block back.
   await held.click();
   await keys(page, 'F2', 'Home', 'Delete', 'Delete', 'Delete', 'Delete', 'Delete', 'Delete', 'Enter');
@@ -197,10 +200,8 @@ const number = (text: string): number => Number(text.replace(',', '.'));
 
 test('rows are sorted, shown in part and grouped with a summary each, and the data stay in their order', async () => {
   const { page, faults } = watched;
-  await keys(page, 'Alt+b');
-  await page.getByRole('button', { name: /^Squat screening A club/ }).click();
+  await sampleBook(page);
   await expect.poll(() => page.locator('.status').textContent()).toContain('24 rows');
-  await page.getByRole('dialog').waitFor({ state: 'detached' });
   await expect.poll(() => shown(page, 24, 'Femur')).toMatch(/^\d/);
   const [femurs, sexes] = [(await column(page, 'Femur')).map(number), await column(page, 'Sex')];
   expect(femurs).toHaveLength(24);
@@ -218,7 +219,7 @@ test('rows are sorted, shown in part and grouped with a summary each, and the da
   await expect.poll(() => page.locator('.scope').textContent()).toContain('femur, whole column');
   await keys(page, 'Alt+Shift+f');
   const dialogue = page.getByRole('dialog');
-  await dialogue.getByLabel('Femur is').selectOption('from to');
+  await dialogue.getByLabel('Rows where Femur').selectOption('from to');
   await dialogue.getByRole('textbox', { name: 'From' }).fill('40');
   await keys(page, 'Enter');
   await dialogue.waitFor({ state: 'detached' });

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { cellOf, runCommand } from './browser.ts';
+import { cellOf, runCommand, sheetShown } from './browser.ts';
 
 /** Steps that the tests of the workbook share. */
 
@@ -52,6 +52,16 @@ export async function blankBook(page: Page): Promise<void> {
   await headings(page, ['Athlete']);
 }
 
+/** The sample of a screening once more, whatever was opened before. */
+export async function sampleBook(page: Page): Promise<void> {
+  await opened(page);
+  await keys(page, 'Alt+b');
+  await page.getByRole('button', { name: /^Squat screening A club/ }).click();
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await heading(page, 'Femur').waitFor();
+  await sheetShown(page);
+}
+
 /** Waits until the sheet on show has these headings, as far as they are in view. */
 export async function headings(page: Page, wanted: readonly string[]): Promise<void> {
   await expect.poll(() => shownHeadings(page)).toEqual(wanted);
@@ -74,6 +84,15 @@ export const heading = (page: Page, label: string): Locator =>
     .locator('.sheet-grid .ht_clone_top thead th, .sheet-grid .ht_clone_top_inline_start_corner thead th')
     .filter({ has: page.locator('.heading-words').getByText(label, { exact: true }) })
     .first();
+
+/** The number of a column as the grid states it, and its letter in addresses. */
+export async function placeOf(page: Page, label: string): Promise<{ index: number; letter: string }> {
+  const index = Number(await heading(page, label).getAttribute('aria-colindex'));
+  // The numbers of the rows are the grid's first column. Letters from Z on are not needed here.
+  expect(index).toBeGreaterThan(1);
+  expect(index).toBeLessThan(28);
+  return { index, letter: String.fromCharCode(63 + index) };
+}
 
 /** What a cell shows. */
 export const shown = async (page: Page, row: number, label: string): Promise<string> =>
