@@ -9,7 +9,7 @@ const bounds = { min: 0, because: 'A sole is no thinner than nothing.' };
 export default defineFunction({
   name: 'LIFT.NET',
   family: 'lift',
-  summary: 'Heel lift of a shoe or board: what is under the heel less what is under the ball.',
+  summary: 'Net height of a shoe or board: what is under the heel less what is under the ball.',
   searchWords: ['drop', 'heel drop', 'stack height', 'shoe', 'effective heel'],
   parameters: [
     number('heel_stack', 'cm', 'thickness under the heel', { bounds }),

@@ -84,7 +84,7 @@ function damaged(path: Path, problem: string): never {
     .join('')
     .replace(/^\./, '');
   throw new BookFileError(
-    `The book file is damaged${at ? ` at ${at.slice(0, 120)}` : ''}: ${problem.slice(0, 300)}. Mend it there with a text editor, or open an earlier copy; the file was not changed.`,
+    `The book file is damaged${at ? ` at ${at.slice(0, 120)}` : ''}: ${problem.slice(0, 300)}. Fix it there with a text editor, or open an earlier copy; the file was not changed.`,
   );
 }
 
@@ -173,7 +173,7 @@ function buildNames(book: LiveBook, frame: Frame): void {
   for (const [n, named] of (frame.names ?? []).entries()) {
     const path = ['names', n];
     const sheet = sheetNamed(book, named.sheet);
-    if (!sheet) damaged([...path, 'sheet'], `"${named.sheet}", which is no sheet of this book`);
+    if (!sheet) damaged([...path, 'sheet'], `"${named.sheet}", which is not a sheet of this book`);
     const column = columnNamed(sheet, named.column);
     if (!column) damaged([...path, 'column'], `"${named.column}", which is no column of ${sheet.name}`);
     if (named.row > sheet.rows)

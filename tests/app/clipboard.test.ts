@@ -53,12 +53,12 @@ describe.each([
     expect(await copy(made, selection)).toBe(false);
     expect(made.notice.value).toMatchObject({
       tone: 'wrong',
-      text: `The browser did not let this page copy. Click a cell, then press ${c}.`,
+      text: `The browser blocked copying. Click a cell, then press ${c}.`,
     });
     expect(await pasteFromClipboard(made)).toBe(false);
     expect(made.notice.value).toMatchObject({
       tone: 'wrong',
-      text: `The browser did not let this page paste. Click a cell, then press ${v}.`,
+      text: `The browser blocked pasting. Click a cell, then press ${v}.`,
     });
     expect(made.asked.filter((name) => name !== 'tile')).toEqual([]);
   });

@@ -65,7 +65,7 @@ describe('the number of cells of a book', () => {
     const before = session.save();
     expect(paste('b', '1')).toMatchObject({
       ok: false,
-      sentence: expect.stringMatching(/60000005 cells in the book; at most 60000000/),
+      sentence: expect.stringMatching(/60000005 cells in the book are too many; at most 60000000/),
     });
     expect(session.save()).toBe(before);
     // A blank one takes no room.

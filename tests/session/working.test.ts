@@ -38,7 +38,7 @@ describe('the working of a cell', () => {
     const ankleX = (0.25 - 0.5) * foot!;
     const kneeX = ankleX + tibia! * Math.sin(rad(ankle));
     const hipX = kneeX - femur!;
-    expect(step(working, /^Shank/)).toBeCloseTo(ankle, 9);
+    expect(step(working, /^Shin angle/)).toBeCloseTo(ankle, 9);
     expect(step(working, /^Ankle joint/)).toBeCloseTo(ankleX, 9);
     expect(step(working, /^Knee ahead/)).toBeCloseTo(kneeX, 9);
     expect(step(working, /^Hip ahead/)).toBeCloseTo(hipX, 9);

@@ -208,13 +208,13 @@ describe('the keeper of the open book', () => {
     const three = tab();
     const opened = await three.service.openStored(book!.id);
     expect(opened.ok && opened.outline.undoEnd).toMatch(
-      /^Undo reaches back to “Rename the book”: the change before it, “Rename the book”, was too large to store\.$/,
+      /^Undo reaches back to “Rename the book”: the change before it, “Rename the book”, was too large to save\.$/,
     );
     expect(await three.service.undo()).toMatchObject({ ok: true });
     expect(await three.service.undo()).toEqual({
       ok: false,
       sentence: expect.stringMatching(
-        /^Undo ends here: the change before, “Rename the book”, was too large to store\.$/,
+        /^Undo ends here: the change before, “Rename the book”, was too large to save\.$/,
       ),
     });
   });
@@ -371,7 +371,7 @@ describe('two tabs', () => {
     expect(await two.service.openStored(id!)).toMatchObject({ ok: true });
     expect(two.keeping()).toMatchObject({
       state: 'reading',
-      sentence: expect.stringContaining('take it over'),
+      sentence: expect.stringContaining('Take it over'),
     });
     expect(await femurs(two.service)).toEqual(['40', '41', '42']);
     expect(await two.service.run({ do: 'set-title', title: 'No' })).toMatchObject({ ok: false });

@@ -30,7 +30,7 @@ describe('a name that would mean two things is refused, with one that could be g
   ])('%s', (name, whose) => {
     const problem = givenNameProblem(name, book, whose);
     expect(problem).toMatchSnapshot();
-    const proposal = /"([^"]+)" would do/.exec(problem ?? '')?.[1];
+    const proposal = /Try "([^"]+)"/.exec(problem ?? '')?.[1];
     if (proposal) expect(givenNameProblem(proposal, book, whose)).toBeUndefined();
   });
 });

@@ -41,7 +41,7 @@ describe('the help says', () => {
     [
       'that a deep position looks too upright',
       ['LEAN.AT'],
-      /more upright here than it is held[\s\S]*155°|155°[\s\S]*more upright here than it is held/,
+      /more upright here than it is[\s\S]*155°|155°[\s\S]*more upright here than it is/,
     ],
     ['that turning out is an upper bound', ['LEAN.PARALLEL', 'LEAN.HIP', 'LEAN.DEEPEST'], /upper bound/],
     [
