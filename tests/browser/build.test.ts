@@ -113,7 +113,7 @@ test('with the mouse, the keyboard for words and figures only', async () => {
     await menu('Column', /^Add a column after/);
     await page.getByLabel('Label').click();
     await page.keyboard.type(label);
-    await page.getByRole('button', { name: 'Add column' }).click();
+    await page.getByRole('button', { name: 'Add column', exact: true }).click();
   };
   await add('Exertion');
   await add('Minutes');

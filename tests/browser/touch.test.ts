@@ -38,7 +38,7 @@ test('rows and values, a column with a formula and the figure, by touch', async 
       )
       .last();
   const find = async (words: string) => {
-    await tap(page.locator('.narrow-bar').getByRole('button', { name: 'All' }));
+    await tap(page.locator('.narrow-bar').getByRole('button', { name: 'Commands' }));
     await page.locator('.finder[open]').waitFor();
     await page.keyboard.type(words);
     await tap(page.getByRole('option').first());

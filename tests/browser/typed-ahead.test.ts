@@ -62,8 +62,8 @@ test('a command found by its key while a dialogue is being saved runs once that 
   const { page } = watched;
   await page.keyboard.press('Alt+Enter');
   await dialogue(page, 'Column Athlete').waitFor();
-  await page.getByLabel('Note').fill('Names are invented.');
-  await page.getByLabel('Label').focus();
+  await dialogue(page, 'Column Athlete').getByLabel('Note').fill('Names are invented.');
+  await dialogue(page, 'Column Athlete').getByLabel('Label').focus();
   await slow(page, 400);
   await page.keyboard.press('Enter');
   await page.keyboard.press('F1');
