@@ -12,7 +12,12 @@ beforeAll(async () => {
   watched = await launch(served.address, { viewport: { width: 1280, height: 800 } });
   const { page } = watched;
   await sheetShown(page);
+  // In a book that has a sheet for the points, the panel leads there; another book is offered one.
   await page.getByRole('tab', { name: 'Picture' }).click();
+  await page.getByRole('button', { name: 'Go to Observed squats' }).click();
+  await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
+  await page.keyboard.press('Alt+b');
+  await page.getByRole('button', { name: /^Blank book/ }).click();
   await page.getByRole('button', { name: 'Add a sheet for observed squats' }).click();
   await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
 });
