@@ -48,7 +48,7 @@ test('the books page and the Help menu lead to the guides, and each step’s but
   await page.getByRole('dialog').waitFor({ state: 'detached' });
   await step(page, 'Una Bellamy: Minimum lean').getByRole('button', { name: 'Show me' }).click();
   await page.locator('[data-part="line"]').getByText('LEAN.PARALLEL').first().waitFor();
-  await step(page, 'target_lean').first().getByRole('button', { name: 'Show me' }).click();
+  await step(page, 'Target lean').first().getByRole('button', { name: 'Show me' }).click();
   await expect
     .poll(() =>
       page.evaluate(() => document.activeElement?.closest('[data-setting]')?.getAttribute('data-setting')),

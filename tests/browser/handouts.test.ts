@@ -29,7 +29,7 @@ test('the parts of a handout are chosen, kept in the book, and taken back by und
   await parts.getByRole('checkbox', { name: 'Figure, flat and lifted' }).uncheck();
   await parts.getByRole('checkbox', { name: 'Next test' }).uncheck();
   expect(await violations(page)).toEqual([]);
-  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true }).click();
   await runCommand(page, 'Make a handout for this athlete');
   await page.locator('.handout h1').waitFor();
   expect(await page.locator('.handout .drawing').count()).toBe(0);

@@ -34,7 +34,7 @@ test('the book is saved as XLSX from the Book menu, with what the page shows', a
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     // It is said for some seconds only.
-    page.getByText(/^Saved as .*\.xlsx/).waitFor(),
+    page.getByText(/^Exported as .*\.xlsx/).waitFor(),
     (async () => {
       await page.getByRole('button', { name: 'Book', exact: true }).click();
       await page.getByRole('menuitem', { name: /^Export as XLSX/ }).click();

@@ -31,9 +31,9 @@ export function csvOf(viewed: Viewed, sheetId: string, options: CsvOptions = {})
   return `${lines.join('\r\n')}\r\n`;
 }
 
-/** "Femur (cm)"; a plain number has no unit. */
+/** "Femur (cm)"; a plain number has no unit, and a label that says it says it once. */
 export function heading({ label, name }: Column, unit: string): string {
-  return unit ? `${label || name} (${unit})` : label || name;
+  return unit && !label?.endsWith(`(${unit})`) ? `${label || name} (${unit})` : label || name;
 }
 
 /** A column of a sheet, and beside cells that measure this and that their units. */

@@ -66,7 +66,7 @@ export const coachJourney: Journey = {
     contact: async (page) => {
       await menu(page, 'Book', 'Edit handout text');
       await page.getByLabel('Contact').fill('Your coach, Tuesdays at the rack');
-      await page.getByRole('button', { name: 'Save', exact: true }).click();
+      await page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true }).click();
       await page.getByRole('dialog').waitFor({ state: 'detached' });
     },
     handouts: async (page) => {
