@@ -130,7 +130,7 @@ test('small drawings of all athletes have the same axes, and their axes are name
   );
   const panels = page.locator('.chart-panels .chart-svg');
   await expect.poll(() => panels.count()).toBe(20);
-  expect(await page.locator('.chart-axes').textContent()).toContain('Up: Best squat (kg)');
+  expect(await page.locator('.chart-axes').textContent()).toContain('y-axis: Best squat (kg)');
   const ticks = await panels.evaluateAll((all) =>
     all.map((svg) => svg.querySelector('[data-mark="y-axis tick label"]')?.textContent),
   );

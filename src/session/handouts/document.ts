@@ -1,6 +1,6 @@
 import { escaped, type Shape, shapeText } from '../figure/drawing/shape.ts';
 import type { Handouts } from './handouts.ts';
-import { handoutPage } from './page.ts';
+import { handoutPages } from './page.ts';
 import type { Paper } from './settings.ts';
 import { handoutStyle } from './style.ts';
 
@@ -8,7 +8,7 @@ type Made = Pick<Handouts, 'title' | 'handouts'>;
 
 /** The pages as plain records, for a page that shows them. */
 export const handoutShapes = ({ handouts }: Made): readonly Shape[] =>
-  handouts.map((handout, index) => handoutPage(handout, `h${index}-`));
+  handouts.flatMap((handout, index) => handoutPages(handout, `h${index}-`));
 
 /** What a handout's document may load: nothing. Its only style is its own. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'";

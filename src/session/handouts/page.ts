@@ -5,20 +5,50 @@ import { el, type Shape } from '../figure/drawing/shape.ts';
 import { centimetres, degrees, isPosture } from '../figure/drawing/words.ts';
 import type { Handout, Open } from './handout.ts';
 
-/** One athlete's page. `prefix` keeps the ids of several pages in one document apart. */
-export function handoutPage(handout: Handout, prefix: string): Shape {
+/**
+ * One athlete's page, and a second one for an observed squat. `prefix` keeps the ids of several pages in one document
+ * apart.
+ */
+export function handoutPages(handout: Handout, prefix: string): readonly Shape[] {
+  const observed = observedPage(handout);
+  return observed ? [firstPage(handout, prefix), observed] : [firstPage(handout, prefix)];
+}
+
+const heading = ({ book, athlete, tested }: Handout): Shape =>
+  el(
+    'header',
+    {},
+    el('p', { class: 'handout-book' }, book),
+    el('h1', {}, athlete),
+    tested !== null && el('p', { class: 'handout-tested' }, `Tested ${tested}`),
+  );
+
+/** Where the observed lean comes from: with its seven reasons too much for the first page. */
+function observedPage(handout: Handout): Shape | null {
+  const { explained } = handout.figure;
+  if (!handout.parts.includes('observed') || !explained?.parts.length) return null;
+  const day = explained.day === null ? '' : `, ${explained.day}`;
+  return el(
+    'article',
+    { class: 'handout', 'aria-label': `${handout.athlete}: observed squat` },
+    heading(handout),
+    el(
+      'section',
+      { class: 'handout-observed' },
+      el('h2', {}, `Observed lean${day}: where it comes from`),
+      explainedShape(explained),
+    ),
+    caution(handout),
+  );
+}
+
+function firstPage(handout: Handout, prefix: string): Shape {
   const has = (part: Handout['parts'][number]) => handout.parts.includes(part);
-  const { athlete, book, tested, retest, contact, figure } = handout;
+  const { athlete, retest } = handout;
   return el(
     'article',
     { class: 'handout', 'aria-label': athlete },
-    el(
-      'header',
-      {},
-      el('p', { class: 'handout-book' }, book),
-      el('h1', {}, athlete),
-      tested !== null && el('p', { class: 'handout-tested' }, `Tested ${tested}`),
-    ),
+    heading(handout),
     has('figure') && figures(handout.figure, prefix),
     el(
       'div',
@@ -27,37 +57,28 @@ export function handoutPage(handout: Handout, prefix: string): Shape {
       el(
         'div',
         { class: 'handout-words' },
-        has('observed') &&
-          figure.explained !== null &&
-          figure.explained.parts.length > 0 &&
-          el(
-            'section',
-            { class: 'handout-observed' },
-            el(
-              'h2',
-              {},
-              `Observed lean${figure.explained.day === null ? '' : `, ${figure.explained.day}`}: where it comes from`,
-            ),
-            explainedShape(figure.explained),
-          ),
         has('findings') && list('Findings', handout.findings, none(handout, 'finding')),
         has('try') && list('Suggestions', handout.toTry, none(handout, 'try')),
         has('retest') && retest !== null && el('section', {}, el('h2', {}, 'Next test'), el('p', {}, retest)),
       ),
     ),
-    el(
-      'footer',
-      {},
-      el('h2', {}, 'Please read'),
-      el(
-        'ul',
-        {},
-        handout.cautions.map((caution) => el('li', {}, caution)),
-      ),
-      contact !== null && el('p', { class: 'handout-contact' }, `Contact: ${contact}`),
-    ),
+    caution(handout),
   );
 }
+
+/** Stands on every page: pages get separated. */
+const caution = ({ cautions, contact }: Handout): Shape =>
+  el(
+    'footer',
+    {},
+    el('h2', {}, 'Please read'),
+    el(
+      'ul',
+      {},
+      cautions.map((sentence) => el('li', {}, sentence)),
+    ),
+    contact !== null && el('p', { class: 'handout-contact' }, `Contact: ${contact}`),
+  );
 
 /** What an empty part says. Where a sentence could not be decided, the page says so and does not sound like a result. */
 function none({ open }: Handout, part: Open['part']): string {

@@ -7,8 +7,8 @@ const sizes: Readonly<Record<Paper, readonly [name: string, width: number, heigh
 };
 
 /**
- * Style sheet of handouts: black on white for the printer, one page an athlete. Lengths mm. The figures take the room that
- * the words leave, so that a page with much to say still is one page.
+ * Style sheet of handouts: black on white for the printer, one page per athlete. Lengths mm. The figures take the room that
+ * the words leave, so that a page with much to say still is one page; an observed squat has its own.
  */
 export function handoutStyle(paper: Paper): string {
   const [name, width, height] = sizes[paper];
@@ -22,7 +22,7 @@ export function handoutStyle(paper: Paper): string {
 .handout ul{padding-left:4.5mm;list-style:disc}
 .handout li{margin-bottom:.8mm}
 .handout-tested{color:#50565a}
-.handout-figures{display:flex;flex:100 1 48mm;justify-content:space-evenly;gap:4mm;min-height:0;max-height:97mm}
+.handout-figures{display:flex;flex:100 1 36mm;justify-content:space-evenly;gap:4mm;min-height:0;max-height:97mm}
 .handout figure{display:flex;flex-direction:column;margin:0;width:76mm;min-height:0;text-align:center}
 .handout figcaption{font-weight:600}
 .handout-columns{display:grid;grid-template-columns:72mm 1fr;gap:7mm;flex:1 0 auto}
@@ -36,10 +36,11 @@ export function handoutStyle(paper: Paper): string {
 .handout footer{padding:2mm 3mm;border:.4mm solid #1c2125;font-size:8.5pt;break-inside:avoid}
 .handout footer h2{font-size:9.5pt}
 .handout footer li{margin-bottom:0}
+.handout-observed{flex:1 0 auto}
 .handout-observed td{border:0;padding:.2mm 0 .2mm 2mm}
 .handout-observed th{border:0;padding:.2mm 0}
 .handout-observed caption{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
-.handout-observed .parts-bar{width:34mm}
+.handout-observed .parts-bar{width:80mm}
 .handout-observed svg{display:block;width:100%}
 .handout-observed rect{fill:#9a6b16}
 .handout-observed .less rect{fill:#3f6675}
