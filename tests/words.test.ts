@@ -7,10 +7,11 @@ const areas: Readonly<Record<string, readonly string[]>> = {
   'function help and its pages': ['functions'],
   guides: ['src/guides'],
   'the command line': ['src/cli'],
-  charts: ['src/session/charts'],
-  'figure and working': ['src/session/figure', 'src/session/working'],
-  handouts: ['src/session/handouts'],
-  report: ['src/session/report'],
+  'the page': ['src/app'],
+  'the book and its units': ['src/book', 'src/units', 'src/store', 'src/worker'],
+  formulas: ['src/calc'],
+  import: ['src/intake'],
+  'commands, figure, charts, checks, handouts, report': ['src/session'],
   'sample books': ['sample-books'],
   documents: ['README.md', 'docs'],
 };
@@ -19,6 +20,12 @@ const areas: Readonly<Record<string, readonly string[]>> = {
 const allowed: readonly (readonly [text: RegExp, because: string])[] = [
   [/\barms( are)? held\b|\bbar is held\b/i, 'hands hold arms and bars'],
   [/Beginning Weight Training/, 'the title of a book'],
+  [/^(not kept|bring in|own value|named cell)$/, 'names of states and kinds in the code, which nobody reads'],
+  [
+    /^an object with …; accepted are date, text, formula, or held with reason$/,
+    'the name of the field in a book file',
+  ],
+  [/^doubts errors problems warnings unreadable$/, 'words that people may search by'],
   [/\bfeet stand on the floor\b|^Stand barefoot/, 'people stand'],
   [
     /^--differing <leave\|take\|add>$|^--differing is the former name of --on-conflict/,

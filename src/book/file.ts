@@ -175,7 +175,7 @@ function buildNames(book: LiveBook, frame: Frame): void {
     const sheet = sheetNamed(book, named.sheet);
     if (!sheet) damaged([...path, 'sheet'], `"${named.sheet}", which is not a sheet of this book`);
     const column = columnNamed(sheet, named.column);
-    if (!column) damaged([...path, 'column'], `"${named.column}", which is no column of ${sheet.name}`);
+    if (!column) damaged([...path, 'column'], `"${named.column}", which is not a column of ${sheet.name}`);
     if (named.row > sheet.rows)
       damaged([...path, 'row'], `row ${named.row} of a sheet of ${sheet.rows} rows`);
     const problem = nameProblem(named.name);

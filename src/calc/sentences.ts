@@ -19,7 +19,7 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   // Reading
   unfinished: (i) =>
     `The formula ends where ${i.expected} is expected. Go on typing, or take out the last sign.`,
-  unexpected: (i) => `${word(i)} stands where ${i.expected} is expected (character ${i.details?.at}).`,
+  unexpected: (i) => `${word(i)} is where ${i.expected} is expected (character ${i.details?.at}).`,
   'unknown-character': (i) =>
     i.expected
       ? `${i.received} is no sign of the formula language; write ${i.expected} instead.`
@@ -30,7 +30,7 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'number-too-large': (i) => `${i.received} is too large for a number; the largest is about 1.8e308.`,
   'stray-dollar': (i) => `${word(i)} has a $; that goes only with the address of a cell, such as $B$7.`,
   'range-of-names': (i) =>
-    `"${i.received}:" cannot begin a range: ranges are written with addresses, such as B2:B9, and a whole column with its sheet, such as roster.femur.`,
+    `"${i.received}:" cannot start a range: ranges are written with addresses, such as B2:B9, and a whole column with its sheet, such as roster.femur.`,
   'dotted-name': (i) =>
     `${word(i)} is not a name. A column of another sheet is written sheet.column, such as roster.femur; a function has "(" behind its name.`,
   'cell-after-dot': (i) => `${word(i)} mixes two ways of writing; a cell of another sheet is ${i.expected}.`,
@@ -48,7 +48,7 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
   'formula-too-long': (i) =>
     `The formula has ${Number(i.received).toLocaleString('en')} characters; at most ${most(i)} are accepted. Split it over several columns or cells.`,
   'too-deep': (i) =>
-    `Parentheses and functions stand more than ${most(i)} deep inside one another. Split the formula over several columns or cells.`,
+    `Parentheses and functions are more than ${most(i)} deep inside one another. Split the formula over several columns or cells.`,
   'too-many-operators': (i) =>
     `More than ${most(i)} operators follow one another. Use SUM, CONCAT or several columns.`,
   'too-many-written': (i) => `${i.function} has more than ${most(i)} arguments. Hand over a range instead.`,
@@ -62,7 +62,7 @@ export const calcSentences: Readonly<Record<string, (i: Issue) => string>> = {
     `${i.function ?? 'The formula'} cannot take so many cells at once. Take fewer rows first, for example with FILTER.`,
   // Names
   'unknown-name': (i) =>
-    `There is no column or named cell called ${word(i)}${i.details?.sheet ? ` for the sheet ${i.details.sheet}` : ''}.${perhaps(i)}`,
+    `There is no column or setting called ${word(i)}${i.details?.sheet ? ` for the sheet ${i.details.sheet}` : ''}.${perhaps(i)}`,
   'unknown-function': (i) => `There is no function called ${i.received}.${perhaps(i)}`,
   'unknown-sheet': (i) => `There is no sheet called ${word(i)}.${perhaps(i)}`,
   'unknown-column': (i) => `The sheet ${i.details?.sheet} has no column called ${word(i)}.${perhaps(i)}`,

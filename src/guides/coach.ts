@@ -87,7 +87,7 @@ export const coach: Guide = {
       steps: [
         {
           id: 'retest',
-          text: 'Press *Retest* on the left. Import `retest.csv` as before. One name is spelled differently in the file: press *It is Carla Nisse*. Then press *Add 23 rows* and *Done*.',
+          text: 'Press *Retest* on the left. Import `retest.csv` as before. One name is spelled differently in the file: press *Same as Carla Nisse*. Then press *Add 23 rows* and *Done*.',
           sees: 'Similar names are matched only after you confirm. One lifter was away.',
           show: { file: 'retest.csv', into: 'retest' },
         },
@@ -152,7 +152,7 @@ export const coach: Guide = {
       steps: [
         {
           id: 'log',
-          text: 'Press *Training log* on the left and import `training-log.csv`. Press *It is Kaia Lindqvist*, then *Add 450 rows* and *Done*.',
+          text: 'Press *Training log* on the left and import `training-log.csv`. Press *Same as Kaia Lindqvist*, then *Add 450 rows* and *Done*.',
           sees: 'Semicolons, decimal commas and day-first dates are recognised.',
           show: { file: 'training-log.csv', into: 'sessions' },
         },

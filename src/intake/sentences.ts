@@ -71,7 +71,7 @@ export const sentences = {
   'nothing-repeats': (d) =>
     `${file(d)} has no columns that repeat, such as dates or "Set 1, Set 2", so it cannot be made long. Its headings: ${d.headings}. Leave its shape as it is.`,
   'shape-misses': (d) =>
-    `${file(d)} has no column "${d.heading}", which the new shape needs. It has: ${d.headings}. Choose another column.`,
+    `${file(d)} has no column "${d.heading}", which the new shape needs. The file has: ${d.headings}. Select another column.`,
   'no-key': (d) =>
     `Updating needs a column by which rows are recognised${d.key ? `; "${d.key}" is none that the file fills` : ''}. Columns that it fills: ${d.columns}.`,
 
@@ -95,7 +95,7 @@ export const sentences = {
     `${file(d)} is a zipped workbook, which has to be opened before its tables can be read. Choose one of its tables.`,
 
   // Evidence.
-  'byte-order-mark': (d) => `The file begins with the byte order mark of ${d.encoding}.`,
+  'byte-order-mark': (d) => `The file starts with the byte order mark of ${d.encoding}.`,
   'zero-bytes': (d) => `Every other byte is 0, as in ${d.encoding}.`,
   'only-ascii': () => 'Every byte is plain ASCII, which reads the same in every encoding considered.',
   'valid-utf-8': (d) => `${many(d.count, 'byte')} beyond ASCII, and all of them are valid UTF-8.`,
@@ -107,17 +107,17 @@ export const sentences = {
     `Split at each ${mark(d.mark)}, ${d.matching} of ${d.rows} lines come to ${many(d.fields, 'cell')}.`,
   'one-column': () => 'No mark splits the lines; the file has one column.',
   'said-by-file': (d) => `The file's first line says so: ${d.line}.`,
-  'quotes-seen': (d) => `${many(d.count, 'cell')} of the first lines stand in ${mark(d.mark)}s.`,
+  'quotes-seen': (d) => `${many(d.count, 'cell')} of the first lines are in ${mark(d.mark)}s.`,
   'no-quotes': () => 'No cell of the first lines is quoted.',
-  'no-preamble': () => 'Nothing stands above the table.',
+  'no-preamble': () => 'Nothing is above the table.',
   'first-full-line': (d) => `Line ${d.line} is the first that is filled like the rows below it.`,
   'no-headings': () => 'The first line reads like the rows below it, so the columns are numbered.',
-  'two-headings': () => 'Two lines stand above the first row; the upper one groups the lower one.',
-  'one-heading': () => 'One line of texts stands above the first row.',
+  'two-headings': () => 'Two lines are above the first row; the upper one groups the lower one.',
+  'one-heading': () => 'One line of texts is above the first row.',
   'units-below': (d) => `The line under the headings holds units: ${d.example}.`,
   'no-units-below': () => 'The line under the headings is a row.',
   'no-footer': () => 'The last lines are rows like the others.',
-  'footer-words': (d) => `The last lines begin with words like "${d.word}".`,
+  'footer-words': (d) => `The last lines start with words like "${d.word}".`,
   'rows-complete': () => 'A row with fewer cells than headings is an exception here and may be damaged.',
   'rows-often-short': (d) =>
     `${many(d.count, 'row')} of ${d.rows} end early: this file leaves out blank cells at the end.`,
@@ -179,7 +179,7 @@ export const sentences = {
 
   // Held rows.
   'too-many-cells': (d) =>
-    `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a mark inside a cell that should stand in quotes.`,
+    `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a mark inside a cell that should be in quotes.`,
   'too-few-cells': (d) =>
     `The row has ${many(d.cells, 'cell')} where the headings name ${d.columns}. Look for a line break inside a cell, or fill in what is missing.`,
   'cell-too-long': (d) =>
@@ -213,7 +213,7 @@ export const sentences = {
     `${column(d)}: ${many(d.count, 'date')} with a time zone, such as "${d.example}"; the time is taken as it is written.`,
   'per-cent': (d) => `${column(d)}: per cent signs left off, so "${d.example}" is ${d.value}.`,
   'formula-like': (d) =>
-    `${column(d)}: ${many(d.count, 'cell')} begin like a formula, such as "${d.example}"; they are imported as text and never computed.`,
+    `${column(d)}: ${many(d.count, 'cell')} start like a formula, such as "${d.example}"; they are imported as text and never computed.`,
   'computed-column': (d) =>
     `${column(d)} was left out: "${d.column}" is computed by its formula in this sheet.`,
   'columns-left-out': (d) => `${many(d.count, 'column')} of the file left out: ${d.headings}.`,
@@ -227,7 +227,7 @@ export const sentences = {
   'seen-before': (d) =>
     `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'is in the sheet already and was' : 'are in the sheet already and were'} not entered again.`,
   'held-aside': (d) =>
-    `${many(d.count, 'cell')} of the file that cannot be read ${Number(d.count) === 1 ? 'does' : 'do'} not replace what stands there.`,
+    `${many(d.count, 'cell')} of the file that cannot be read ${Number(d.count) === 1 ? 'does' : 'do'} not replace the values there.`,
   'differing-left': (d) =>
     `${many(d.count, 'row')} ${Number(d.count) === 1 ? 'differs from the row' : 'differ from the rows'} there with the same ${d.key}: left as they are. ${d.what}.`,
   'differing-added': (d) =>
@@ -255,7 +255,7 @@ export const sentences = {
   apostrophes: (d) =>
     `${column(d)}: ${many(d.count, 'cell')} with an apostrophe that protects from being run as a formula, such as "${d.example}"; it was taken off.`,
   letters: (d) =>
-    `${column(d)}: ${many(d.count, 'cell')} with a letter that begins one of the choices, such as "${d.example}"; it was taken for ${d.value}.`,
+    `${column(d)}: ${many(d.count, 'cell')} with a letter that starts one of the choices, such as "${d.example}"; it was taken for ${d.value}.`,
   'total-differs': (d) =>
     `${column(d)}: the file's last lines give ${d.word} ${d.given}, but its rows come to ${d.computed}. A row may be missing, or counted twice.`,
   'who-same': (d) =>

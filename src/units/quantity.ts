@@ -50,7 +50,7 @@ function readPlain(text: string, locale: Locale): Reading {
   const percent = /^(.*\d)\s*%$/.exec(text.trim());
   const value = percent ? readNumber(percent[1]!, locale) : undefined;
   return value === undefined
-    ? { reason: `"${brief(text)}" is no number.` }
+    ? { reason: `"${brief(text)}" is not a number.` }
     : { value: Number(`${value}e-2`) };
 }
 
@@ -76,7 +76,7 @@ function readPieces(text: string, unit: DisplayUnit, locale: Locale): Reading {
   for (let n = 0; rest !== ''; n++) {
     const found = PIECE.exec(rest);
     const number = found ? readNumber(found[1]!, locale) : undefined;
-    if (!found || number === undefined || n > 3) return { reason: `"${brief(text)}" is no number.` };
+    if (!found || number === undefined || n > 3) return { reason: `"${brief(text)}" is not a number.` };
     const word = found[2]!;
     const smaller = before ? SMALLER[before.unit] : undefined;
     const own =
@@ -87,7 +87,7 @@ function readPieces(text: string, unit: DisplayUnit, locale: Locale): Reading {
         reason: `"${brief(text)}" is ${ARTICLE[own.dimension]}; this column holds ${ARTICLE[unit.dimension]}, in ${unit.unit}.`,
       };
     if (n > 0 && (number < 0 || !before || own.per / own.of >= before.per / before.of))
-      return { reason: `"${brief(text)}" is no number.` };
+      return { reason: `"${brief(text)}" is not a number.` };
     if (n === 0 && (number < 0 || /^[-−–]/.test(found[1]!.trim()))) sign = -1;
     pieces.push({ number: Math.abs(number), unit: own });
     before = own;
@@ -106,8 +106,8 @@ function sum(pieces: readonly { readonly number: number; readonly unit: DisplayU
 
 const noUnit = (text: string, word: string, unit: DisplayUnit): string =>
   word === ''
-    ? `"${brief(text)}" is no number.`
-    : `"${brief(word)}" in "${brief(text)}" is no unit of ${ARTICLE[unit.dimension].replace(/^an? /, '')} that is known here.`;
+    ? `"${brief(text)}" is not a number.`
+    : `"${brief(word)}" in "${brief(text)}" is not a unit of ${ARTICLE[unit.dimension].replace(/^an? /, '')} that is known here.`;
 
 const brief = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);
 

@@ -182,7 +182,7 @@ describe('a file on its way in', () => {
     const log = ['Athlete,Load (kg)', 'Bram Oduya,100', 'Carla Nise,80', 'Edda Pires,70', 'Nobody Known,60'];
     await choose(page, 'sets.csv', `${log.join('\n')}\n`);
     await page.getByText('Nobody Known').first().waitFor();
-    await page.getByRole('button', { name: 'It is Carla Nisse' }).click();
+    await page.getByRole('button', { name: 'Same as Carla Nisse' }).click();
     await page.getByText('you said so').waitFor();
     await page.getByRole('button', { name: /^Add to/ }).click();
     await page.getByText(/is added to/).waitFor();

@@ -32,11 +32,11 @@ test('a version goes only after it was asked about, and what is kept stays over 
   expect(await names()).toEqual(['After the camp', 'Before the camp']);
   // The safe answer has the focus: a second press on the key that asked takes nothing.
   await page.keyboard.press('Enter');
-  await expect.poll(() => page.getByRole('button', { name: 'Remove for good' }).count()).toBe(0);
+  await expect.poll(() => page.getByRole('button', { name: 'Remove permanently' }).count()).toBe(0);
   expect(await names()).toEqual(['After the camp', 'Before the camp']);
 
   await removal('Before the camp').click();
-  await page.getByRole('button', { name: 'Remove for good' }).click();
+  await page.getByRole('button', { name: 'Remove permanently' }).click();
   await expect.poll(names).toEqual(['After the camp']);
 
   await page.reload();

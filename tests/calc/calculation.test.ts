@@ -400,7 +400,7 @@ describe('questions about a formula', () => {
     const check = b.calculation.check('femurr + SEG.RATO(1, 2)', { sheet: 'roster', column: 'double' });
     expect(check.ok).toBe(false);
     expect(check.problems.map(({ from, to, sentence }) => [from, to, sentence])).toEqual([
-      [0, 6, 'There is no column or named cell called "femurr" for the sheet roster. Did you mean femur?'],
+      [0, 6, 'There is no column or setting called "femurr" for the sheet roster. Did you mean femur?'],
       [9, 17, 'There is no function called SEG.RATO. Did you mean SEG.RATIO?'],
     ]);
   });

@@ -140,7 +140,7 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
     const taken = bring(book, 'roster', 'athlete,femur\n=1+1,42\nBo,44\n');
     expect(column(book, 'roster', 'athlete')).toEqual(['=1+1', 'Bo']);
     expect(wordsOf(taken).join('\n')).toMatch(
-      /begin like a formula, such as "=1\+1"; they are imported as text and never computed/,
+      /start like a formula, such as "=1\+1"; they are imported as text and never computed/,
     );
   });
 

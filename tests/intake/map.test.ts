@@ -128,6 +128,6 @@ test('a letter alone is the choice that it begins, and the report says so', () =
   expect(column(book, 'roster', 'sex').slice(0, 3)).toEqual(['female', 'male', 'male']);
   expect(column(book, 'roster', 'sex')[3]).toMatchObject({ held: 'd' });
   expect(wordsOf(taken).join('\n')).toContain(
-    '2 cells with a letter that begins one of the choices, such as "F"; it was taken for female.',
+    '2 cells with a letter that starts one of the choices, such as "F"; it was taken for female.',
   );
 });

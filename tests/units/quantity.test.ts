@@ -62,13 +62,13 @@ describe('readQuantity(text, unit, locale)', () => {
 
   test.each([
     ['44 kg', 'cm', /is a mass; this column holds a length, in cm/],
-    ['44 parsec', 'cm', /"parsec".*no unit of length/],
-    ['tall', 'cm', /"tall" is no number/],
-    ['12 11', 'cm', /no number/],
-    ['5 ft -3 in', 'cm', /no unit/],
-    ['3 in 5 ft', 'cm', /no number/],
-    ['NaN', 'cm', /no number/],
-    ['=1+1', 'cm', /no number/],
+    ['44 parsec', 'cm', /"parsec".*not a unit of length/],
+    ['tall', 'cm', /"tall" is not a number/],
+    ['12 11', 'cm', /not a number/],
+    ['5 ft -3 in', 'cm', /not a unit/],
+    ['3 in 5 ft', 'cm', /not a number/],
+    ['NaN', 'cm', /not a number/],
+    ['=1+1', 'cm', /not a number/],
   ] as const)('"%s" in a column of %s is not taken, with the reason', (text, unit, reason) =>
     check(text, unit, reason),
   );

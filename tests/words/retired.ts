@@ -17,7 +17,7 @@ export const retired: readonly Retired[] = [
   [/\banew\b/i, 'again'],
   [/\bchosen\b/i, 'selected'],
   [/\b(begin|begins|began|beginning)\b/i, 'start'],
-  [/\b(is|are) no (number|date|unit|text|table|column|fault)s?\b/i, 'is not a …'],
+  [/(?<!\bthere )\b(is|are) no (number|date|unit|text|table|column|fault)s?\b/i, 'is not a …'],
   [/\b(stands?|stood)\b/i, 'is, is shown, appears'],
   [/(?<!\bat )\bleast\b(?![ -]squares)/i, 'minimum; low to high'],
   [/\b(one|a) (row|line|page|bar|point) an? \p{L}+/iu, 'one row per …'],

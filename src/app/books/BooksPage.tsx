@@ -57,7 +57,7 @@ export function BooksPage({ close }: { close: () => void }) {
                 </button>
                 {leaving.value === book.id ? (
                   <button type="button" class="firm" onClick={() => void remove(book.id)}>
-                    Remove for good
+                    Remove permanently
                   </button>
                 ) : (
                   <button

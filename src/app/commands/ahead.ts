@@ -29,7 +29,7 @@ export class Ahead {
     return true;
   }
 
-  /** Runs a command after the dialogue that is being saved; nothing where the dialogue only stands there. */
+  /** Runs a command after the dialogue that is being saved; nothing where the dialogue is only open. */
   runLater(command: PageCommand): void {
     if (this.page.working.peek() === 0) return;
     this.command = command;

@@ -122,7 +122,7 @@ export function SummaryForm({ sheet, column, close }: Props) {
               class={tried.value?.sentence === undefined ? 'soft' : 'wrong-note summary-tried'}
             >
               {tried.value === null
-                ? 'Its value over the rows on show stands here.'
+                ? 'The value over the rows shown appears here.'
                 : (tried.value.sentence ??
                   `For the visible rows: ${tried.value.text}${plain.value || unit === '' ? '' : unit === '°' ? '°' : ` ${unit}`}`)}
             </p>

@@ -119,13 +119,13 @@ function Leaving({ name, stay, remove }: { name: string; stay: () => void; remov
   useEffect(() => safe.current?.focus(), []);
   return (
     <fieldset class="version-leaving">
-      <legend>Remove “{name}” for good? This cannot be undone. The book itself does not change.</legend>
+      <legend>Remove “{name}”? This cannot be undone. The book itself does not change.</legend>
       <span class="version-actions">
         <button ref={safe} type="button" class="firm" onClick={stay}>
           Cancel
         </button>
         <button type="button" class="firm" onClick={remove}>
-          Remove for good
+          Remove permanently
         </button>
       </span>
     </fieldset>

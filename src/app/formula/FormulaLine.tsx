@@ -97,7 +97,7 @@ function ScopeSwitch({ page }: { page: Page }) {
     <fieldset class="scope">
       <legend class="unseen">What the line edits</legend>
       {option('column', `${column.name}, whole column`, 'The formula of the whole column')}
-      {option('cell', `Only ${column.address}${target.row + 1}`, 'This one cell')}
+      {option('cell', `Only ${column.address}${target.row + 1}`, 'Only this cell')}
     </fieldset>
   );
 }

@@ -87,8 +87,8 @@ export function RulesForm({ close }: { close: () => void }) {
           ))}
         </fieldset>
         <p class="soft">
-          A sentence is said where its formula is true in the athlete’s row. A column or a named cell in
-          braces, such as <code>{'{lean}'}</code>, is filled in with its value.
+          A sentence appears when its formula is true in the athlete’s row. A column or a setting in braces,
+          such as <code>{'{lean}'}</code>, is filled in with its value.
         </p>
         <ul class="rule-list">
           {rules.value.map((rule, index) => (

@@ -140,7 +140,7 @@ function Row({ label, because, doubtful, children }: RowProps) {
       <dd>
         {children}
         <span class="soft">
-          {doubtful && <strong>Doubtful: </strong>}
+          {doubtful && <strong>To check: </strong>}
           {because}
         </span>
       </dd>

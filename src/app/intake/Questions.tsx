@@ -6,7 +6,7 @@ type About = OpenQuestion['about'];
 
 const asked: Readonly<Record<About, string>> = {
   dateOrder: 'In which order are the dates written?',
-  decimal: 'Which mark stands before the decimals?',
+  decimal: 'Which mark comes before the decimals?',
   clock: 'What do the times mean?',
   unitsOf: 'Which numbers are in these units?',
   rowIsSet: 'Is each row one set?',

@@ -38,7 +38,7 @@ export function WhoIsWho({ state, who }: { state: BringingIn; who: Who }) {
           <div class="intake-choices">
             {values.map((value) => (
               <button key={value} type="button" class="firm" onClick={() => answer(text, value)}>
-                It is {value}
+                Same as {value}
               </button>
             ))}
             <button type="button" class="firm" onClick={() => answer(text, text, [...added, text])}>

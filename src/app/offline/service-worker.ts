@@ -65,7 +65,7 @@ async function fill(): Promise<void> {
       const known = await kept(address);
       const response = known && (await digestOf(known)) === digest ? known : await ask(address);
       if ((await digestOf(response)) !== digest)
-        throw new Error(`${address} is not the file of this build: the build is not whole where it is kept`);
+        throw new Error(`${address} is not the file of this build: the build is not whole where it is saved`);
       await cache.put(address, response);
     }),
   );

@@ -170,7 +170,7 @@ function Live({ name, insert }: { name: string; insert: (formula: string) => voi
       </p>
       <code class="formula">= {now.formula}</code>
       {now.standIns.length > 0 && (
-        <p class="soft">This row has no {now.standIns.join(', ')}: a usual value stands in.</p>
+        <p class="soft">This row has no {now.standIns.join(', ')}: a typical value is used.</p>
       )}
       <button type="button" class="firm" onClick={() => insert(now.formula)}>
         Insert formula

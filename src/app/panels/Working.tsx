@@ -79,7 +79,7 @@ export function Working() {
         </p>
       )}
       {now.doubts.filter((doubt) => doubt !== now.sentence).length > 0 && (
-        <Section title="Doubts">
+        <Section title="Checks">
           {now.doubts
             .filter((doubt) => doubt !== now.sentence)
             .map((doubt) => (

@@ -15,7 +15,7 @@ export function setName(book: LiveBook, edit: EditOf<'set-name'>): Applied {
     if (!(edit.target.row >= 0 && edit.target.row < sheet.rows))
       refuse(`The sheet "${sheet.name}" has no row ${edit.target.row + 1}.`);
     checkName({ name: edit.name, ...edit.target });
-    checkCount(book.names.size + (before ? 0 : 1), limits.names, 'named cells');
+    checkCount(book.names.size + (before ? 0 : 1), limits.names, 'settings');
     book.names.set(key, { name: edit.name, ...edit.target });
   }
   const { name = edit.name, ...target } = before ?? {};

@@ -36,7 +36,7 @@ const rank = (name: string, mean: boolean): Builtin => ({
   parameters: 'value, range, [order = 0]',
   about: mean
     ? 'Rank of a value in a range; equal values share the mean of their ranks.'
-    : 'Rank of a value in a range, from the largest down, or with another order than 0 from the least up.',
+    : 'Rank of a value in a range, from the largest down, or with another order than 0 from the smallest up.',
   compute([given, range, way]): Outcome {
     const value = numberOf(name, given);
     if (isIssue(value)) return value;

@@ -63,7 +63,7 @@ const substitute: Builtin = {
   minArgs: 3,
   maxArgs: 4,
   parameters: 'text, old, new, [which]',
-  about: 'Puts a new text in the place of an old one, everywhere or where it stands for the which-th time.',
+  about: 'Replaces an old text by a new one, everywhere or only where it occurs for the which-th time.',
   compute(args): Outcome {
     const [given, search, replacement, which] = args;
     const name = 'SUBSTITUTE';

@@ -51,9 +51,9 @@ export function doubtCount(viewed: Viewed): number {
 
 const acceptance = z.object({ reason: z.string().min(1), on: z.string().optional() });
 
-/** An acceptance stands under a key that is made from ids and from what was found: nothing in it can be followed. */
+/** An acceptance has a key that is made from ids and from what was found: nothing in it can be followed. */
 export const acceptedPart = definePart({
-  word: 'accepted doubt',
+  word: 'accepted check',
   part: 'accepted',
   schema: acceptance,
   references: pointsAtNothing,

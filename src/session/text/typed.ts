@@ -70,7 +70,7 @@ function readPlain(text: string, column: Typed, locale: Locale): Cell {
       return date === undefined
         ? {
             held: text,
-            reason: `"${brief(trimmed)}" is no date. Dates are read as ${ORDER[locale.dateOrder]}.`,
+            reason: `"${brief(trimmed)}" is not a date. Dates are read as ${ORDER[locale.dateOrder]}.`,
           }
         : { date };
     }
@@ -102,7 +102,7 @@ function readAmount(typed: string, column: Typed, locale: Locale): Reading {
 function readPercent(text: string, locale: Locale): { value: number } | { reason: string } {
   const value = readNumber(text.replace(/\s*%$/, ''), locale);
   return value === undefined
-    ? { reason: `"${brief(text)}" is no number.` }
+    ? { reason: `"${brief(text)}" is not a number.` }
     : { value: Number(`${value}e-2`) };
 }
 

@@ -26,13 +26,13 @@ export function aboutRows({ book, named, fates, held, defined, now }: About): re
       : []),
     ...(lost
       ? [
-          'Other formulas, such as those of Leverbook’s own functions, stand as the values they had on that day: they do not follow. To compute them anew, change the book and save it again.',
+          'Other formulas, such as those of Leverbook’s own functions, are the values of that day and do not follow changes. To compute them again, change the book and export it again.',
         ]
       : []),
     'Numbers are in the unit of their heading. Charts, handouts, filters and where rows came from stay in the book.',
     ...held.map(
       ({ sheet, count }) =>
-        `${named.get(sheet.id)}: ${count === 1 ? 'one cell is' : `${count} cells are`} held: text that came where a number or a date belongs, as it came.`,
+        `${named.get(sheet.id)}: ${count === 1 ? 'one cell is' : `${count} cells are`} unreadable: text in place of a number or a date, as it came.`,
     ),
     say.modelCaution,
     say.painCaution,
@@ -68,7 +68,7 @@ export function aboutRows({ book, named, fates, held, defined, now }: About): re
     name,
     '',
     '',
-    defined.has(name) ? 'a named cell' : 'a named cell; the name cannot stand in this file',
+    defined.has(name) ? 'a setting' : 'a setting; this file cannot have its name',
     note ?? '',
   ]);
   return [

@@ -76,7 +76,7 @@ export const coachJourney: Journey = {
     retest: async (page) => {
       await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
       await open(page, 'Retest');
-      await bringIn(page, file('retest.csv'), 23, ['It is Carla Nisse']);
+      await bringIn(page, file('retest.csv'), 23, ['Same as Carla Nisse']);
     },
     ill: async (page) => {
       await (await cellOf(page, 21, 'Knee to wall, left')).click();
@@ -115,7 +115,7 @@ export const coachJourney: Journey = {
     },
     log: async (page) => {
       await open(page, 'Training log');
-      await bringIn(page, file('training-log.csv'), 450, ['It is Kaia Lindqvist']);
+      await bringIn(page, file('training-log.csv'), 450, ['Same as Kaia Lindqvist']);
     },
     half: async (page) => {
       await page.getByRole('tab', { name: /^Checks/ }).click();

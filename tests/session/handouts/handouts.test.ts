@@ -161,8 +161,8 @@ describe('a handout', () => {
 
   test('the rules of a new book that ask for what it lacks are told to the coach, not passed over', () => {
     const { notes } = handoutsFor(one('Ada'));
-    expect(notes.join(' ')).toContain('no column or named cell called "lean"');
-    expect(notes.join(' ')).toContain('no column or named cell called "wall_left"');
+    expect(notes.join(' ')).toContain('no column or setting called "lean"');
+    expect(notes.join(' ')).toContain('no column or setting called "wall_left"');
   });
 
   test('says of a rule that is being written for how many rows it is true, or what is wrong with it', () => {
