@@ -35,7 +35,7 @@ const shots: readonly Shot[] = [
   { name: 'small-light', width: 360, height: 640, touch: true },
   { name: 'desk-working', width: 1280, height: 800, prepare: tab('Working') },
   { name: 'desk-guide', width: 1280, height: 800, prepare: tab('Guide') },
-  { name: 'desk-doubts', width: 1280, height: 800, prepare: tab('Checks') },
+  { name: 'desk-checks', width: 1280, height: 800, prepare: tab('Checks') },
   {
     name: 'desk-finder',
     width: 1280,
