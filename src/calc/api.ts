@@ -112,7 +112,7 @@ export interface Calculation {
    * Computes a formula once over some rows of a sheet (all where none are given): a bare name of a column means its
    * values in these rows.
    */
-  over(formula: string, sheet: string, rows?: ArrayLike<number>): Value;
+  ofSelection(formula: string, sheet: string, rows?: ArrayLike<number>): Value;
   doubts(): readonly CalcDoubt[];
   /** Columns and cells that a formula reads, and those that read a place. */
   precedents(place: Place): readonly Place[];

@@ -6,14 +6,14 @@ import { isArray } from './cells/free-formula.ts';
 import { checkFormula } from './check.ts';
 import { Meanings } from './dimensions/meanings.ts';
 import { doubtsOf } from './doubts.ts';
-import { Beside } from './graph/beside.ts';
 import { compute } from './graph/compute.ts';
-import { follow, followStructure, soilAll } from './graph/follow.ts';
+import { Detached } from './graph/detached.ts';
+import { follow, followStructure, invalidateAll } from './graph/follow.ts';
 import { makeFormula } from './graph/formula.ts';
-import { Over } from './graph/over.ts';
 import { dependentsOf, precedentsOf } from './graph/relatives.ts';
+import { Selection } from './graph/selection.ts';
 import { nothing } from './graph/source.ts';
-import { placeKey, State, soil } from './graph/state.ts';
+import { invalidate, placeKey, State } from './graph/state.ts';
 import { sentenceOf } from './sentences.ts';
 
 export interface CalculationOptions {
@@ -25,8 +25,8 @@ export interface CalculationOptions {
 export function createCalculation(book: Book, { careful = false }: CalculationOptions = {}): Calculation {
   const state = new State(book);
   followStructure(state);
-  const beside = new Beside(state);
-  const over = new Over(state);
+  const detached = new Detached(state);
+  const selection = new Selection(state);
   let turn = 0;
   let meanings: { readonly turn: number; readonly of: Meanings } | undefined;
   const meaningsNow = (): Meanings => {
@@ -39,12 +39,12 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
     update(changes: readonly Change[]): Generator<Progress, readonly Fresh[]> {
       turn++;
       follow(state, changes);
-      soilVolatile(state);
+      invalidateVolatile(state);
       return compute(state, { careful });
     },
     all(): Generator<Progress, readonly Fresh[]> {
       turn++;
-      soilAll(state);
+      invalidateAll(state);
       return compute(state, { careful });
     },
     column: (sheet, column): Range => state.graph.column(sheet, column)?.range() ?? nothing,
@@ -61,8 +61,8 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
       const result = made.free().evaluate(place?.row ?? 0);
       return isArray(result) ? matrixOf(result) : result.value;
     },
-    rows: (formula, sheet): Range => beside.rows(formula, sheet, turn),
-    over: (formula, sheet, rows): Value => over.value(formula, sheet, rows),
+    rows: (formula, sheet): Range => detached.rows(formula, sheet, turn),
+    ofSelection: (formula, sheet, rows): Value => selection.value(formula, sheet, rows),
     doubts: (): readonly CalcDoubt[] => doubtsOf(state),
     precedents: (place) => precedentsOf(state, place),
     dependents: (place) => dependentsOf(state, place),
@@ -72,14 +72,14 @@ export function createCalculation(book: Book, { careful = false }: CalculationOp
       const node = place.row === undefined ? column : column?.own.get(place.row);
       if (!node?.formula) return;
       state.hung.set(placeKey(place), node.formula.text);
-      soil(node);
+      invalidate(node);
     },
   };
 }
 
 /** RAND, NOW and their kin have a new value at every recalculation. */
-function soilVolatile(state: State): void {
-  for (const node of state.graph.order) if (node.formula?.reads.volatile) soil(node);
+function invalidateVolatile(state: State): void {
+  for (const node of state.graph.order) if (node.formula?.reads.volatile) invalidate(node);
 }
 
 function matrixOf(range: Range): Matrix {

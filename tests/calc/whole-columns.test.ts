@@ -172,8 +172,8 @@ test('a function of single cells is refused more cells than it can be handed, wi
   const column = rangeOf(rows, 1, [1, 2, 4]);
   const book = bookOf({ s: { x: [1] } });
   const skew = compileFree(readAndBind('SKEW(s.x*2)', indexBook(book), { sheet: 's', column: false }).bound);
-  const { lanes } = skew({ column: () => column, cell: () => null }, 0);
-  expect(lanes.valueAt(0)).toMatchObject({ code: '#VALUE!', reason: 'too-many-cells' });
+  const { vector } = skew({ column: () => column, cell: () => null }, 0);
+  expect(vector.valueAt(0)).toMatchObject({ code: '#VALUE!', reason: 'too-many-cells' });
 });
 
 describe('what is too large is refused with a sentence', () => {
@@ -182,8 +182,8 @@ describe('what is too large is refused with a sentence', () => {
   const book = bookOf({ s: { x: [1] } });
   const reasonOf = (text: string): unknown => {
     const { bound } = readAndBind(text, indexBook(book), { sheet: 's', column: false });
-    const { rows, columns, lanes } = compileFree(bound)({ column: () => column, cell: () => null }, 0);
-    return [rows, columns, (lanes.valueAt(0) as { reason?: string }).reason];
+    const { rows, columns, vector } = compileFree(bound)({ column: () => column, cell: () => null }, 0);
+    return [rows, columns, (vector.valueAt(0) as { reason?: string }).reason];
   };
   test.each([
     'SUM((s.x="a")*TRANSPOSE(s.x="a"))',

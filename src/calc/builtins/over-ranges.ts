@@ -12,9 +12,9 @@ import {
 } from '../../../functions/core/value.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
-import { type Callee, coerceLane, defaultOf, parametersOf, wrong } from '../plan/arguments.ts';
-import { singleLane } from '../plan/lanes.ts';
+import { type Callee, coerceAt, defaultOf, parametersOf, wrong } from '../plan/arguments.ts';
 import { wrongCount, wrongType } from '../plan/problems.ts';
+import { singleVector } from '../plan/vector.ts';
 import { conditional } from '../ranges/conditional.ts';
 import { isCellOf, lookups } from '../ranges/lookup.ts';
 import type { Builtin } from './builtin.ts';
@@ -52,9 +52,9 @@ function coerce(callee: Callee, parameter: FunctionArgument, args: readonly Argu
     return parameter.argumentType === 'RANGE'
       ? given
       : given.kinds.length === 1
-        ? coerceLane(callee, parameter, singleLane(valueAt(given, 0)), 0)
+        ? coerceAt(callee, parameter, singleVector(valueAt(given, 0)), 0)
         : wrong;
-  return coerceLane(callee, parameter, singleLane(given), 0);
+  return coerceAt(callee, parameter, singleVector(given), 0);
 }
 
 function outcomeOf(result: unknown, name: string): Outcome | null {

@@ -3,8 +3,8 @@ import type { Bound, CallNode } from '../ast.ts';
 import { builtins } from '../builtins/index.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { childrenOf } from '../language/walk.ts';
+import { aggregateOf } from '../plan/aggregate.ts';
 import { parametersOf, takesRange } from '../plan/arguments.ts';
-import { foldOf } from '../plan/folds.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 
 /** Whether a formula can give more than one cell, by what it is made of. In doubt it can. */
@@ -24,7 +24,7 @@ export function mayGiveArray(bound: Bound): boolean {
 
 function callMay({ name, args }: CallNode<Bound>): boolean {
   if (!registry.has(name)) {
-    if (foldOf(name)) return false;
+    if (aggregateOf(name)) return false;
     if (builtins.get(name)?.size) return true;
     const body = cellEngine().body(name);
     if (body?.metadata.sizeOfResultArrayMethod !== undefined) return true;

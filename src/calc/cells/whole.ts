@@ -48,9 +48,9 @@ export function wholeOf(bound: Bound, place: Place): (() => Inner | SimpleRangeV
   };
 }
 
-function spotOf({ rows, columns, lanes }: Area): Spot {
+function spotOf({ rows, columns, vector }: Area): Spot {
   if (rows * columns === 0) return { kind: Kind.blank, value: null };
-  return { kind: kindOfTag(lanes.tags[0]!) as Kind, value: lanes.valueAt(0) };
+  return { kind: kindOfTag(vector.tags[0]!) as Kind, value: vector.valueAt(0) };
 }
 
 const copyOf = (range: Range): Range => ({

@@ -1,7 +1,7 @@
 import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';
 import type { Sheet } from '../../book/model.ts';
-import type { CellNode, ColumnNode, Lay } from './nodes.ts';
+import type { CellNode, ColumnNode, SpillLayout } from './nodes.ts';
 import { put } from './put.ts';
 import type { State } from './state.ts';
 
@@ -13,35 +13,35 @@ import type { State } from './state.ts';
 
 /** Notes a cell's result where it is an array. Answers why an array of this size finds no room, if that is known. */
 export function keepArray(state: State, origin: CellNode, array: Range | undefined): Issue | undefined {
-  if (!array && !origin.array && !origin.lay) return undefined;
+  if (!array && !origin.array && !origin.layout) return undefined;
   origin.array = array;
   state.arrays.add(origin);
-  if (!isLaid(origin)) state.unsettled.add(origin.column.sheet);
+  if (!isLaidOut(origin)) state.unsettled.add(origin.column.sheet);
   fill(state, origin);
-  return isLaid(origin) ? origin.lay?.obstacle : undefined;
+  return isLaidOut(origin) ? origin.layout?.obstacle : undefined;
 }
 
-const isLaid = ({ array, lay }: CellNode): boolean =>
-  lay !== undefined && array?.rows === lay.rows && array.columns === lay.columns;
+const isLaidOut = ({ array, layout }: CellNode): boolean =>
+  layout !== undefined && array?.rows === layout.rows && array.columns === layout.columns;
 
-/** Decides anew where array results lie, on sheets where that may have changed; answers whose lay is another now. */
-export function layOut(state: State): readonly CellNode[] {
+/** Decides anew where array results lie, on sheets where that may have changed; answers whose layout is another now. */
+export function layOutSpills(state: State): readonly CellNode[] {
   const moved: CellNode[] = [];
   for (const id of state.unsettled) {
     const sheet = state.book.sheets.find((s) => s.id === id);
     if (!sheet) continue;
-    const lays = laysOn(state, sheet);
-    for (const [origin, lay] of lays) {
+    const layouts = layoutsOn(state, sheet);
+    for (const [origin, layout] of layouts) {
       if (!origin.array) state.arrays.delete(origin);
-      if (isSame(lay, origin.lay)) lays.delete(origin);
+      if (isSame(layout, origin.layout)) layouts.delete(origin);
       else uncover(state, origin);
     }
-    for (const [origin, lay] of lays) {
+    for (const [origin, layout] of layouts) {
       moved.push(origin);
-      origin.lay = lay;
-      if (!origin.array || !lay) continue;
+      origin.layout = layout;
+      if (!origin.array || !layout) continue;
       cover(state, origin);
-      if (lay.obstacle) put(state, origin, { kind: Kind.error, value: lay.obstacle });
+      if (layout.obstacle) put(state, origin, { kind: Kind.error, value: layout.obstacle });
       else put(state, origin, { kind: origin.array.kinds[0] as Kind, value: valueAt(origin.array, 0) });
     }
   }
@@ -63,7 +63,7 @@ export function dropArray(state: State, origin: CellNode): void {
   if (!state.arrays.delete(origin)) return;
   uncover(state, origin);
   origin.array = undefined;
-  origin.lay = undefined;
+  origin.layout = undefined;
   state.unsettled.add(origin.column.sheet);
   state.unlinked = true;
 }
@@ -72,42 +72,42 @@ export function dropArray(state: State, origin: CellNode): void {
  * Of two array results that want the same cell, the one that begins further left, then further up, gets it; neither
  * gives way in part.
  */
-function laysOn(state: State, sheet: Sheet): Map<CellNode, Lay | undefined> {
+function layoutsOn(state: State, sheet: Sheet): Map<CellNode, SpillLayout | undefined> {
   const columns = sheet.columns.map((c) => state.graph.column(sheet.id, c.id)!);
   const places = new Map(columns.map((column, i) => [column, i]));
   const place = (origin: CellNode): number => places.get(origin.column)!;
   const origins = [...state.arrays].filter((origin) => origin.column.sheet === sheet.id);
   origins.sort((a, b) => place(a) - place(b) || a.row - b.row);
   const taken = new Map<ColumnNode, Uint8Array>();
-  const lays = new Map<CellNode, Lay | undefined>();
+  const layouts = new Map<CellNode, SpillLayout | undefined>();
   for (const origin of origins) {
     const { array, row } = origin;
     if (!array) {
-      lays.set(origin, undefined);
+      layouts.set(origin, undefined);
       continue;
     }
-    const over = columns.slice(place(origin), place(origin) + array.columns);
-    const obstacle = obstacleOf(origin, array, over, taken);
-    lays.set(origin, { rows: array.rows, columns: array.columns, over, obstacle });
+    const covers = columns.slice(place(origin), place(origin) + array.columns);
+    const obstacle = obstacleOf(origin, array, covers, taken);
+    layouts.set(origin, { rows: array.rows, columns: array.columns, covers, obstacle });
     if (obstacle) continue;
-    for (const column of over) {
+    for (const column of covers) {
       const rows = taken.get(column) ?? new Uint8Array(column.cells.length);
       taken.set(column, rows.fill(1, row, row + array.rows));
     }
   }
-  return lays;
+  return layouts;
 }
 
 function obstacleOf(
   origin: CellNode,
   { rows, columns }: Range,
-  over: readonly ColumnNode[],
+  covers: readonly ColumnNode[],
   taken: ReadonlyMap<ColumnNode, Uint8Array>,
 ): Issue | undefined {
   const details = { rows, columns };
-  if (over.length < columns || origin.row + rows > origin.column.cells.length)
+  if (covers.length < columns || origin.row + rows > origin.column.cells.length)
     return issue('#SPILL!', 'spill-outside', { details });
-  for (const [c, column] of over.entries())
+  for (const [c, column] of covers.entries())
     for (let row = origin.row + (c === 0 ? 1 : 0); row < origin.row + rows; row++) {
       if (column.formula === undefined && column.cells.kinds[row] === 0 && !taken.get(column)?.[row])
         continue;
@@ -119,7 +119,7 @@ function obstacleOf(
   return undefined;
 }
 
-function isSame(a: Lay | undefined, b: Lay | undefined): boolean {
+function isSame(a: SpillLayout | undefined, b: SpillLayout | undefined): boolean {
   if (!a || !b) return a === b;
   const { obstacle } = a;
   if (obstacle?.reason !== b.obstacle?.reason || obstacle?.received !== b.obstacle?.received) return false;
@@ -128,11 +128,12 @@ function isSame(a: Lay | undefined, b: Lay | undefined): boolean {
 
 /** Cells beside the formula that its array result lies over. */
 function* coveredBy({
-  lay,
+  layout,
   row,
 }: CellNode): Iterable<readonly [column: ColumnNode, from: number, to: number]> {
-  if (!lay || lay.obstacle) return;
-  for (const [c, column] of lay.over.entries()) yield [column, c === 0 ? row + 1 : row, row + lay.rows];
+  if (!layout || layout.obstacle) return;
+  for (const [c, column] of layout.covers.entries())
+    yield [column, c === 0 ? row + 1 : row, row + layout.rows];
 }
 
 function cover(state: State, origin: CellNode): void {

@@ -4,12 +4,12 @@ import type { Fresh, Progress } from '../api.ts';
 import { isArray } from '../cells/free-formula.ts';
 import type { Spot } from '../cells/place.ts';
 import { limits } from '../limits.ts';
-import { spilled } from '../plan/domain.ts';
-import { dropArrays, keepArray, layOut } from './arrays.ts';
+import { arrayInOneCell } from '../plan/domain.ts';
+import { dropArrays, keepArray, layOutSpills } from './arrays.ts';
 import { type Computed, calledOf, isOwn, nameOf, placeIn, type Stuck } from './graph.ts';
 import type { CellNode, ColumnNode } from './nodes.ts';
 import { overlay, put, sameValue } from './put.ts';
-import { placeKey, placeOf, type State, soil } from './state.ts';
+import { invalidate, placeKey, placeOf, type State } from './state.ts';
 
 /** Milliseconds of work after which progress is told and the work may be ended. */
 const BREATH = 50;
@@ -109,7 +109,7 @@ class Rounds {
 
   next(): void {
     const { state } = this;
-    this.layOut();
+    this.layOutSpills();
     if (!state.unlinked) return;
     this.link();
     const from = state.arrays.size > 0 && state.graph.arraysFrom();
@@ -129,8 +129,8 @@ class Rounds {
     this.anew = true;
   }
 
-  private layOut(): void {
-    const moved = layOut(this.state);
+  private layOutSpills(): void {
+    const moved = layOutSpills(this.state);
     if (moved.length === 0 || this.done++ < ROUNDS) return;
     if (!this.anew) {
       this.begin();
@@ -146,7 +146,7 @@ class Rounds {
     const { state } = this;
     state.unlinked = false;
     const stuck: Stuck = this.anew ? this.stuck : new Map();
-    for (const node of state.graph.link(state.formulas, state.book, stuck)) soil(node);
+    for (const node of state.graph.link(state.formulas, state.book, stuck)) invalidate(node);
   }
 }
 
@@ -159,7 +159,7 @@ function computeCell(state: State, cell: CellNode): void {
   const array = isArray(result) && result.rows * result.columns > 1 ? result : undefined;
   // A row of a column's formula has room for one value, as when the column is computed at one go.
   const lone = array && !isOwn(cell);
-  const obstacle = lone ? spilled(array.rows, array.columns) : keepArray(state, cell, array);
+  const obstacle = lone ? arrayInOneCell(array.rows, array.columns) : keepArray(state, cell, array);
   if (obstacle) put(state, cell, { kind: Kind.error, value: obstacle });
   else if (!isArray(result)) put(state, cell, result);
   else put(state, cell, { kind: result.kinds[0] as Kind, value: valueAt(result, 0) });

@@ -4,7 +4,7 @@ import { indexBook } from '../language/book-index.ts';
 import { dropArray, dropArrays } from './arrays.ts';
 import { ColumnNode, inRows } from './nodes.ts';
 import { columnKey } from './reads.ts';
-import { type State, soil } from './state.ts';
+import { invalidate, type State } from './state.ts';
 
 /** Brings what is kept about the book in line with it after these changes; whatever they reach becomes dirty. */
 export function follow(state: State, changes: readonly Change[]): void {
@@ -19,7 +19,7 @@ export function follow(state: State, changes: readonly Change[]): void {
 }
 
 /** Everything has to be computed again. */
-export function soilAll(state: State): void {
+export function invalidateAll(state: State): void {
   for (const column of state.graph.columns.values()) {
     column.dirty.addAll();
     for (const cell of column.own.values()) cell.dirty = true;
@@ -147,7 +147,7 @@ function followCells(state: State, change: Extract<Change, { what: 'cells' }>): 
     state.unlinked = true;
   }
   // An array result that still lies there is filled in again; others may find room or lose it.
-  for (const [, origin] of inRows(node.covered, from, to)) soil(origin);
+  for (const [, origin] of inRows(node.covered, from, to)) invalidate(origin);
   if (state.hasArrays(change.sheet)) state.unsettled.add(change.sheet);
   state.touch(node, from, to);
 }

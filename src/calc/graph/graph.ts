@@ -163,12 +163,13 @@ export class Graph {
     for (const { key, row, moves } of reads.cells) {
       if (!moves) atRow(readers(key), row, node);
       else if (node.is === 'cell') atRow(readers(key), row + node.row, node);
-      else readers(key)?.windows.push({ reader: node, from: row, to: row, fromMoves: true, toMoves: true });
+      else
+        readers(key)?.movingRanges.push({ reader: node, from: row, to: row, fromMoves: true, toMoves: true });
     }
     for (const range of reads.ranges) {
       const { key, from, to, fromMoves, toMoves } = range;
       if (node.is === 'column' && (fromMoves || toMoves))
-        readers(key)?.windows.push({ reader: node, from, to, fromMoves, toMoves });
+        readers(key)?.movingRanges.push({ reader: node, from, to, fromMoves, toMoves });
       else {
         const [first, last] = bounds(range, node.is === 'cell' ? node.row : 0);
         readers(key)?.ranges.push({ reader: node, from: first, to: last });

@@ -7,10 +7,10 @@ import { RowSet } from '../values/row-set.ts';
 import type { Formula } from './formula.ts';
 
 /** What was decided about an array result of this size: the columns that it lies over, or why it finds no room. */
-export interface Lay {
+export interface SpillLayout {
   readonly rows: number;
   readonly columns: number;
-  readonly over: readonly ColumnNode[];
+  readonly covers: readonly ColumnNode[];
   readonly obstacle: Issue | undefined;
 }
 
@@ -23,7 +23,7 @@ export class CellNode {
   value: Value = null;
   /** The formula's last result, where it is more than one cell. */
   array: Range | undefined;
-  lay: Lay | undefined;
+  layout: SpillLayout | undefined;
   cycle: Issue | undefined;
 
   constructor(
@@ -41,11 +41,11 @@ export class Readers {
   readonly cells = new Map<number, Set<ColumnNode | CellNode>>();
   readonly ranges: { readonly reader: ColumnNode | CellNode; readonly from: number; readonly to: number }[] =
     [];
-  readonly windows: Window[] = [];
+  readonly movingRanges: MovingRange[] = [];
 }
 
 /** A column whose row i reads rows [i + from, i + to]; a bound that does not move is given as it is. */
-export interface Window {
+export interface MovingRange {
   readonly reader: ColumnNode;
   readonly from: number;
   readonly to: number;
@@ -54,16 +54,16 @@ export interface Window {
 }
 
 /**
- * Rows [first, last) of a window's reader that read any of rows [from, to); they may lie outside the sheet. Where one
+ * Rows [first, last) of a moving range's reader that read any of rows [from, to); they may lie outside the sheet. Where one
  * bound moves past the other the range goes on, on the other side of the fixed one.
  */
-export function rowsThatRead(window: Window, from: number, to: number): readonly [number, number] {
-  const { fromMoves, toMoves } = window;
+export function rowsThatRead(range: MovingRange, from: number, to: number): readonly [number, number] {
+  const { fromMoves, toMoves } = range;
   if (fromMoves && toMoves) {
-    const [low, high] = window.from <= window.to ? [window.from, window.to] : [window.to, window.from];
+    const [low, high] = range.from <= range.to ? [range.from, range.to] : [range.to, range.from];
     return [from - high, to - low];
   }
-  const [fixed, moving] = fromMoves ? [window.to, window.from] : [window.from, window.to];
+  const [fixed, moving] = fromMoves ? [range.to, range.from] : [range.from, range.to];
   if (to <= fixed) return [Number.NEGATIVE_INFINITY, to - moving];
   return [from <= fixed ? Number.NEGATIVE_INFINITY : from - moving, Number.POSITIVE_INFINITY];
 }

@@ -40,7 +40,7 @@ export function dependentsOf(state: State, place: Place): readonly Place[] {
   const column = state.graph.column(place.sheet, place.column);
   if (!column) return [];
   const { row } = place;
-  const { byRow, whole, cells, ranges, windows } = column.readers;
+  const { byRow, whole, cells, ranges, movingRanges } = column.readers;
   const found: Place[] = [];
   for (const reader of byRow) found.push(row === undefined ? placeOf(reader) : { ...placeOf(reader), row });
   for (const reader of whole) found.push(placeOf(reader));
@@ -48,7 +48,7 @@ export function dependentsOf(state: State, place: Place): readonly Place[] {
     if (row === undefined || r === row) for (const reader of readers) found.push(placeOf(reader));
   for (const { reader, from, to } of ranges)
     if (row === undefined || (from <= row && row <= to)) found.push(placeOf(reader));
-  for (const { reader } of windows) found.push(placeOf(reader));
+  for (const { reader } of movingRanges) found.push(placeOf(reader));
   return unique(found);
 }
 

@@ -46,19 +46,20 @@ export class State {
       seen.from = Math.min(seen.from, from);
       seen.to = Math.max(seen.to, to);
     } else this.fresh.set(column, { from, to });
-    const { byRow, whole, cells, ranges, windows } = column.readers;
+    const { byRow, whole, cells, ranges, movingRanges } = column.readers;
     for (const reader of byRow) reader.dirty.add(from, to);
-    for (const reader of whole) soil(reader);
+    for (const reader of whole) invalidate(reader);
     if (cells.size > 0) {
       if (to - from <= cells.size) {
-        for (let row = from; row < to; row++) for (const reader of cells.get(row) ?? []) soil(reader);
+        for (let row = from; row < to; row++) for (const reader of cells.get(row) ?? []) invalidate(reader);
       } else
-        for (const [row, readers] of cells) if (row >= from && row < to) for (const r of readers) soil(r);
+        for (const [row, readers] of cells)
+          if (row >= from && row < to) for (const r of readers) invalidate(r);
     }
-    for (const range of ranges) if (range.from < to && range.to >= from) soil(range.reader);
-    for (const window of windows) {
-      const { reader } = window;
-      const [first, last] = rowsThatRead(window, from, to);
+    for (const range of ranges) if (range.from < to && range.to >= from) invalidate(range.reader);
+    for (const range of movingRanges) {
+      const { reader } = range;
+      const [first, last] = rowsThatRead(range, from, to);
       reader.dirty.add(Math.max(0, first), Math.max(0, last));
     }
   }
@@ -82,7 +83,7 @@ export class State {
 }
 
 /** Marks a node as out of date, all of it. */
-export function soil(node: Computed): void {
+export function invalidate(node: Computed): void {
   if (node.is === 'cell') node.dirty = true;
   else node.dirty.addAll();
 }

@@ -3,16 +3,16 @@ import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { isMatrix, Kind, type Outcome, type Range } from '../../../functions/core/value.ts';
 import { errorOf, type Inner } from '../cell-engine/values.ts';
 import { limits } from '../limits.ts';
-import { Lanes, Tag } from './lanes.ts';
 import type { Area } from './nodes.ts';
+import { Tag, Vector } from './vector.ts';
 
 /** An area of what a function answered: its array, or one cell with its value. */
 export function areaOfMatrix(outcome: Outcome | null): Area {
   const { rows, columns, values } = isMatrix(outcome) ? outcome : { rows: 1, columns: 1, values: [outcome] };
-  const lanes = new Lanes(rows * columns);
-  lanes.mixed();
-  for (let i = 0; i < rows * columns; i++) lanes.setValue(i, values[i]);
-  return { rows, columns, lanes, range: null };
+  const vector = new Vector(rows * columns);
+  vector.mixed();
+  for (let i = 0; i < rows * columns; i++) vector.setValue(i, values[i]);
+  return { rows, columns, vector, range: null };
 }
 
 const ranges = new WeakMap<Area, Range>();
@@ -23,9 +23,9 @@ export function rangeOfArea(area: Area): Range {
   let range = ranges.get(area);
   if (!range) {
     const size = area.rows * area.columns;
-    const { lanes } = area;
-    if (isAsInRange(lanes, size)) {
-      range = { rows: area.rows, columns: area.columns, ...shares(lanes, size), texts: null, errors: null };
+    const { vector } = area;
+    if (isAsInRange(vector, size)) {
+      range = { rows: area.rows, columns: area.columns, ...shares(vector, size), texts: null, errors: null };
       ranges.set(area, range);
       return range;
     }
@@ -34,15 +34,15 @@ export function rangeOfArea(area: Area): Range {
     let texts: (string | undefined)[] | null = null;
     let errors: (Issue | undefined)[] | null = null;
     for (let i = 0; i < size; i++) {
-      const tag = lanes.tags[i]!;
+      const tag = vector.tags[i]!;
       kinds[i] = kindOfTag(tag);
-      numbers[i] = lanes.numbers[i]!;
+      numbers[i] = vector.numbers[i]!;
       if (tag === Tag.text) {
         texts ??= new Array(size);
-        texts[i] = lanes.textAt(i);
+        texts[i] = vector.textAt(i);
       } else if (tag === Tag.error) {
         errors ??= new Array(size);
-        errors[i] = lanes.errorAt(i);
+        errors[i] = vector.errorAt(i);
       }
     }
     range = { rows: area.rows, columns: area.columns, kinds, numbers, texts, errors };
@@ -51,17 +51,17 @@ export function rangeOfArea(area: Area): Range {
   return range;
 }
 
-/** Neither texts nor errors are among the lanes, and each tag is what a range has for it. */
-function isAsInRange(lanes: Lanes, size: number): boolean {
-  if (lanes.plain || lanes.decided) return true;
+/** Neither texts nor errors are among the elements, and each tag is what a range has for it. */
+function isAsInRange(vector: Vector, size: number): boolean {
+  if (vector.plain || vector.decided) return true;
   for (let i = 0; i < size; i++) {
-    const tag = lanes.tags[i]!;
+    const tag = vector.tags[i]!;
     if (tag > Tag.yesNo || tag === Tag.text) return false;
   }
   return true;
 }
 
-const shares = ({ tags, numbers }: Lanes, size: number) => ({
+const shares = ({ tags, numbers }: Vector, size: number) => ({
   kinds: tags.subarray(0, size),
   numbers: numbers.subarray(0, size),
 });
@@ -77,7 +77,7 @@ export function kindOfTag(tag: number): number {
  * engine writes into arrays it is handed.
  */
 export function engineRange(area: Area): SimpleRangeValue | CellError {
-  const { rows, columns, lanes } = area;
+  const { rows, columns, vector } = area;
   if (rows * columns > limits.handedCells)
     return errorOf(
       issue('#VALUE!', 'too-many-cells', {
@@ -88,7 +88,7 @@ export function engineRange(area: Area): SimpleRangeValue | CellError {
   const data: Inner[][] = [];
   for (let r = 0; r < rows; r++) {
     const line: Inner[] = [];
-    for (let c = 0; c < columns; c++) line.push(lanes.innerAt(r * columns + c));
+    for (let c = 0; c < columns; c++) line.push(vector.innerAt(r * columns + c));
     data.push(line);
   }
   if (rows === 0) data.push(Array.from({ length: columns }, (): Inner => EmptyValue));
@@ -99,10 +99,10 @@ export function engineRange(area: Area): SimpleRangeValue | CellError {
 export function areaOfEngineRange(range: SimpleRangeValue, name?: string): Area {
   const rows = range.height();
   const columns = range.width();
-  const lanes = new Lanes(rows * columns);
-  lanes.mixed();
+  const vector = new Vector(rows * columns);
+  vector.mixed();
   const data = range.data as unknown as (Inner | undefined)[][];
   for (let r = 0; r < rows; r++)
-    for (let c = 0; c < columns; c++) lanes.setInner(r * columns + c, data[r]?.[c], name);
-  return { rows, columns, lanes, range: null };
+    for (let c = 0; c < columns; c++) vector.setInner(r * columns + c, data[r]?.[c], name);
+  return { rows, columns, vector, range: null };
 }

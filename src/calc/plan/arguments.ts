@@ -5,9 +5,9 @@ import { errorOf } from '../cell-engine/values.ts';
 import { limits } from '../limits.ts';
 import { engineRange, rangeOfArea } from './areas.ts';
 import { found, readNumber, textOf, truthOf } from './coerce.ts';
-import { isNumberTag, Lanes, Tag } from './lanes.ts';
 import { type Area, type AreaNode, type Frame, type PlanNode, scalarOfArea } from './nodes.ts';
 import { wrongCount, wrongType } from './problems.ts';
+import { isNumberTag, Tag, Vector } from './vector.ts';
 
 /** A function of the cell engine, or one of ours over ranges that takes its parameters. */
 export interface Callee extends Pick<FunctionBody, 'name' | 'metadata' | 'parameters' | 'coerce'> {
@@ -32,7 +32,7 @@ export function parametersOf(
 export const takesRange = (parameter: FunctionArgument | undefined): boolean =>
   parameter?.argumentType === 'RANGE' || parameter?.argumentType === 'ANY';
 
-/** What `coerceLane` answers for a value of a wrong kind. */
+/** What `coerceAt` answers for a value of a wrong kind. */
 export const wrong = Symbol('wrong kind');
 export const wrongTypeError = errorOf(wrongType);
 export const wrongCountError = errorOf(wrongCount);
@@ -47,33 +47,33 @@ export const isDefaulted = (arg: PlanNode, parameter: FunctionArgument): boolean
   arg.written === 'empty' && parameter.emptyAsDefault === true && parameter.defaultValue !== undefined;
 
 /** One argument as the function takes it; `wrong` when its kind does not fit; errors as CellError. */
-export function coerceLane(callee: Callee, parameter: FunctionArgument, lanes: Lanes, i: number): unknown {
-  const tag = lanes.tags[i];
+export function coerceAt(callee: Callee, parameter: FunctionArgument, vector: Vector, i: number): unknown {
+  const tag = vector.tags[i];
   if (tag === Tag.missing) return defaultOf(callee, parameter);
   switch (parameter.argumentType) {
     case 'NUMBER':
     case 'INTEGER':
       if (parameter.passSubtype) break;
-      if (tag === Tag.error) return lanes.innerAt(i);
-      if (!readNumber(lanes, i)) return errorOf(found.error);
+      if (tag === Tag.error) return vector.innerAt(i);
+      if (!readNumber(vector, i)) return errorOf(found.error);
       return within(found.value, parameter) ? found.value : callee.coerce(found.value, parameter);
     case 'STRING':
-      return tag === Tag.error ? lanes.innerAt(i) : textOf(lanes, i);
+      return tag === Tag.error ? vector.innerAt(i) : textOf(vector, i);
     case 'BOOLEAN': {
-      const truth = truthOf(lanes, i);
-      return truth >= 0 ? truth === 1 : truth === -1 ? wrong : lanes.innerAt(i);
+      const truth = truthOf(vector, i);
+      return truth >= 0 ? truth === 1 : truth === -1 ? wrong : vector.innerAt(i);
     }
     case 'NOERROR':
     case 'SCALAR':
       if (parameter.passSubtype) break;
-      if (tag === Tag.text) return lanes.textAt(i);
-      return isNumberTag(tag!) ? lanes.numbers[i]! : lanes.innerAt(i);
+      if (tag === Tag.text) return vector.textAt(i);
+      return isNumberTag(tag!) ? vector.numbers[i]! : vector.innerAt(i);
     case 'RANGE':
-      if (callee.typedRanges) return tag === Tag.error ? lanes.innerAt(i) : rangeOfLane(lanes, i);
+      if (callee.typedRanges) return tag === Tag.error ? vector.innerAt(i) : rangeOfElement(vector, i);
       break;
     default:
   }
-  const value = callee.coerce(lanes.innerAt(i), parameter);
+  const value = callee.coerce(vector.innerAt(i), parameter);
   return value === undefined ? wrong : value;
 }
 
@@ -84,11 +84,11 @@ const within = (value: number, p: FunctionArgument): boolean =>
   (p.greaterThan === undefined || value > p.greaterThan) &&
   (p.argumentType !== 'INTEGER' || Number.isInteger(value));
 
-function rangeOfLane(lanes: Lanes, i: number): Range {
-  const one = new Lanes(1);
+function rangeOfElement(vector: Vector, i: number): Range {
+  const one = new Vector(1);
   one.mixed();
-  one.copy(0, lanes, i);
-  return rangeOfArea({ rows: 1, columns: 1, lanes: one, range: null });
+  one.copy(0, vector, i);
+  return rangeOfArea({ rows: 1, columns: 1, vector: one, range: null });
 }
 
 /** Cells that ranges of the cell engine may have together before those made so far are let go: each takes some 50 bytes. */
@@ -116,9 +116,9 @@ function coerceArea(callee: Callee, parameter: FunctionArgument, area: Area): un
   if (one && callee.typedRanges && parameter.argumentType === 'ANY') {
     if (!readNumber(one, 0)) return errorOf(found.error);
     one.setNumber(0, found.value, found.tag);
-    return rangeOfLane(one, 0);
+    return rangeOfElement(one, 0);
   }
-  if (one) return coerceLane(callee, parameter, one, 0);
+  if (one) return coerceAt(callee, parameter, one, 0);
   if (callee.typedRanges) {
     if (takesRange(parameter)) return rangeOfArea(area);
     if (area.rows * area.columns !== 1) return wrong;
@@ -168,7 +168,7 @@ export function fixedArguments(
       varying.push(k);
       values.push(undefined);
       return;
-    } else if (arg.is === 'scalar') value = coerceLane(callee, parameter, arg.lanes(frame), 0);
+    } else if (arg.is === 'scalar') value = coerceAt(callee, parameter, arg.vector(frame), 0);
     else value = coerceArea(callee, parameter, arg.area(frame, 0));
     values.push(value);
     if (failed > k && ends(value, parameter)) {
@@ -185,7 +185,7 @@ export function coerceRow(
   parameters: readonly FunctionArgument[],
   args: readonly PlanNode[],
   fixed: Fixed,
-  lanes: readonly (Lanes | null)[],
+  vectors: readonly (Vector | null)[],
   frame: Frame,
   i: number,
   cell: Cell | null,
@@ -194,9 +194,9 @@ export function coerceRow(
   for (const k of fixed.varying) {
     if (k > fixed.failed) break;
     const parameter = parameters[k]!;
-    const lane = lanes[k];
+    const vector = vectors[k];
     let value: unknown;
-    if (lane) value = coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+    if (vector) value = coerceAt(callee, parameter, vector, vector.single ? 0 : i);
     else {
       const area = (args[k] as AreaNode).area(frame, i);
       value =
@@ -214,5 +214,5 @@ function coerceCell(callee: Callee, parameter: FunctionArgument, area: Area, cel
   const row = area.rows === 1 ? 0 : cell.row;
   const column = area.columns === 1 ? 0 : cell.column;
   if (row >= area.rows || column >= area.columns) return defaultOf(callee, parameter);
-  return coerceLane(callee, parameter, area.lanes, row * area.columns + column);
+  return coerceAt(callee, parameter, area.vector, row * area.columns + column);
 }

@@ -5,7 +5,7 @@ import { limits } from '../limits.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 import {
   type Callee,
-  coerceLane,
+  coerceAt,
   coerceRow,
   defaultOf,
   fixedArguments,
@@ -17,7 +17,6 @@ import {
   wrongTypeError,
 } from './arguments.ts';
 import { elementwise } from './elementwise.ts';
-import { Lanes, singleLane, Tag } from './lanes.ts';
 import {
   type AreaNode,
   constantNode,
@@ -31,6 +30,7 @@ import { numberLoop } from './number-loops.ts';
 import type { Kernel } from './operators.ts';
 import { arrayTooLarge, wrongCount, wrongType } from './problems.ts';
 import { areaOf, call, put } from './results.ts';
+import { singleVector, Tag, Vector } from './vector.ts';
 
 /**
  * Calls of the cell engine's own functions, a row at a time, without cells: arguments are coerced by the kinds that the
@@ -85,24 +85,24 @@ function scalarKernel(
 ): Kernel {
   const numbers = numberLoop(callee, parameters, args.length);
   const left = parameters.map((parameter, k) => !args[k] || isDefaulted(args[k], parameter));
-  const careful: Kernel = (lanes, n, out) => {
+  const careful: Kernel = (vectors, n, out) => {
     out.mixed();
     const handed: unknown[] = parameters.map((parameter, k) =>
       left[k] ? defaultOf(callee, parameter) : undefined,
     );
     // what is the same in every row is coerced with the first
-    const same = lanes.map((lane) => lane.single && n > 1);
+    const same = vectors.map((vector) => vector.single && n > 1);
     const once: unknown[] = new Array(parameters.length).fill(notYet);
     for (let i = 0; i < n; i++) {
       let failed = false;
-      for (let k = 0; k < lanes.length && !failed; k++) {
+      for (let k = 0; k < vectors.length && !failed; k++) {
         if (left[k]) continue;
-        const lane = lanes[k]!;
+        const vector = vectors[k]!;
         const parameter = parameters[k]!;
         let value: unknown;
         if (same[k] && once[k] !== notYet) value = once[k];
         else {
-          value = coerceLane(callee, parameter, lane, lane.single ? 0 : i);
+          value = coerceAt(callee, parameter, vector, vector.single ? 0 : i);
           once[k] = value;
         }
         if (value === wrong) out.setError(i, wrongType);
@@ -117,13 +117,13 @@ function scalarKernel(
       if (!failed) put(out, i, callee, call(callee, handed));
     }
   };
-  return (lanes, n, out) => {
-    if (!numbers?.(lanes, n, out)) careful(lanes, n, out);
+  return (vectors, n, out) => {
+    if (!numbers?.(vectors, n, out)) careful(vectors, n, out);
   };
 }
 
-const lanesOf = (args: readonly PlanNode[], frame: Frame): (Lanes | null)[] =>
-  args.map((arg) => (arg.is === 'scalar' ? arg.lanes(frame) : null));
+const vectorsOf = (args: readonly PlanNode[], frame: Frame): (Vector | null)[] =>
+  args.map((arg) => (arg.is === 'scalar' ? arg.vector(frame) : null));
 
 /** Ranges where ranges are asked for, single values elsewhere: one value. */
 function rangeCall(
@@ -132,13 +132,13 @@ function rangeCall(
   parameters: readonly FunctionArgument[],
 ): PlanNode {
   const fixedOnce = oncePerRun((frame) => fixedArguments(callee, parameters, args, frame, false));
-  const fill = (frame: Frame, out: Lanes): void => {
+  const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
-    const lanes = lanesOf(args, frame);
+    const vectors = vectorsOf(args, frame);
     const fixed = fixedOnce(frame);
     const handed = [...fixed.values];
     for (let i = 0; i < frame.count; i++) {
-      const error = coerceRow(callee, parameters, args, fixed, lanes, frame, i, null, handed);
+      const error = coerceRow(callee, parameters, args, fixed, vectors, frame, i, null, handed);
       put(out, i, callee, error ?? call(callee, handed));
     }
   };
@@ -158,10 +158,20 @@ function arrayCall(
   parameters: readonly FunctionArgument[],
 ): PlanNode {
   const fixedOnce = oncePerRun((frame) => fixedArguments(callee, parameters, args, frame, false));
-  return areaNode(args, (frame, lane) => {
+  return areaNode(args, (frame, index) => {
     const fixed = fixedOnce(frame);
     const handed = [...fixed.values];
-    const error = coerceRow(callee, parameters, args, fixed, lanesOf(args, frame), frame, lane, null, handed);
+    const error = coerceRow(
+      callee,
+      parameters,
+      args,
+      fixed,
+      vectorsOf(args, frame),
+      frame,
+      index,
+      null,
+      handed,
+    );
     return areaOf(callee, error ?? call(callee, handed));
   });
 }
@@ -173,38 +183,38 @@ function vectorized(
   parameters: readonly FunctionArgument[],
 ): PlanNode {
   const fixedOnce = oncePerRun((frame) => fixedArguments(callee, parameters, args, frame, true));
-  return areaNode(args, (frame, lane) => {
-    const lanes = lanesOf(args, frame);
+  return areaNode(args, (frame, index) => {
+    const vectors = vectorsOf(args, frame);
     const fixed = fixedOnce(frame);
     const handed = [...fixed.values];
     let rows = 1;
     let columns = 1;
     args.forEach((arg, k) => {
       if (arg.is === 'scalar' || takesRange(parameters[k])) return;
-      const area = arg.area(frame, lane);
+      const area = arg.area(frame, index);
       rows = Math.max(rows, area.rows);
       columns = Math.max(columns, area.columns);
     });
     if (rows * columns > limits.rangeCells)
-      return { rows: 1, columns: 1, lanes: singleLane(arrayTooLarge), range: null };
-    const out = new Lanes(rows * columns);
+      return { rows: 1, columns: 1, vector: singleVector(arrayTooLarge), range: null };
+    const out = new Vector(rows * columns);
     out.mixed();
     for (let row = 0; row < rows; row++)
       for (let column = 0; column < columns; column++) {
         const cell = { row, column };
-        const error = coerceRow(callee, parameters, args, fixed, lanes, frame, lane, cell, handed);
+        const error = coerceRow(callee, parameters, args, fixed, vectors, frame, index, cell, handed);
         put(out, row * columns + column, callee, error ?? call(callee, handed));
       }
-    return { rows, columns, lanes: out, range: null };
+    return { rows, columns, vector: out, range: null };
   });
 }
 
 /** Functions that take the cells of ranges one by one (CONCATENATE); what cannot be coerced in a range is skipped. */
 function expanded(callee: Callee, args: readonly PlanNode[]): PlanNode {
-  const fill = (frame: Frame, out: Lanes): void => {
+  const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
-    const lanes = lanesOf(args, frame);
-    for (let i = 0; i < frame.count; i++) put(out, i, callee, callExpanded(callee, args, lanes, frame, i));
+    const vectors = vectorsOf(args, frame);
+    for (let i = 0; i < frame.count; i++) put(out, i, callee, callExpanded(callee, args, vectors, frame, i));
   };
   return args.some((arg) => arg.varies) ? varyingScalar(fill) : fixedScalar(fill);
 }
@@ -212,25 +222,25 @@ function expanded(callee: Callee, args: readonly PlanNode[]): PlanNode {
 function callExpanded(
   callee: Callee,
   args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
+  vectors: readonly (Vector | null)[],
   frame: Frame,
   i: number,
 ): unknown {
-  const cells: [lanes: Lanes, at: number, inRange: boolean][] = [];
+  const cells: [vector: Vector, at: number, inRange: boolean][] = [];
   args.forEach((arg, k) => {
-    if (arg.is === 'scalar') cells.push([lanes[k]!, lanes[k]!.single ? 0 : i, false]);
+    if (arg.is === 'scalar') cells.push([vectors[k]!, vectors[k]!.single ? 0 : i, false]);
     else {
       const area = arg.area(frame, i);
       const size = area.rows * area.columns;
-      for (let j = 0; j < size; j++) cells.push([area.lanes, j, size > 1]);
+      for (let j = 0; j < size; j++) cells.push([area.vector, j, size > 1]);
     }
   });
   const parameters = parametersOf(callee, cells.length);
   if (!parameters) return wrongCountError;
   const handed: unknown[] = [];
   for (let k = 0; k < cells.length; k++) {
-    const [lane, at, inRange] = cells[k]!;
-    const value = coerceLane(callee, parameters[k]!, lane, at);
+    const [vector, at, inRange] = cells[k]!;
+    const value = coerceAt(callee, parameters[k]!, vector, at);
     if (value === wrong && !inRange) return wrongTypeError;
     if (value instanceof CellError && parameters[k]!.argumentType !== 'SCALAR') return value;
     handed.push(value === wrong ? undefined : value);

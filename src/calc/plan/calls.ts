@@ -4,7 +4,6 @@ import type { Builtin } from '../builtins/index.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 import { areaOfMatrix, rangeOfArea } from './areas.ts';
 import { settle } from './domain.ts';
-import { Lanes, Tag } from './lanes.ts';
 import {
   type Area,
   type AreaNode,
@@ -19,17 +18,18 @@ import {
   varyingScalar,
 } from './nodes.ts';
 import { wrongCount } from './problems.ts';
+import { Tag, Vector } from './vector.ts';
 
 /** The arguments of one row, raw: null for a blank, undefined where one is left out, ranges whole. */
 function rawArguments(
   args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
+  vectors: readonly (Vector | null)[],
   frame: Frame,
   i: number,
 ): Argument[] {
   return args.map((arg, k) => {
     if (arg.written === 'empty') return undefined;
-    if (arg.is === 'scalar') return lanes[k]!.valueAt(lanes[k]!.single ? 0 : i);
+    if (arg.is === 'scalar') return vectors[k]!.valueAt(vectors[k]!.single ? 0 : i);
     const area = arg.area(frame, i);
     return scalarOfArea(area)?.valueAt(0) ?? rangeOfArea(area);
   });
@@ -39,19 +39,19 @@ function rawArguments(
 export function builtinNode(builtin: Builtin, args: readonly PlanNode[]): PlanNode {
   if (args.length < builtin.minArgs || args.length > builtin.maxArgs) return constantNode(wrongCount);
   const varies = args.some((arg) => arg.varies);
-  const lanesOf = (frame: Frame): (Lanes | null)[] =>
-    args.map((arg) => (arg.is === 'scalar' ? arg.lanes(frame) : null));
+  const vectorsOf = (frame: Frame): (Vector | null)[] =>
+    args.map((arg) => (arg.is === 'scalar' ? arg.vector(frame) : null));
   if (builtin.size) {
-    const compute = (frame: Frame, lane: number): Area =>
-      areaOfMatrix(builtin.compute(rawArguments(args, lanesOf(frame), frame, lane)));
+    const compute = (frame: Frame, index: number): Area =>
+      areaOfMatrix(builtin.compute(rawArguments(args, vectorsOf(frame), frame, index)));
     const once = oncePerRun((frame) => compute(frame, 0));
     return { is: 'area', varies, written: 'value', area: varies ? compute : once };
   }
-  const fill = (frame: Frame, out: Lanes): void => {
+  const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
-    const lanes = lanesOf(frame);
+    const vectors = vectorsOf(frame);
     for (let i = 0; i < frame.count; i++)
-      settle(out, i, builtin.compute(rawArguments(args, lanes, frame, i)));
+      settle(out, i, builtin.compute(rawArguments(args, vectors, frame, i)));
   };
   return varies ? varyingScalar(fill) : fixedScalar(fill);
 }
@@ -72,7 +72,7 @@ export function rowNode(args: readonly Bound[]): ScalarNode | undefined {
   const [of] = args;
   if (args.length > 1) return undefined;
   if (of && !['row-of', 'cell-of', 'cells-of', 'named', 'column-of'].includes(of.type)) return undefined;
-  const numbered = (rowOf: (frame: Frame, lane: number) => number): ScalarNode =>
+  const numbered = (rowOf: (frame: Frame, index: number) => number): ScalarNode =>
     varyingScalar((frame, out) => {
       for (let i = 0; i < frame.count; i++) out.numbers[i] = rowOf(frame, i) + 1;
       out.allNumbers(frame.count);
@@ -82,22 +82,22 @@ export function rowNode(args: readonly Bound[]): ScalarNode | undefined {
   if (of.type === 'column-of') return constantNode(1);
   const row = of.type === 'cell-of' ? of.row : of.type === 'cells-of' ? of.from : 0;
   const moves = (of.type === 'cell-of' && of.rowMoves) || (of.type === 'cells-of' && of.fromMoves);
-  return moves ? numbered((frame, lane) => row + rowAt(frame, lane)) : constantNode(row + 1);
+  return moves ? numbered((frame, index) => row + rowAt(frame, index)) : constantNode(row + 1);
 }
 
 /** ROWS or COLUMNS of an array. */
 export function sizeNode(name: 'ROWS' | 'COLUMNS', args: readonly PlanNode[]): PlanNode {
   const [arg] = args;
   if (!arg || args.length > 1) return constantNode(wrongCount);
-  const fill = (frame: Frame, out: Lanes): void => {
+  const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
-    const lanes = arg.is === 'scalar' ? arg.lanes(frame) : null;
+    const vector = arg.is === 'scalar' ? arg.vector(frame) : null;
     for (let i = 0; i < frame.count; i++) {
-      const at = lanes?.single ? 0 : i;
+      const at = vector?.single ? 0 : i;
       if (arg.is === 'area') {
         const area = arg.area(frame, i);
         out.setNumber(i, name === 'ROWS' ? area.rows : area.columns, Tag.number);
-      } else if (lanes!.tags[at] === Tag.error) out.setError(i, lanes!.errorAt(at));
+      } else if (vector!.tags[at] === Tag.error) out.setError(i, vector!.errorAt(at));
       else out.setNumber(i, 1, Tag.number);
     }
   };
@@ -108,14 +108,14 @@ export function sizeNode(name: 'ROWS' | 'COLUMNS', args: readonly PlanNode[]): P
 export function arrayNode(rows: readonly (readonly PlanNode[])[]): AreaNode {
   const columns = rows[0]?.length ?? 0;
   const cells = rows.flat();
-  const compute = (frame: Frame, lane: number): Area => {
-    const out = new Lanes(rows.length * columns);
+  const compute = (frame: Frame, index: number): Area => {
+    const out = new Vector(rows.length * columns);
     out.mixed();
     cells.forEach((cell, k) => {
-      const lanes = cell.is === 'scalar' ? cell.lanes(frame) : cell.area(frame, lane).lanes;
-      out.copy(k, lanes, cell.is === 'area' || lanes.single ? 0 : lane);
+      const vector = cell.is === 'scalar' ? cell.vector(frame) : cell.area(frame, index).vector;
+      out.copy(k, vector, cell.is === 'area' || vector.single ? 0 : index);
     });
-    return { rows: rows.length, columns, lanes: out, range: null };
+    return { rows: rows.length, columns, vector: out, range: null };
   };
   const varies = cells.some((cell) => cell.varies);
   const once = oncePerRun((frame) => compute(frame, 0));

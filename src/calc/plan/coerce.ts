@@ -1,7 +1,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
-import { type Lanes, Tag, tagOfRich } from './lanes.ts';
 import { notCoercible } from './problems.ts';
+import { Tag, tagOfRich, type Vector } from './vector.ts';
 
 /** Most distinct texts that are remembered before starting over. */
 const REMEMBERED = 50_000;
@@ -34,20 +34,20 @@ const numberOfText = remembered((text: string): TextNumber | null => {
 /** What `readNumber` found: the number with its tag, or the error. */
 export const found = { value: 0, tag: 1, error: notCoercible as Issue };
 
-/** Reads a lane as an operand: blank 0, yes/no 1 or 0, text the number it stands for. False: `found.error`. */
-export function readNumber(lanes: Lanes, i: number): boolean {
-  const tag = lanes.tags[i]!;
+/** Reads an element as an operand: blank 0, yes/no 1 or 0, text the number it stands for. False: `found.error`. */
+export function readNumber(vector: Vector, i: number): boolean {
+  const tag = vector.tags[i]!;
   switch (tag) {
     case Tag.blank:
       found.value = 0;
       found.tag = Tag.number;
       return true;
     case Tag.yesNo:
-      found.value = lanes.numbers[i]!;
+      found.value = vector.numbers[i]!;
       found.tag = Tag.number;
       return true;
     case Tag.text: {
-      const read = numberOfText(lanes.textAt(i));
+      const read = numberOfText(vector.textAt(i));
       if (!read) {
         found.error = notCoercible;
         return false;
@@ -57,40 +57,40 @@ export function readNumber(lanes: Lanes, i: number): boolean {
       return true;
     }
     case Tag.error:
-      found.error = lanes.errorAt(i);
+      found.error = vector.errorAt(i);
       return false;
     default:
-      found.value = lanes.numbers[i]!;
+      found.value = vector.numbers[i]!;
       found.tag = tag;
       return true;
   }
 }
 
-/** Reads a lane as text. An error has none: look first. */
-export function textOf(lanes: Lanes, i: number): string {
-  switch (lanes.tags[i]) {
+/** Reads an element as text. An error has none: look first. */
+export function textOf(vector: Vector, i: number): string {
+  switch (vector.tags[i]) {
     case Tag.text:
-      return lanes.textAt(i);
+      return vector.textAt(i);
     case Tag.blank:
       return '';
     case Tag.yesNo:
-      return lanes.numbers[i] !== 0 ? 'TRUE' : 'FALSE';
+      return vector.numbers[i] !== 0 ? 'TRUE' : 'FALSE';
     default:
-      return String(lanes.numbers[i]);
+      return String(vector.numbers[i]);
   }
 }
 
-/** Reads a lane as a condition: 1, 0, −1 when it is no condition, −2 for an error. */
-export function truthOf(lanes: Lanes, i: number): number {
-  switch (lanes.tags[i]) {
+/** Reads an element as a condition: 1, 0, −1 when it is no condition, −2 for an error. */
+export function truthOf(vector: Vector, i: number): number {
+  switch (vector.tags[i]) {
     case Tag.blank:
       return 0;
     case Tag.text:
-      return truthOfText(lanes.textAt(i));
+      return truthOfText(vector.textAt(i));
     case Tag.error:
       return -2;
     default:
-      return lanes.numbers[i] !== 0 ? 1 : 0;
+      return vector.numbers[i] !== 0 ? 1 : 0;
   }
 }
 
@@ -123,8 +123,8 @@ const orderOfNumbers = (left: number, right: number): number => (left === right 
 
 const rankOfTag = [0, 1, 1, 2, 3, 4, 1, 1, 1, 1];
 
-/** Order of two lanes that hold no error, as the operators `=`, `<`, … see it. */
-export function compareLanes(a: Lanes, i: number, b: Lanes, j: number): number {
+/** Order of two elements that hold no error, as the operators `=`, `<`, … see it. */
+export function compareAt(a: Vector, i: number, b: Vector, j: number): number {
   const left = a.tags[i]!;
   const right = b.tags[j]!;
   const leftRank = rankOfTag[left]!;
@@ -182,12 +182,12 @@ function plainAscii(text: string): boolean {
   return true;
 }
 
-/** Whether two lanes that hold no error are equal to `=`. */
-export function equalLanes(a: Lanes, i: number, b: Lanes, j: number): boolean {
+/** Whether two elements that hold no error are equal to `=`. */
+export function equalAt(a: Vector, i: number, b: Vector, j: number): boolean {
   if (a.tags[i] === Tag.text && b.tags[j] === Tag.text) {
     const left = a.textAt(i);
     const right = b.textAt(j);
     if (comparedAs(left) === null || comparedAs(right) === null) return equalTexts(left, right);
   }
-  return compareLanes(a, i, b, j) === 0;
+  return compareAt(a, i, b, j) === 0;
 }

@@ -6,15 +6,14 @@ import { builtins } from '../builtins/index.ts';
 import { childrenOf } from '../language/walk.ts';
 import { rangeBody } from '../ranges/bodies.ts';
 import { issueOf } from '../sentences.ts';
-import { aggregateNode } from './aggregates.ts';
+import { aggregateNode } from './aggregate-nodes.ts';
 import type { Compile, Plan, Results, Source } from './api.ts';
 import { kindOfTag } from './areas.ts';
 import { bodyNode } from './body.ts';
 import { arrayNode, builtinNode, isIndexed, rowNode, sizeNode } from './calls.ts';
-import { domainNode, spilled } from './domain.ts';
+import { arrayInOneCell, domainNode } from './domain.ts';
 import { elementwise } from './elementwise.ts';
 import { junctionNode } from './junctions.ts';
-import { type Lanes, Tag } from './lanes.ts';
 import { choosing } from './logic.ts';
 import {
   type Area,
@@ -33,6 +32,7 @@ import { binaryKernels, negate, percent } from './operators.ts';
 import { wrongCount } from './problems.ts';
 import { cellNode, cellsNode, columnNode, wholeColumnNode } from './references.ts';
 import { shared } from './shared.ts';
+import { Tag, type Vector } from './vector.ts';
 
 /** Compiles a bound formula into a plan over columns. */
 export const compile: Compile = (formula) => {
@@ -157,7 +157,7 @@ function letNode(args: readonly Bound[], compiling: Compiling): PlanNode {
 }
 
 /** `+x` is x, whatever it is. */
-const keep = (args: readonly Lanes[], n: number, out: Lanes): void => {
+const keep = (args: readonly Vector[], n: number, out: Vector): void => {
   const a = args[0]!;
   out.mixed();
   for (let k = 0; k < n; k++) out.copy(k, a, a.single ? 0 : k);
@@ -166,9 +166,9 @@ const keep = (args: readonly Lanes[], n: number, out: Lanes): void => {
 /** The value of a formula in a row: an array of one cell is its value, a larger one has no room. */
 function asRow(node: PlanNode): ScalarNode {
   if (node.is === 'scalar') return node;
-  const put = (area: Area, out: Lanes, i: number): void => {
-    if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
-    else out.setError(i, spilled(area.rows, area.columns));
+  const put = (area: Area, out: Vector, i: number): void => {
+    if (area.rows * area.columns === 1) out.copy(i, area.vector, 0);
+    else out.setError(i, arrayInOneCell(area.rows, area.columns));
   };
   if (!node.varies) return fixedScalar((frame, out) => put(node.area(frame, 0), out, 0));
   return varyingScalar((frame, out) => {
@@ -181,7 +181,7 @@ function runPlan(root: ScalarNode, source: Source, rows: Int32Array | undefined,
   const run = newRun(source);
   const total = rows ? rows.length : out.kinds.length;
   if (total === 0) return;
-  const once = root.varies ? null : root.lanes(frameOfRun(run));
+  const once = root.varies ? null : root.vector(frameOfRun(run));
   // rows one after the other are taken as a stretch of the columns, without copying
   const first = rows ? rows[0]! : 0;
   const list = rows && rows[total - 1]! - first === total - 1 && isRising(rows) ? undefined : rows;
@@ -190,18 +190,18 @@ function runPlan(root: ScalarNode, source: Source, rows: Int32Array | undefined,
     count = Math.min(list ? BLOCK : BLOCK - ((first + done) % BLOCK), total - done);
     const start = list ? 0 : first + done;
     const listed = list ? list.subarray(done, done + count) : null;
-    const lanes =
+    const vector =
       once ??
-      root.lanes({
+      root.vector({
         run,
         id: nextId(),
         start,
         rows: listed,
         count,
         outer: null,
-        outerLanes: null,
+        indicesInOuter: null,
       });
-    write(lanes, start, listed, count, out);
+    write(vector, start, listed, count, out);
   }
 }
 
@@ -210,20 +210,20 @@ function isRising(rows: Int32Array): boolean {
   return true;
 }
 
-function write(lanes: Lanes, start: number, rows: Int32Array | null, count: number, out: Results): void {
-  if (lanes.plain && !lanes.single && !rows) {
+function write(vector: Vector, start: number, rows: Int32Array | null, count: number, out: Results): void {
+  if (vector.plain && !vector.single && !rows) {
     out.kinds.fill(Tag.number, start, start + count);
-    out.numbers.set(lanes.numbers.subarray(0, count), start);
+    out.numbers.set(vector.numbers.subarray(0, count), start);
     return;
   }
   for (let i = 0; i < count; i++) {
     const row = rows ? rows[i]! : start + i;
-    const lane = lanes.single ? 0 : i;
-    const tag = lanes.tags[lane]!;
-    if (tag === Tag.text || tag === Tag.error) out.set(row, lanes.valueAt(lane));
+    const from = vector.single ? 0 : i;
+    const tag = vector.tags[from]!;
+    if (tag === Tag.text || tag === Tag.error) out.set(row, vector.valueAt(from));
     else {
       out.kinds[row] = kindOfTag(tag);
-      out.numbers[row] = lanes.numbers[lane]!;
+      out.numbers[row] = vector.numbers[from]!;
     }
   }
 }
@@ -235,7 +235,7 @@ export function compileFree(formula: Bound): (source: Source, row: number) => Ar
     const run = newRun(source);
     const frame = node.varies ? { ...frameOfRun(run), id: nextId(), start: row } : frameOfRun(run);
     if (node.is === 'area') return node.area(frame, 0);
-    return { rows: 1, columns: 1, lanes: node.lanes(frame), range: null };
+    return { rows: 1, columns: 1, vector: node.vector(frame), range: null };
   };
 }
 
@@ -243,11 +243,11 @@ export function compileFree(formula: Bound): (source: Source, row: number) => Ar
 export function evaluateOnce(formula: Bound, source: Source): Value | Matrix {
   const node = nodeOf(formula, { locals: new Map(), slow: new Set() });
   const frame = frameOfRun(newRun(source));
-  if (node.is === 'scalar') return node.lanes(frame).valueAt(0);
+  if (node.is === 'scalar') return node.vector(frame).valueAt(0);
   const area = node.area(frame, 0);
   const size = area.rows * area.columns;
-  if (size === 1) return area.lanes.valueAt(0);
+  if (size === 1) return area.vector.valueAt(0);
   const values: Value[] = [];
-  for (let i = 0; i < size; i++) values.push(area.lanes.valueAt(i));
+  for (let i = 0; i < size; i++) values.push(area.vector.valueAt(i));
   return { rows: area.rows, columns: area.columns, values };
 }

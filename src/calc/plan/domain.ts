@@ -7,7 +7,6 @@ import { type Prepared, prepare } from '../../../functions/core/prepare.ts';
 import { type Argument, isMatrix, isRange, type Outcome } from '../../../functions/core/value.ts';
 import { areaOfMatrix, rangeOfArea } from './areas.ts';
 import { domainLoop } from './domain-loops.ts';
-import { type Lanes, Tag } from './lanes.ts';
 import {
   type Area,
   type AreaNode,
@@ -20,6 +19,7 @@ import {
   type ScalarNode,
   varyingScalar,
 } from './nodes.ts';
+import { Tag, type Vector } from './vector.ts';
 
 /** A call of a function of the domain. */
 export function domainNode(definition: AnyDefinition, args: readonly PlanNode[]): PlanNode {
@@ -37,27 +37,27 @@ export function domainNode(definition: AnyDefinition, args: readonly PlanNode[])
 }
 
 /** The arguments of one row as the function is handed them. */
-function given(args: readonly PlanNode[], frame: Frame, lane: number): Argument[] {
+function given(args: readonly PlanNode[], frame: Frame, index: number): Argument[] {
   return args.map((arg) => {
-    if (arg.is === 'area') return rangeOfArea(arg.area(frame, lane));
-    const lanes = arg.lanes(frame);
-    return lanes.valueAt(lanes.single ? 0 : lane);
+    if (arg.is === 'area') return rangeOfArea(arg.area(frame, index));
+    const vector = arg.vector(frame);
+    return vector.valueAt(vector.single ? 0 : index);
   });
 }
 
-export function settle(out: Lanes, i: number, outcome: Outcome | null): void {
+export function settle(out: Vector, i: number, outcome: Outcome | null): void {
   if (!isMatrix(outcome)) out.setValue(i, outcome);
   else if (outcome.values.length === 1) out.setValue(i, outcome.values[0]);
-  else out.setError(i, spilled(outcome.rows, outcome.columns));
+  else out.setError(i, arrayInOneCell(outcome.rows, outcome.columns));
 }
 
 /** An array that has no room in its row. */
-export const spilled = (rows: number, columns: number) =>
+export const arrayInOneCell = (rows: number, columns: number) =>
   issue('#SPILL!', 'array-in-row', { details: { rows, columns } });
 
 function columnResult(definition: AnyDefinition, args: readonly PlanNode[], varies: boolean): AreaNode {
-  const compute = (frame: Frame, lane: number): Area =>
-    areaOfMatrix(invoke(definition, given(args, frame, lane)));
+  const compute = (frame: Frame, index: number): Area =>
+    areaOfMatrix(invoke(definition, given(args, frame, index)));
   const once = oncePerRun((frame) => compute(frame, 0));
   return { is: 'area', varies, written: 'value', area: varies ? compute : once };
 }
@@ -76,7 +76,7 @@ function constants(prepared: Prepared, args: readonly PlanNode[], frame: Frame):
     }
     const value = plain(
       parameter,
-      arg.is === 'area' ? rangeOfArea(arg.area(frame, 0)) : arg.lanes(frame).valueAt(0),
+      arg.is === 'area' ? rangeOfArea(arg.area(frame, 0)) : arg.vector(frame).valueAt(0),
     );
     if (isIssue(value) || (isRange(value) && firstError(value))) return null;
     if (value === undefined && !parameter.optional) return null;
@@ -111,7 +111,7 @@ function loopNode(prepared: Prepared, args: readonly PlanNode[]): ScalarNode {
   const words: unknown[][] = parameters.map(() => []);
   const odd = new Uint8Array(BLOCK);
   const rest: unknown[] = [];
-  const lanes: (Lanes | null)[] = new Array(args.length).fill(null);
+  const vectors: (Vector | null)[] = new Array(args.length).fill(null);
 
   return varyingScalar((frame, out) => {
     const n = frame.count;
@@ -121,8 +121,8 @@ function loopNode(prepared: Prepared, args: readonly PlanNode[]): ScalarNode {
     for (let k = 0; k < args.length; k++) {
       const arg = args[k]!;
       if (arg.is === 'area' || !arg.varies) continue;
-      const column = arg.lanes(frame);
-      lanes[k] = column;
+      const column = arg.vector(frame);
+      vectors[k] = column;
       if (!handed) continue;
       if (parameters[k]!.kind === 'number') {
         columns[k] = column.numbers;
@@ -149,20 +149,20 @@ function loopNode(prepared: Prepared, args: readonly PlanNode[]): ScalarNode {
       if (odd[i] === 0) out.tags[i] = Tag.number;
       else if (odd[i] === 2 && (typeof rest[i] === 'string' || typeof rest[i] === 'boolean'))
         out.setValue(i, rest[i] as string | boolean);
-      else settle(out, i, invoke(definition, row(args, lanes, frame, i)));
+      else settle(out, i, invoke(definition, row(args, vectors, frame, i)));
     }
   });
 }
 
 function row(
   args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
+  vectors: readonly (Vector | null)[],
   frame: Frame,
   i: number,
 ): Argument[] {
   return args.map((arg, k) => {
     if (arg.is === 'area') return rangeOfArea(arg.area(frame, i));
-    const column = arg.varies ? lanes[k]! : arg.lanes(frame);
+    const column = arg.varies ? vectors[k]! : arg.vector(frame);
     return column.valueAt(column.single ? 0 : i);
   });
 }
@@ -171,7 +171,7 @@ function row(
 function markNumbers(
   { least, most, whole, notZero }: Prepared,
   k: number,
-  column: Lanes,
+  column: Vector,
   odd: Uint8Array,
   n: number,
 ): boolean {
@@ -205,7 +205,7 @@ function markNumbers(
 function markOthers(
   prepared: Prepared,
   k: number,
-  column: Lanes,
+  column: Vector,
   into: unknown[],
   odd: Uint8Array,
   n: number,

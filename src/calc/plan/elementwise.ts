@@ -1,5 +1,4 @@
 import { limits } from '../limits.ts';
-import { Lanes, singleLane, Tag } from './lanes.ts';
 import {
   type Area,
   type Frame,
@@ -11,18 +10,19 @@ import {
 } from './nodes.ts';
 import type { Kernel } from './operators.ts';
 import { arrayTooLarge, noMatch } from './problems.ts';
+import { singleVector, Tag, Vector } from './vector.ts';
 
 /** Spreads an argument over the cells of the array that all make together; it may have no cell at some. */
-function spread(lanes: Lanes, from: Area, rows: number, columns: number, none: number): Lanes {
-  if (from.rows === rows && from.columns === columns) return lanes;
-  const out = new Lanes(rows * columns);
-  out.unchecked = lanes.unchecked;
+function spread(vector: Vector, from: Area, rows: number, columns: number, none: number): Vector {
+  if (from.rows === rows && from.columns === columns) return vector;
+  const out = new Vector(rows * columns);
+  out.unchecked = vector.unchecked;
   out.mixed();
   for (let r = 0; r < rows; r++)
     for (let c = 0; c < columns; c++) {
       const i = from.rows === 1 ? 0 : r;
       const j = from.columns === 1 ? 0 : c;
-      if (i < from.rows && j < from.columns) out.copy(r * columns + c, lanes, i * from.columns + j);
+      if (i < from.rows && j < from.columns) out.copy(r * columns + c, vector, i * from.columns + j);
       else if (none === Tag.error) out.setError(r * columns + c, noMatch);
       else out.tags[r * columns + c] = none;
     }
@@ -39,44 +39,44 @@ export function elementwise(kernel: Kernel, args: readonly PlanNode[], none: num
     if (args.every((arg) => !arg.varies))
       return fixedScalar((frame, out) =>
         kernel(
-          scalars.map((arg) => arg.lanes(frame)),
+          scalars.map((arg) => arg.vector(frame)),
           1,
           out,
         ),
       );
-    const handed: Lanes[] = new Array(args.length);
+    const handed: Vector[] = new Array(args.length);
     return varyingScalar((frame, out) => {
-      for (let k = 0; k < scalars.length; k++) handed[k] = scalars[k]!.lanes(frame);
+      for (let k = 0; k < scalars.length; k++) handed[k] = scalars[k]!.vector(frame);
       kernel(handed, frame.count, out);
     });
   }
-  const compute = (frame: Frame, lane: number): Area => {
+  const compute = (frame: Frame, index: number): Area => {
     const areas = args.map((arg): Area => {
-      if (arg.is === 'area') return arg.area(frame, lane);
-      const lanes = arg.lanes(frame);
-      if (lanes.single) return { rows: 1, columns: 1, lanes, range: null };
-      const one = new Lanes(1);
+      if (arg.is === 'area') return arg.area(frame, index);
+      const vector = arg.vector(frame);
+      if (vector.single) return { rows: 1, columns: 1, vector, range: null };
+      const one = new Vector(1);
       one.mixed();
-      one.copy(0, lanes, lane);
-      return { rows: 1, columns: 1, lanes: one, range: null };
+      one.copy(0, vector, index);
+      return { rows: 1, columns: 1, vector: one, range: null };
     });
     // an operator with an error value beside the array is that error, not an array of it
     if (none === Tag.error)
       for (const area of areas)
-        if (area.rows * area.columns === 1 && area.lanes.tags[0] === Tag.error) return area;
+        if (area.rows * area.columns === 1 && area.vector.tags[0] === Tag.error) return area;
     const rows = Math.max(1, ...areas.map((area) => area.rows));
     const columns = Math.max(1, ...areas.map((area) => area.columns));
     const size = rows * columns;
     if (size > limits.rangeCells)
-      return { rows: 1, columns: 1, lanes: singleLane(arrayTooLarge), range: null };
+      return { rows: 1, columns: 1, vector: singleVector(arrayTooLarge), range: null };
     const handedAreas = areas.map((area) => {
       if (area.rows === 1 && area.columns === 1) return scalarOfArea(area)!;
-      return spread(area.lanes, area, rows, columns, none);
+      return spread(area.vector, area, rows, columns, none);
     });
-    const out = new Lanes(size);
+    const out = new Vector(size);
     out.unchecked = size > 1;
     kernel(handedAreas, size, out);
-    return { rows, columns, lanes: out, range: null };
+    return { rows, columns, vector: out, range: null };
   };
   if (args.some((arg) => arg.varies)) return { is: 'area', varies: true, written: 'value', area: compute };
   const once = oncePerRun((frame) => compute(frame, 0));

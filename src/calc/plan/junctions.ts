@@ -1,7 +1,6 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import { truthOf } from './coerce.ts';
 import { elementwise } from './elementwise.ts';
-import { Lanes, singleLane, Tag } from './lanes.ts';
 import {
   type Area,
   type AreaNode,
@@ -13,6 +12,7 @@ import {
 } from './nodes.ts';
 import type { Kernel } from './operators.ts';
 import { wrongCount, wrongType } from './problems.ts';
+import { singleVector, Tag, Vector } from './vector.ts';
 
 /** AND, OR, XOR of single values: every argument is read, so an error in any of them is the result. */
 function junction(start: number, join: (so: number, next: number) => number): Kernel {
@@ -64,16 +64,16 @@ export function junctionNode(name: string, args: readonly PlanNode[]): PlanNode 
 
 /** All conditions of an area as one. */
 function joinedArea(kernel: Kernel, neutral: boolean, node: AreaNode): ScalarNode {
-  const neutralLane = singleLane(neutral);
-  const join = (area: Area, out: Lanes, i: number): void => {
-    const so = new Lanes(1);
-    so.copy(0, neutralLane, 0);
+  const neutralVector = singleVector(neutral);
+  const join = (area: Area, out: Vector, i: number): void => {
+    const so = new Vector(1);
+    so.copy(0, neutralVector, 0);
     so.single = true;
-    const one = new Lanes(1);
+    const one = new Vector(1);
     one.single = true;
     for (let k = 0; k < area.rows * area.columns; k++) {
-      if (area.rows * area.columns > 1 && truthOf(area.lanes, k) === -1) continue;
-      one.copy(0, area.lanes, k);
+      if (area.rows * area.columns > 1 && truthOf(area.vector, k) === -1) continue;
+      one.copy(0, area.vector, k);
       kernel([so, one], 1, so);
       if (so.tags[0] === Tag.error) break;
     }

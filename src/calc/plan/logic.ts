@@ -1,6 +1,5 @@
 import { type Issue, issue } from '../../../functions/core/issue.ts';
-import { equalLanes, found, readNumber, truthOf } from './coerce.ts';
-import { type Lanes, Tag } from './lanes.ts';
+import { equalAt, found, readNumber, truthOf } from './coerce.ts';
 import {
   BLOCK,
   constantNode,
@@ -11,6 +10,7 @@ import {
   varyingScalar,
 } from './nodes.ts';
 import { wrongCount, wrongType } from './problems.ts';
+import { Tag, type Vector } from './vector.ts';
 
 /** The branch that each row takes, and the errors of rows that take none (`ERROR`). */
 interface Choice {
@@ -26,13 +26,13 @@ const ERROR = -1;
 function branching(
   deciding: readonly ScalarNode[],
   branches: readonly ScalarNode[],
-  choose: (lanes: readonly Lanes[], n: number, choice: Choice) => void,
+  choose: (vectors: readonly Vector[], n: number, choice: Choice) => void,
 ): ScalarNode {
   const choice: Choice = { pick: new Int16Array(BLOCK), errors: [] };
-  const mix = (frame: Frame, out: Lanes): Lanes => {
+  const mix = (frame: Frame, out: Vector): Vector => {
     const n = frame.count;
     choose(
-      deciding.map((node) => node.lanes(frame)),
+      deciding.map((node) => node.vector(frame)),
       n,
       choice,
     );
@@ -40,7 +40,7 @@ function branching(
     const first = pick[0]!;
     let alike = first !== ERROR;
     for (let i = 1; alike && i < n; i++) alike = pick[i] === first;
-    if (alike) return branches[first]!.lanes(frame);
+    if (alike) return branches[first]!.vector(frame);
     out.mixed();
     let numbers = true;
     for (let i = 0; i < n; i++)
@@ -55,51 +55,51 @@ function branching(
   };
   if ([...deciding, ...branches].every((node) => !node.varies))
     return fixedScalar((frame, out) => {
-      const lanes = mix(frame, out);
-      if (lanes !== out) out.copy(0, lanes, 0);
+      const vector = mix(frame, out);
+      if (vector !== out) out.copy(0, vector, 0);
     });
   const scratch = varyingScalar(() => undefined);
   return {
     is: 'scalar',
     varies: true,
     written: 'value',
-    lanes: (frame) => mix(frame, scratch.lanes(frame)),
+    vector: (frame) => mix(frame, scratch.vector(frame)),
   };
 }
 
 /** Writes the rows that take branch b; false when one of them is no plain number. */
-function fillBranch(branch: ScalarNode, b: number, pick: Int16Array, frame: Frame, out: Lanes): boolean {
+function fillBranch(branch: ScalarNode, b: number, pick: Int16Array, frame: Frame, out: Vector): boolean {
   const n = frame.count;
   let taken = 0;
   for (let i = 0; i < n; i++) if (pick[i] === b) taken++;
   if (taken === 0) return true;
   if (!branch.varies || branch.written === 'reference') {
-    const lanes = branch.lanes(frame);
-    const { single, plain } = lanes;
+    const vector = branch.vector(frame);
+    const { single, plain } = vector;
     for (let i = 0; i < n; i++) {
       if (pick[i] !== b) continue;
       if (plain) {
-        out.numbers[i] = lanes.numbers[single ? 0 : i]!;
+        out.numbers[i] = vector.numbers[single ? 0 : i]!;
         out.tags[i] = Tag.number;
-      } else out.copy(i, lanes, single ? 0 : i);
+      } else out.copy(i, vector, single ? 0 : i);
     }
     return plain;
   }
   const which = new Int32Array(taken);
   let k = 0;
   for (let i = 0; i < n; i++) if (pick[i] === b) which[k++] = i;
-  const lanes = branch.lanes(innerFrame(frame, which, taken));
-  for (let j = 0; j < taken; j++) out.copy(which[j]!, lanes, lanes.single ? 0 : j);
-  return lanes.plain;
+  const vector = branch.vector(innerFrame(frame, which, taken));
+  for (let j = 0; j < taken; j++) out.copy(which[j]!, vector, vector.single ? 0 : j);
+  return vector.plain;
 }
 
-const lane = (lanes: Lanes, i: number): number => (lanes.single ? 0 : i);
+const placeIn = (vector: Vector, i: number): number => (vector.single ? 0 : i);
 
 /** Reads a condition: 1, 0, or ERROR with the reason. */
-function condition(lanes: Lanes, i: number, { errors }: Choice, at: number): number {
-  const truth = truthOf(lanes, lane(lanes, i));
+function condition(vector: Vector, i: number, { errors }: Choice, at: number): number {
+  const truth = truthOf(vector, placeIn(vector, i));
   if (truth >= 0) return truth;
-  errors[at] = truth === -1 ? wrongType : lanes.errorAt(lane(lanes, i));
+  errors[at] = truth === -1 ? wrongType : vector.errorAt(placeIn(vector, i));
   return ERROR;
 }
 
@@ -135,12 +135,12 @@ const ifsNode: Make = (args) => {
   if (args.length === 0 || args.length % 2 === 1) return constantNode(wrongCount);
   const tests = args.filter((_, k) => k % 2 === 0);
   const values = args.filter((_, k) => k % 2 === 1);
-  return branching(tests, values, (lanes, n, choice) => {
+  return branching(tests, values, (vectors, n, choice) => {
     const { pick, errors } = choice;
     for (let i = 0; i < n; i++) {
       let found = -2;
-      for (let k = 0; k < lanes.length && found !== ERROR; k++) {
-        const truth = condition(lanes[k]!, i, choice, i);
+      for (let k = 0; k < vectors.length && found !== ERROR; k++) {
+        const truth = condition(vectors[k]!, i, choice, i);
         if (truth === ERROR) found = ERROR;
         else if (truth === 1 && found === -2) found = k;
       }
@@ -157,18 +157,18 @@ const switchNode: Make = (args) => {
   const cases = rest.filter((_, k) => k < pairs * 2 && k % 2 === 0);
   const values = rest.filter((_, k) => k < pairs * 2 && k % 2 === 1);
   if (rest.length % 2 === 1) values.push(rest[rest.length - 1]!);
-  return branching([selector!, ...cases], values, ([chosen, ...lanes], n, { pick, errors }) => {
+  return branching([selector!, ...cases], values, ([chosen, ...vectors], n, { pick, errors }) => {
     for (let i = 0; i < n; i++) {
-      const at = lane(chosen!, i);
+      const at = placeIn(chosen!, i);
       if (chosen!.tags[at] === Tag.error) {
         pick[i] = ERROR;
         errors[i] = chosen!.errorAt(at);
         continue;
       }
       let k = 0;
-      while (k < lanes.length) {
-        const j = lane(lanes[k]!, i);
-        if (lanes[k]!.tags[j] !== Tag.error && equalLanes(chosen!, at, lanes[k]!, j)) break;
+      while (k < vectors.length) {
+        const j = placeIn(vectors[k]!, i);
+        if (vectors[k]!.tags[j] !== Tag.error && equalAt(chosen!, at, vectors[k]!, j)) break;
         k++;
       }
       pick[i] = k < values.length ? k : ERROR;
@@ -183,7 +183,7 @@ const chooseNode: Make = (args) => {
   return branching([selector!], values, ([chosen], n, { pick, errors }) => {
     for (let i = 0; i < n; i++) {
       pick[i] = ERROR;
-      if (!readNumber(chosen!, lane(chosen!, i))) errors[i] = found.error;
+      if (!readNumber(chosen!, placeIn(chosen!, i))) errors[i] = found.error;
       else if (found.value < 1) errors[i] = tooSmall;
       else if (!Number.isInteger(found.value)) errors[i] = notWhole;
       else if (found.value > values.length) errors[i] = badSelector;
@@ -198,10 +198,10 @@ const otherwise =
     if (args.length !== 2) return constantNode(wrongCount);
     const [value, instead] = args;
     const kept = onceAFrame(value!);
-    return branching([kept], [kept, instead!], ([lanes], n, { pick }) => {
+    return branching([kept], [kept, instead!], ([vector], n, { pick }) => {
       for (let i = 0; i < n; i++) {
-        const at = lane(lanes!, i);
-        pick[i] = lanes!.tags[at] === Tag.error && applies(lanes!.errorAt(at)) ? 1 : 0;
+        const at = placeIn(vector!, i);
+        pick[i] = vector!.tags[at] === Tag.error && applies(vector!.errorAt(at)) ? 1 : 0;
       }
     });
   };
@@ -209,16 +209,16 @@ const otherwise =
 /** A value that decides and is then taken itself: computed once a frame. */
 function onceAFrame(node: ScalarNode): ScalarNode {
   let id = 0;
-  let lanes: Lanes | undefined;
+  let vector: Vector | undefined;
   return {
     ...node,
     written: 'reference',
-    lanes(frame) {
-      if (!lanes || frame.id !== id) {
-        lanes = node.lanes(frame);
+    vector(frame) {
+      if (!vector || frame.id !== id) {
+        vector = node.vector(frame);
         id = frame.id;
       }
-      return lanes;
+      return vector;
     },
   };
 }

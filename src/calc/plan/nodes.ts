@@ -1,6 +1,6 @@
 import type { Range, Value } from '../../../functions/core/value.ts';
 import type { Source } from './api.ts';
-import { gather, Lanes, singleLane, Tag } from './lanes.ts';
+import { gather, singleVector, Tag, Vector } from './vector.ts';
 
 /** Rows computed at a time: small enough that all intermediate values of a formula stay in the processor's cache. */
 export const BLOCK = 1024;
@@ -15,7 +15,7 @@ export interface Run {
 
 /**
  * Rows that are computed together: `count` rows from `start` on, or the `rows` listed. A frame inside another (the rows
- * that take one branch of an IF) knows which lanes of it they are.
+ * that take one branch of an IF) knows which elements of it they are.
  */
 export interface Frame {
   readonly run: Run;
@@ -25,7 +25,7 @@ export interface Frame {
   readonly rows: Int32Array | null;
   readonly count: number;
   readonly outer: Frame | null;
-  readonly outerLanes: Int32Array | null;
+  readonly indicesInOuter: Int32Array | null;
 }
 
 let ids = 0;
@@ -41,24 +41,24 @@ export const frameOfRun = (run: Run): Frame => ({
   rows: null,
   count: 1,
   outer: null,
-  outerLanes: null,
+  indicesInOuter: null,
 });
 
-/** The frame of those rows of another that stand in `lanes`. */
-export function innerFrame(frame: Frame, lanes: Int32Array, count: number): Frame {
+/** The frame of those rows of another whose indices are in `indices`. */
+export function innerFrame(frame: Frame, indices: Int32Array, count: number): Frame {
   const rows = new Int32Array(count);
-  for (let i = 0; i < count; i++) rows[i] = rowAt(frame, lanes[i]!);
-  return { run: frame.run, id: nextId(), start: 0, rows, count, outer: frame, outerLanes: lanes };
+  for (let i = 0; i < count; i++) rows[i] = rowAt(frame, indices[i]!);
+  return { run: frame.run, id: nextId(), start: 0, rows, count, outer: frame, indicesInOuter: indices };
 }
 
-export const rowAt = (frame: Frame, lane: number): number =>
-  frame.rows ? frame.rows[lane]! : frame.start + lane;
+export const rowAt = (frame: Frame, index: number): number =>
+  frame.rows ? frame.rows[index]! : frame.start + index;
 
 /** Cells of a rectangle, row by row. `range` is the column or range behind it, where there is one. */
 export interface Area {
   readonly rows: number;
   readonly columns: number;
-  readonly lanes: Lanes;
+  readonly vector: Vector;
   readonly range: Range | null;
 }
 
@@ -70,14 +70,14 @@ export interface ScalarNode {
   readonly is: 'scalar';
   readonly varies: boolean;
   readonly written: Written;
-  lanes(frame: Frame): Lanes;
+  vector(frame: Frame): Vector;
 }
 /** A piece of a formula that is a rectangle of values; when it varies, another one in each row. */
 export interface AreaNode {
   readonly is: 'area';
   readonly varies: boolean;
-  /** `lane` is only looked at when it varies. */
-  area(frame: Frame, lane: number): Area;
+  /** `index` is only looked at when it varies. */
+  area(frame: Frame, index: number): Area;
   /** A range as it stands in the sheet, not a computed array. */
   readonly written: Written;
   /** How many columns, where that is known beforehand. */
@@ -87,8 +87,8 @@ export type PlanNode = ScalarNode | AreaNode;
 
 /** A value written into the formula, or an error found while compiling. */
 export function constantNode(value: Value, written: Written = 'value'): ScalarNode {
-  const lanes = singleLane(value);
-  return { is: 'scalar', varies: false, written, lanes: () => lanes };
+  const vector = singleVector(value);
+  return { is: 'scalar', varies: false, written, vector: () => vector };
 }
 
 /** Computes `make` once a run. */
@@ -104,25 +104,25 @@ export function oncePerRun<T>(make: (frame: Frame) => T): (frame: Frame) => T {
 }
 
 /** A scalar that does not depend on the row. */
-export function fixedScalar(make: (frame: Frame, out: Lanes) => void): ScalarNode {
-  const lanes = oncePerRun((frame) => {
-    const out = new Lanes(1);
+export function fixedScalar(make: (frame: Frame, out: Vector) => void): ScalarNode {
+  const vector = oncePerRun((frame) => {
+    const out = new Vector(1);
     make(frame, out);
     out.single = true;
     out.plain = out.tags[0] === Tag.number;
     return out;
   });
-  return { is: 'scalar', varies: false, written: 'value', lanes };
+  return { is: 'scalar', varies: false, written: 'value', vector };
 }
 
-/** A scalar of each row that computes into lanes of its own. */
-export function varyingScalar(fill: (frame: Frame, out: Lanes) => void): ScalarNode {
-  const out = new Lanes(BLOCK);
+/** A scalar of each row that computes into a vector of its own. */
+export function varyingScalar(fill: (frame: Frame, out: Vector) => void): ScalarNode {
+  const out = new Vector(BLOCK);
   return {
     is: 'scalar',
     varies: true,
     written: 'value',
-    lanes(frame) {
+    vector(frame) {
       fill(frame, out);
       if (!out.plain) out.look(frame.count);
       return out;
@@ -131,43 +131,43 @@ export function varyingScalar(fill: (frame: Frame, out: Lanes) => void): ScalarN
 }
 
 /** The value of a 1×1 rectangle stands for itself; a larger one has none. */
-export function scalarOfArea(area: Area): Lanes | null {
+export function scalarOfArea(area: Area): Vector | null {
   if (area.rows * area.columns !== 1) return null;
-  const lanes = new Lanes(1);
-  lanes.mixed();
-  lanes.copy(0, area.lanes, 0);
-  lanes.single = true;
-  lanes.plain = lanes.tags[0] === Tag.number;
-  return lanes;
+  const vector = new Vector(1);
+  vector.mixed();
+  vector.copy(0, area.vector, 0);
+  vector.single = true;
+  vector.plain = vector.tags[0] === Tag.number;
+  return vector;
 }
 
 /** Values of one name given by LET: computed once a frame; rows inside a branch take theirs from the frame around it. */
 export function localNode(of: ScalarNode): ScalarNode {
   if (!of.varies) return { ...of, written: 'value' };
-  const kept: { id: number; lanes: Lanes }[] = [];
-  const lanesOf = (frame: Frame, depth: number): Lanes => {
+  const kept: { id: number; vector: Vector }[] = [];
+  const vectorOf = (frame: Frame, depth: number): Vector => {
     const known = kept[depth];
-    if (known?.id === frame.id) return known.lanes;
-    const lanes =
-      frame.outer && frame.outerLanes
+    if (known?.id === frame.id) return known.vector;
+    const vector =
+      frame.outer && frame.indicesInOuter
         ? gather(
-            lanesOf(frame.outer, depth - 1),
-            frame.outerLanes,
+            vectorOf(frame.outer, depth - 1),
+            frame.indicesInOuter,
             frame.count,
-            known?.lanes ?? new Lanes(BLOCK),
+            known?.vector ?? new Vector(BLOCK),
           )
-        : of.lanes(frame);
-    kept[depth] = { id: frame.id, lanes };
-    return lanes;
+        : of.vector(frame);
+    kept[depth] = { id: frame.id, vector };
+    return vector;
   };
   return {
     is: 'scalar',
     varies: true,
     written: 'value',
-    lanes(frame) {
+    vector(frame) {
       let depth = 0;
       for (let f = frame.outer; f; f = f.outer) depth++;
-      return lanesOf(frame, depth);
+      return vectorOf(frame, depth);
     },
   };
 }

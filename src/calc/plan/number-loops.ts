@@ -1,9 +1,9 @@
 import type { FunctionArgument } from 'hyperformula';
 import type { Callee } from './arguments.ts';
-import { isNumberTag, type Lanes, Tag } from './lanes.ts';
+import { isNumberTag, Tag, type Vector } from './vector.ts';
 
-/** Computes n lanes if every argument is a number within the function's bounds; false: nothing was done. */
-export type NumberLoop = (lanes: readonly Lanes[], n: number, out: Lanes) => boolean;
+/** Computes n elements if every argument is a number within the function's bounds; false: nothing was done. */
+export type NumberLoop = (vectors: readonly Vector[], n: number, out: Vector) => boolean;
 
 type Run = (...args: unknown[]) => unknown;
 
@@ -25,22 +25,25 @@ export function numberLoop(
   const rest = parameters.slice(count).map((p) => p.defaultValue);
   const limits = parameters.slice(0, count).map(limitsOf);
   const loop = count === 1 ? one : count === 2 ? two : three;
-  return (lanes, n, out) => {
+  return (vectors, n, out) => {
     for (let k = 0; k < count; k++) {
-      const lane = lanes[k]!;
-      if (!allNumbers(lane, lane.single ? 1 : n) || !keeps(lane.numbers, lane.single ? 1 : n, limits[k]!))
+      const vector = vectors[k]!;
+      if (
+        !allNumbers(vector, vector.single ? 1 : n) ||
+        !keeps(vector.numbers, vector.single ? 1 : n, limits[k]!)
+      )
         return false;
     }
-    if (!loop(run, lanes, rest, n, out.numbers)) return false;
+    if (!loop(run, vectors, rest, n, out.numbers)) return false;
     if (sort === 'NUMBER_DATE') out.all(Tag.date, n);
     else out.allNumbers(n);
     return true;
   };
 }
 
-function allNumbers(lane: Lanes, n: number): boolean {
-  if (lane.plain) return true;
-  for (let i = 0; i < n; i++) if (!isNumberTag(lane.tags[i]!)) return false;
+function allNumbers(vector: Vector, n: number): boolean {
+  if (vector.plain) return true;
+  for (let i = 0; i < n; i++) if (!isNumberTag(vector.tags[i]!)) return false;
   return true;
 }
 
@@ -75,15 +78,15 @@ function keeps(numbers: Float64Array, n: number, { parameter, none }: Limits): b
 
 type Loop = (
   run: Run,
-  lanes: readonly Lanes[],
+  vectors: readonly Vector[],
   rest: readonly unknown[],
   n: number,
   out: Float64Array,
 ) => boolean;
 
-const one: Loop = (run, lanes, [d0, d1], n, out) => {
-  const a = lanes[0]!.numbers;
-  const s = lanes[0]!.single ? 0 : 1;
+const one: Loop = (run, vectors, [d0, d1], n, out) => {
+  const a = vectors[0]!.numbers;
+  const s = vectors[0]!.single ? 0 : 1;
   for (let i = 0; i < n; i++) {
     const r = d0 === undefined ? run(a[i * s]) : run(a[i * s], d0, d1);
     if (typeof r !== 'number' || r - r !== 0) return false;
@@ -91,11 +94,11 @@ const one: Loop = (run, lanes, [d0, d1], n, out) => {
   }
   return true;
 };
-const two: Loop = (run, lanes, [d0], n, out) => {
-  const a = lanes[0]!.numbers;
-  const b = lanes[1]!.numbers;
-  const s = lanes[0]!.single ? 0 : 1;
-  const t = lanes[1]!.single ? 0 : 1;
+const two: Loop = (run, vectors, [d0], n, out) => {
+  const a = vectors[0]!.numbers;
+  const b = vectors[1]!.numbers;
+  const s = vectors[0]!.single ? 0 : 1;
+  const t = vectors[1]!.single ? 0 : 1;
   for (let i = 0; i < n; i++) {
     const r = d0 === undefined ? run(a[i * s], b[i * t]) : run(a[i * s], b[i * t], d0);
     if (typeof r !== 'number' || r - r !== 0) return false;
@@ -103,13 +106,13 @@ const two: Loop = (run, lanes, [d0], n, out) => {
   }
   return true;
 };
-const three: Loop = (run, lanes, _rest, n, out) => {
-  const a = lanes[0]!.numbers;
-  const b = lanes[1]!.numbers;
-  const c = lanes[2]!.numbers;
-  const s = lanes[0]!.single ? 0 : 1;
-  const t = lanes[1]!.single ? 0 : 1;
-  const u = lanes[2]!.single ? 0 : 1;
+const three: Loop = (run, vectors, _rest, n, out) => {
+  const a = vectors[0]!.numbers;
+  const b = vectors[1]!.numbers;
+  const c = vectors[2]!.numbers;
+  const s = vectors[0]!.single ? 0 : 1;
+  const t = vectors[1]!.single ? 0 : 1;
+  const u = vectors[2]!.single ? 0 : 1;
   for (let i = 0; i < n; i++) {
     const r = run(a[i * s], b[i * t], c[i * u]);
     if (typeof r !== 'number' || r - r !== 0) return false;

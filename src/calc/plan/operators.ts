@@ -1,11 +1,11 @@
 import type { BinaryOperator } from '../ast.ts';
 import { add, divide, type Loops, multiply, power, subtract } from './arithmetic-loops.ts';
-import { compareLanes, equalLanes, found, readNumber, textOf } from './coerce.ts';
-import { type Lanes, Tag } from './lanes.ts';
+import { compareAt, equalAt, found, readNumber, textOf } from './coerce.ts';
 import { divisionByZero } from './problems.ts';
+import { Tag, type Vector } from './vector.ts';
 
-/** Computes n lanes of `out` from lanes of its arguments; a single argument stands for every lane. */
-export type Kernel = (args: readonly Lanes[], n: number, out: Lanes) => void;
+/** Computes n elements of `out` from those of its arguments; a single argument stands for every element. */
+export type Kernel = (args: readonly Vector[], n: number, out: Vector) => void;
 
 /** The sort of number that a sum or difference is. */
 function sumTag(left: number, right: number): number {
@@ -76,8 +76,7 @@ function comparison(test: Test, holds: (order: number) => boolean, equality = fa
       const j = b.single ? 0 : k;
       if (a.tags[i] === Tag.error) out.setError(k, a.errorAt(i));
       else if (b.tags[j] === Tag.error) out.setError(k, b.errorAt(j));
-      else
-        out.setYesNo(k, equality ? holds(equalLanes(a, i, b, j) ? 0 : 1) : holds(compareLanes(a, i, b, j)));
+      else out.setYesNo(k, equality ? holds(equalAt(a, i, b, j) ? 0 : 1) : holds(compareAt(a, i, b, j)));
     }
   };
 }

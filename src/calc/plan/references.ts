@@ -1,6 +1,6 @@
 import { type Range, valueAt } from '../../../functions/core/value.ts';
-import { Lanes, Tag } from './lanes.ts';
 import { type Area, type AreaNode, BLOCK, type Frame, fixedScalar, rowAt, type ScalarNode } from './nodes.ts';
+import { Tag, Vector } from './vector.ts';
 
 const plainColumns = new WeakMap<Range, boolean>();
 /** True when every cell of a range is a number. */
@@ -53,7 +53,7 @@ const NONE = new Uint8Array(0);
 const NO_NUMBERS = new Float64Array(0);
 
 /** A view of consecutive cells of a range; no value is copied. */
-function viewOf(view: Lanes, range: Range, from: number, count: number): Lanes {
+function viewOf(view: Vector, range: Range, from: number, count: number): Vector {
   view.tags = range.kinds.subarray(from, from + count);
   view.numbers = range.numbers.subarray(from, from + count);
   view.texts = range.texts;
@@ -65,13 +65,13 @@ function viewOf(view: Lanes, range: Range, from: number, count: number): Lanes {
 
 /** This row's value of a column, or that of the row `shift` further down; beyond the last row it is blank. */
 export function columnNode(sheet: string, column: string, shift = 0): ScalarNode {
-  const view = new Lanes(0);
-  const own = new Lanes(BLOCK);
+  const view = new Vector(0);
+  const own = new Vector(BLOCK);
   return {
     is: 'scalar',
     varies: true,
     written: 'reference',
-    lanes(frame) {
+    vector(frame) {
       const range = frame.run.source.column(sheet, column);
       const size = range.rows;
       const from = frame.start + shift;
@@ -112,15 +112,15 @@ export function cellNode(sheet: string, column: string, row: number): ScalarNode
 }
 
 export function areaOfRange(range: Range): Area {
-  const lanes = new Lanes(0);
-  lanes.tags = range.kinds.length === range.rows * range.columns ? range.kinds : NONE;
-  if (lanes.tags === NONE && range.rows * range.columns > 0)
-    lanes.tags = range.kinds.subarray(0, range.rows * range.columns);
-  lanes.numbers = range.rows * range.columns > 0 ? range.numbers : NO_NUMBERS;
-  lanes.texts = range.texts;
-  lanes.errors = range.errors;
-  lanes.plain = isPlain(range);
-  return { rows: range.rows, columns: range.columns, lanes, range };
+  const vector = new Vector(0);
+  vector.tags = range.kinds.length === range.rows * range.columns ? range.kinds : NONE;
+  if (vector.tags === NONE && range.rows * range.columns > 0)
+    vector.tags = range.kinds.subarray(0, range.rows * range.columns);
+  vector.numbers = range.rows * range.columns > 0 ? range.numbers : NO_NUMBERS;
+  vector.texts = range.texts;
+  vector.errors = range.errors;
+  vector.plain = isPlain(range);
+  return { rows: range.rows, columns: range.columns, vector, range };
 }
 
 /** A whole column. */
@@ -190,8 +190,8 @@ export function cellsNode(
       varies: true,
       written: 'reference',
       columns: columns.length,
-      area(frame, lane) {
-        const row = rowAt(frame, lane);
+      area(frame, index) {
+        const row = rowAt(frame, index);
         const a = fromMoves ? from + row : from;
         const b = toMoves ? to + row : to;
         return areaOfRange(rectangle(rangesOf(frame), Math.min(a, b), Math.max(a, b)));

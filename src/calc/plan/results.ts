@@ -5,11 +5,11 @@ import { type Inner, isRich } from '../cell-engine/values.ts';
 import { isCellOf } from '../ranges/lookup.ts';
 import { areaOfEngineRange, areaOfMatrix } from './areas.ts';
 import type { Callee } from './arguments.ts';
-import { spilled } from './domain.ts';
-import { Lanes, Tag } from './lanes.ts';
+import { arrayInOneCell } from './domain.ts';
 import type { Area } from './nodes.ts';
 import { faultOf } from './problems.ts';
 import { areaOfRange } from './references.ts';
+import { Tag, Vector } from './vector.ts';
 
 /** Calls the body; a call that overflows the stack or meets a fault of the engine is an error value. */
 export function call(callee: Callee, handed: readonly unknown[]): unknown {
@@ -28,7 +28,7 @@ const tagOfResult: Readonly<Record<string, number>> = {
   NUMBER_CURRENCY: Tag.currency,
 };
 
-export function put(out: Lanes, i: number, callee: Callee, result: unknown): void {
+export function put(out: Vector, i: number, callee: Callee, result: unknown): void {
   const sort = callee.metadata.returnNumberType;
   if (typeof result === 'number')
     out.setNumber(i, result, sort ? (tagOfResult[sort] ?? Tag.number) : Tag.number);
@@ -43,8 +43,8 @@ export function put(out: Lanes, i: number, callee: Callee, result: unknown): voi
   } else if (isIssue(result)) out.setError(i, result);
   else if (result instanceof SimpleRangeValue || isMatrix(result) || isRange(result)) {
     const area = areaOf(callee, result);
-    if (area.rows * area.columns === 1) out.copy(i, area.lanes, 0);
-    else out.setError(i, spilled(area.rows, area.columns));
+    if (area.rows * area.columns === 1) out.copy(i, area.vector, 0);
+    else out.setError(i, arrayInOneCell(area.rows, area.columns));
   } else if (sort && isRich(result)) out.setNumber(i, result.val, tagOfResult[sort] ?? Tag.number);
   else out.setInner(i, result as Inner | undefined, callee.name);
 }
@@ -53,8 +53,8 @@ export function areaOf(callee: Callee, result: unknown): Area {
   if (result instanceof SimpleRangeValue) return areaOfEngineRange(result, callee.name);
   if (isMatrix(result)) return areaOfMatrix(result);
   if (isRange(result)) return areaOfRange(result);
-  const lanes = new Lanes(1);
-  lanes.mixed();
-  put(lanes, 0, callee, result);
-  return { rows: 1, columns: 1, lanes, range: null };
+  const vector = new Vector(1);
+  vector.mixed();
+  put(vector, 0, callee, result);
+  return { rows: 1, columns: 1, vector, range: null };
 }

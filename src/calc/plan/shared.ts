@@ -2,9 +2,9 @@ import type { Range } from '../../../functions/core/value.ts';
 import type { Bound } from '../ast.ts';
 import { walk } from '../language/walk.ts';
 import type { Source } from './api.ts';
-import type { Lanes } from './lanes.ts';
 import { natureOf } from './nature.ts';
 import type { Area, Frame, PlanNode } from './nodes.ts';
+import type { Vector } from './vector.ts';
 
 /*
  * Pieces of formulas over whole columns that mean the same are computed once for all formulas of a book, until one of
@@ -38,22 +38,22 @@ export function shared(formula: Bound, node: PlanNode): PlanNode {
   const key = meaningOf(formula);
   const columns = columnsIn(formula);
   if (node.is === 'scalar') {
-    const lanes = (frame: Frame): Lanes =>
+    const vector = (frame: Frame): Vector =>
       remembered(
         frame.run.source,
         key,
         columns,
-        () => node.lanes(frame),
+        () => node.vector(frame),
         () => FEWEST,
       );
-    return { ...node, lanes };
+    return { ...node, vector };
   }
-  const area = (frame: Frame, lane: number): Area =>
+  const area = (frame: Frame, index: number): Area =>
     remembered(
       frame.run.source,
       key,
       columns,
-      () => node.area(frame, lane),
+      () => node.area(frame, index),
       ({ rows, columns: width }) => rows * width,
     );
   return { ...node, area };

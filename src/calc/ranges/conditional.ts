@@ -37,7 +37,7 @@ const MEMORIES = 64;
 
 const signatureOf = (raw: Inner): string => `${typeof raw}:${String(raw)}`;
 
-/** Folds the values whose cells meet all conditions; `pairs` are ranges and criteria in turn. */
+/** Aggregates the values whose cells meet all conditions; `pairs` are ranges and criteria in turn. */
 function gather(how: Gather, values: Range, pairs: readonly (Range | Inner)[]): Answer {
   const conditions: Condition[] = [];
   for (let k = 0; k < pairs.length; k += 2) {
@@ -71,8 +71,8 @@ function gather(how: Gather, values: Range, pairs: readonly (Range | Inner)[]): 
   let answer = memory.byGroup[slot];
   if (answer === undefined) {
     memory.asked++;
-    if (by < 0) answer = how.fold(values, null, 0, values.rows * values.columns, allHold(others));
-    else if (group < 0) answer = how.fold(values, null, 0, 0, always);
+    if (by < 0) answer = how.aggregate(values, null, 0, values.rows * values.columns, allHold(others));
+    else if (group < 0) answer = how.aggregate(values, null, 0, 0, always);
     else {
       const { of, count, starts, cells } = groupsOf(conditions[by]!.range);
       if (memory.asked > 1 && !holdsErrors(values)) {
@@ -82,7 +82,7 @@ function gather(how: Gather, values: Range, pairs: readonly (Range | Inner)[]): 
         });
         return memory.byGroup[slot]!;
       }
-      answer = how.fold(values, cells, starts[group]!, starts[group + 1]!, allHold(others));
+      answer = how.aggregate(values, cells, starts[group]!, starts[group + 1]!, allHold(others));
     }
     memory.byGroup[slot] = answer;
   }

@@ -9,8 +9,8 @@ export type Answer = number | CellError | Issue;
 /** What is done with the cells that meet all criteria. */
 export interface Gather {
   readonly name: string;
-  /** Folds the cells of `values` that stand in `cells[from … to)`; null: all cells. Only those that `holds` count. */
-  fold(
+  /** Aggregates the cells of `values` that stand in `cells[from … to)`; null: all cells. Only those that `holds` count. */
+  aggregate(
     values: Range,
     cells: Int32Array | null,
     from: number,
@@ -25,7 +25,7 @@ export const always = (): boolean => true;
 
 export const counting: Gather = {
   name: 'count',
-  fold(_values, cells, from, to, holds) {
+  aggregate(_values, cells, from, to, holds) {
     if (holds === always) return to - from;
     let n = 0;
     for (let k = from; k < to; k++) if (holds(cells ? cells[k]! : k)) n++;
@@ -81,7 +81,7 @@ function holdsOnlyNumbers(range: Range): boolean {
 
 export const summing: Gather = {
   name: 'sum',
-  fold(values, cells, from, to, holds) {
+  aggregate(values, cells, from, to, holds) {
     const { kinds, numbers } = values;
     let total = 0;
     for (let k = from; k < to; k++) {
@@ -99,7 +99,7 @@ export const summing: Gather = {
 // an error value among them is left out, as the cell engine does
 export const averaging: Gather = {
   name: 'average',
-  fold(values, cells, from, to, holds) {
+  aggregate(values, cells, from, to, holds) {
     const { kinds, numbers } = values;
     let total = 0;
     let n = 0;
@@ -123,7 +123,7 @@ export const averaging: Gather = {
 // an error value among them gives 0, as the cell engine does
 const extreme = (name: string, start: number, join: (a: number, b: number) => number): Gather => ({
   name,
-  fold(values, cells, from, to, holds) {
+  aggregate(values, cells, from, to, holds) {
     const { kinds, numbers } = values;
     let so = start;
     for (let k = from; k < to; k++) {

@@ -29,7 +29,7 @@ export function formulaSummary(
   rows?: ArrayLike<number>,
 ): FormulaSummary {
   const column = columnOf(sheetOf(viewed.book, sheetId), columnId);
-  const value = viewed.calculation.over(formula, sheetId, rows);
+  const value = viewed.calculation.ofSelection(formula, sheetId, rows);
   if (!isIssue(value)) return { text: written(viewed, value, column, plain) };
   const sentence =
     value.reason === 'array-in-row'

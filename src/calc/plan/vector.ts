@@ -6,7 +6,7 @@ import { errorOf, type Inner, isRich, issueOfError } from '../cell-engine/values
 import { notANumber, unknownError } from './problems.ts';
 
 /**
- * What a lane holds: 0–5 as `Kind`, 6–9 numbers of a further sort. The cell engine remembers those sorts through `+` and
+ * What an element is: 0–5 as `Kind`, 6–9 numbers of a further sort. The cell engine remembers those sorts through `+` and
  * `−`, so plans must too to know which results are dates.
  */
 export const Tag = {
@@ -48,19 +48,19 @@ export const isNumberTag = (tag: number): boolean => tag === 1 || tag === 2 || (
 
 /**
  * Values side by side, one a row of the block being computed (or one a cell of an area). With `single` there is one
- * value, in lane 0, that stands for every row.
+ * value, in element 0, that stands for every row.
  */
-export class Lanes {
+export class Vector {
   tags: Uint8Array;
   numbers: Float64Array;
   texts: readonly (string | undefined)[] | null = null;
   errors: readonly (Issue | undefined)[] | null = null;
-  /** Where lane 0 stands in `texts` and `errors`. */
+  /** Where element 0 stands in `texts` and `errors`. */
   base = 0;
   single = false;
-  /** Every lane is a number: no tag has to be looked at. */
+  /** Every element is a number: no tag has to be looked at. */
   plain = false;
-  /** Every lane is yes or no. */
+  /** Every element is yes or no. */
   decided = false;
   /** Cells of an array: the cell engine looks for numbers that are not finite only once a single value comes out. */
   unchecked = false;
@@ -82,7 +82,7 @@ export class Lanes {
     this.numberTags = 0;
   }
 
-  /** Declares the first n lanes to be numbers; the numbers themselves are written by the caller. */
+  /** Declares the first n elements to be numbers; the numbers themselves are written by the caller. */
   allNumbers(n: number): void {
     if (this.numberTags < n) {
       this.tags.fill(Tag.number, 0, n);
@@ -92,7 +92,7 @@ export class Lanes {
     this.decided = false;
   }
 
-  /** Declares the first n lanes to be of one tag that is no number. */
+  /** Declares the first n elements to be of one tag that is no number. */
   all(tag: number, n: number): void {
     this.tags.fill(tag, 0, n);
     this.numberTags = 0;
@@ -100,14 +100,14 @@ export class Lanes {
     this.decided = tag === Tag.yesNo;
   }
 
-  /** Lanes of any tag will be set one by one. */
+  /** Elements of any tag will be set one by one. */
   mixed(): void {
     this.plain = false;
     this.decided = false;
     this.numberTags = 0;
   }
 
-  /** Finds out whether lanes that were set one by one have all become numbers. */
+  /** Finds out whether elements that were set one by one have all become numbers. */
   look(n: number): void {
     if (this.decided) return;
     for (let i = 0; i < n; i++) if (this.tags[i] !== Tag.number) return;
@@ -143,8 +143,8 @@ export class Lanes {
     this.ownErrors[i] = value;
   }
 
-  /** Copies lane j of another. */
-  copy(i: number, from: Lanes, j: number): void {
+  /** Copies element j of another. */
+  copy(i: number, from: Vector, j: number): void {
     const tag = from.tags[j]!;
     if (tag === Tag.text) this.setText(i, from.textAt(j));
     else if (tag === Tag.error) this.setError(i, from.errorAt(j));
@@ -219,17 +219,17 @@ export class Lanes {
 export const tagOfRich = (value: Parameters<ReturnType<typeof cellEngine>['sortOf']>[0]): number =>
   tagOfSort[cellEngine().sortOf(value)];
 
-/** Lanes that hold one value for every row. */
-export function singleLane(value: Value): Lanes {
-  const lanes = new Lanes(1);
-  lanes.single = true;
-  lanes.setValue(0, value);
-  lanes.plain = lanes.tags[0] === Tag.number;
-  return lanes;
+/** A vector of one value for every row. */
+export function singleVector(value: Value): Vector {
+  const vector = new Vector(1);
+  vector.single = true;
+  vector.setValue(0, value);
+  vector.plain = vector.tags[0] === Tag.number;
+  return vector;
 }
 
-/** Lanes of the values at `rows` of another, in that order. */
-export function gather(from: Lanes, rows: Int32Array, n: number, into: Lanes): Lanes {
+/** A vector of the values at `rows` of another, in that order. */
+export function gather(from: Vector, rows: Int32Array, n: number, into: Vector): Vector {
   into.reserve(n);
   if (from.plain) {
     const { numbers } = into;

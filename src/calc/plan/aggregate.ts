@@ -3,14 +3,14 @@ import type { Issue } from '../../../functions/core/issue.ts';
 import type { Range } from '../../../functions/core/value.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { found, readNumber } from './coerce.ts';
-import { isNumberTag, Lanes, Tag } from './lanes.ts';
 import { momentsOf } from './moments.ts';
 import type { Area } from './nodes.ts';
 import { divisionByZero } from './problems.ts';
+import { isNumberTag, Tag, Vector } from './vector.ts';
 
 /**
  * SUM and its kin. Cells of ranges and references that hold no number are skipped; a value that is written or computed
- * counts as the number it stands for. A whole column is folded once and remembered.
+ * counts as the number it stands for. A whole column is computed once and remembered.
  */
 type Takes =
   /** Numbers only. */
@@ -22,7 +22,7 @@ type Takes =
   /** 1 for each cell that is not blank. */
   | 'filled';
 
-/** A fold that joins one number after the other; areas may be folded on their own and joined. */
+/** An aggregate that joins one number after the other; areas may be computed on their own and joined. */
 export interface Joining {
   readonly takes: Takes;
   readonly map?: (x: number) => number;
@@ -32,12 +32,12 @@ export interface Joining {
   readonly adds?: boolean;
   readonly end: (so: number, count: number) => number | Issue;
 }
-/** A fold that needs all numbers at once. */
+/** An aggregate that needs all numbers at once. */
 export interface Gathering {
   readonly takes: Takes;
   readonly of: (values: Float64Array, n: number, name: string) => number | Issue;
 }
-export type Fold = Joining | Gathering;
+export type Aggregate = Joining | Gathering;
 
 const add = (so: number, next: number): number => so + next;
 const same = (so: number): number => so;
@@ -83,12 +83,12 @@ function byEngine(name: string, values: Float64Array, n: number): number | Issue
     procedureName: name,
     args: [{ type: 'NUMBER', value }],
   });
-  const out = new Lanes(1);
+  const out = new Vector(1);
   out.setInner(0, result as number, name);
   return out.tags[0] === Tag.error ? out.errorAt(0) : out.numbers[0]!;
 }
 
-const folds: ReadonlyMap<string, Fold> = new Map<string, Fold>([
+const aggregates: ReadonlyMap<string, Aggregate> = new Map<string, Aggregate>([
   ['SUM', adding('numbers')],
   ['SUMSQ', adding('numbers', same, (x) => x ** 2)],
   ['PRODUCT', { takes: 'numbers', start: 1, join: (so, x) => so * x, end: same }],
@@ -117,8 +117,8 @@ const aliases: Readonly<Record<string, string>> = {
   STDEVS: 'STDEV.S',
   STDEVP: 'STDEV.P',
 };
-/** The fold of a function by name or alias. */
-export const foldOf = (name: string): Fold | undefined => folds.get(aliases[name] ?? name);
+/** The aggregate of a function by name or alias. */
+export const aggregateOf = (name: string): Aggregate | undefined => aggregates.get(aliases[name] ?? name);
 
 /** What `contribution` found; an error is in `found.error`. */
 export const given = { number: 0 };
@@ -126,88 +126,99 @@ export const NOTHING = 0;
 export const NUMBER = 1;
 export const FAILED = 2;
 
-/** What lane i adds to a fold: nothing, `given.number`, or an error. */
-export function contribution(fold: Fold, lanes: Lanes, i: number, isCell: boolean): number {
-  const tag = lanes.tags[i]!;
-  if (fold.takes === 'count') {
-    given.number = isNumberTag(tag) || (!isCell && tag !== Tag.error && readNumber(lanes, i)) ? 1 : 0;
+/** What element i adds to an aggregate: nothing, `given.number`, or an error. */
+export function contribution(aggregate: Aggregate, vector: Vector, i: number, isCell: boolean): number {
+  const tag = vector.tags[i]!;
+  if (aggregate.takes === 'count') {
+    given.number = isNumberTag(tag) || (!isCell && tag !== Tag.error && readNumber(vector, i)) ? 1 : 0;
     return NUMBER;
   }
-  if (fold.takes === 'filled') {
+  if (aggregate.takes === 'filled') {
     given.number = isCell && tag === Tag.blank ? 0 : 1;
     return NUMBER;
   }
-  if (isNumberTag(tag)) given.number = lanes.numbers[i]!;
+  if (isNumberTag(tag)) given.number = vector.numbers[i]!;
   else if (tag === Tag.error || !isCell) {
-    if (!readNumber(lanes, i)) return FAILED;
+    if (!readNumber(vector, i)) return FAILED;
     given.number = found.value;
-  } else if (fold.takes === 'all' && tag !== Tag.blank)
-    given.number = tag === Tag.yesNo ? lanes.numbers[i]! : 0;
+  } else if (aggregate.takes === 'all' && tag !== Tag.blank)
+    given.number = tag === Tag.yesNo ? vector.numbers[i]! : 0;
   else return NOTHING;
-  if ('map' in fold && fold.map) given.number = fold.map(given.number);
+  if ('map' in aggregate && aggregate.map) given.number = aggregate.map(given.number);
   return NUMBER;
 }
 
-/** Where a fold stands after some cells. */
+/** Where an aggregate stands after some cells. */
 interface Part {
   readonly so: number;
   readonly count: number;
 }
 
-const parts = new WeakMap<Range, Map<Fold, Part | Issue>>();
-const gathered = new WeakMap<Range, Map<Fold, number | Issue>>();
+const parts = new WeakMap<Range, Map<Aggregate, Part | Issue>>();
+const gathered = new WeakMap<Range, Map<Aggregate, number | Issue>>();
 
-function remembered<T>(memory: WeakMap<Range, Map<Fold, T>>, fold: Fold, area: Area, make: () => T): T {
+function remembered<T>(
+  memory: WeakMap<Range, Map<Aggregate, T>>,
+  aggregate: Aggregate,
+  area: Area,
+  make: () => T,
+): T {
   if (!area.range) return make();
   let of = memory.get(area.range);
   if (!of) {
     of = new Map();
     memory.set(area.range, of);
   }
-  let value = of.get(fold);
+  let value = of.get(aggregate);
   if (value === undefined) {
     value = make();
-    of.set(fold, value);
+    of.set(aggregate, value);
   }
   return value;
 }
 
-/** An area folded on its own. */
-export const partOf = (fold: Joining, area: Area): Part | Issue =>
-  remembered(parts, fold, area, () => {
-    const { lanes } = area;
-    const { numbers } = lanes;
+/** An area computed on its own. */
+export const partOf = (aggregate: Joining, area: Area): Part | Issue =>
+  remembered(parts, aggregate, area, () => {
+    const { vector } = area;
+    const { numbers } = vector;
     const size = area.rows * area.columns;
-    let so = fold.start;
-    if (lanes.plain && fold.adds && !fold.map && fold.takes !== 'count' && fold.takes !== 'filled') {
+    let so = aggregate.start;
+    if (
+      vector.plain &&
+      aggregate.adds &&
+      !aggregate.map &&
+      aggregate.takes !== 'count' &&
+      aggregate.takes !== 'filled'
+    ) {
       for (let i = 0; i < size; i++) so += numbers[i]!;
       return { so, count: size };
     }
     let count = 0;
     for (let i = 0; i < size; i++) {
-      const what = contribution(fold, lanes, i, true);
+      const what = contribution(aggregate, vector, i, true);
       if (what === FAILED) return found.error;
       if (what === NOTHING) continue;
-      so = fold.join(so, given.number);
+      so = aggregate.join(so, given.number);
       count++;
     }
     return { so, count };
   });
 
 /** The numbers of an area behind the n that are in `room`; the new n, −1 for an error. */
-export function gatherArea(fold: Gathering, area: Area, n: number): number {
+export function gatherArea(aggregate: Gathering, area: Area, n: number): number {
   const size = area.rows * area.columns;
   enlarge(n + size);
   let count = n;
   for (let i = 0; i < size; i++) {
-    const what = contribution(fold, area.lanes, i, true);
+    const what = contribution(aggregate, area.vector, i, true);
     if (what === FAILED) return -1;
     if (what === NUMBER) room.numbers[count++] = given.number;
   }
   return count;
 }
 
-/** Where numbers are gathered; used by one fold at a time. */
+/** Where numbers are gathered; used by one aggregate at a time. */
 export const room = { numbers: new Float64Array(256) };
 export function enlarge(size: number): void {
   if (room.numbers.length >= size) return;
@@ -217,14 +228,14 @@ export function enlarge(size: number): void {
 }
 
 /** The result of an area alone. */
-export function ofArea(name: string, fold: Fold, area: Area): number | Issue {
-  if ('of' in fold)
-    return remembered(gathered, fold, area, () => {
+export function ofArea(name: string, aggregate: Aggregate, area: Area): number | Issue {
+  if ('of' in aggregate)
+    return remembered(gathered, aggregate, area, () => {
       const size = area.rows * area.columns;
-      if (area.lanes.plain) return fold.of(area.lanes.numbers, size, name);
-      const n = gatherArea(fold, area, 0);
-      return n < 0 ? found.error : fold.of(room.numbers, n, name);
+      if (area.vector.plain) return aggregate.of(area.vector.numbers, size, name);
+      const n = gatherArea(aggregate, area, 0);
+      return n < 0 ? found.error : aggregate.of(room.numbers, n, name);
     });
-  const part = partOf(fold, area);
-  return 'so' in part ? fold.end(part.so, part.count) : part;
+  const part = partOf(aggregate, area);
+  return 'so' in part ? aggregate.end(part.so, part.count) : part;
 }

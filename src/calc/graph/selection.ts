@@ -3,7 +3,7 @@ import type { Bound } from '../ast.ts';
 import type { BookIndex } from '../language/book-index.ts';
 import type { Source } from '../plan/api.ts';
 import { evaluateOnce } from '../plan/compile.ts';
-import { spilled } from '../plan/domain.ts';
+import { arrayInOneCell } from '../plan/domain.ts';
 import { readAndBind } from './formula.ts';
 import type { State } from './state.ts';
 
@@ -16,7 +16,7 @@ const MOST = 100;
  * Formulas that boil some rows of a sheet down to one value: a line of summaries. A bare name of a column means its
  * values in these rows; with the sheet's name before it, the whole column as everywhere.
  */
-export class Over {
+export class Selection {
   private kept = new Map<string, Bound>();
   private index: BookIndex | undefined;
 
@@ -34,13 +34,15 @@ export class Over {
       ranges.set(column, range);
       return range;
     };
-    const over: Source = {
+    const selected: Source = {
       cell: (...at) => source.cell(...at),
       column: (of, column) => (of === PICKED ? picked(column) : source.column(of, column)),
     };
-    const result = evaluateOnce(this.bound(text, sheet), over);
+    const result = evaluateOnce(this.bound(text, sheet), selected);
     if (!isMatrix(result)) return result;
-    return result.values.length === 1 ? (result.values[0] ?? null) : spilled(result.rows, result.columns);
+    return result.values.length === 1
+      ? (result.values[0] ?? null)
+      : arrayInOneCell(result.rows, result.columns);
   }
 
   private bound(text: string, sheet: string): Bound {
@@ -51,7 +53,7 @@ export class Over {
     const key = `${sheet}\u0000${text}`;
     let bound = this.kept.get(key);
     if (!bound) {
-      bound = overPicked(readAndBind(text, this.index, { sheet, column: true }).bound);
+      bound = onPicked(readAndBind(text, this.index, { sheet, column: true }).bound);
       this.kept.set(key, bound);
     }
     return bound;
@@ -59,19 +61,19 @@ export class Over {
 }
 
 /** The formula with each value of a row put as the column over the picked rows. */
-function overPicked(node: Bound): Bound {
+function onPicked(node: Bound): Bound {
   switch (node.type) {
     case 'row-of':
       return { type: 'column-of', sheet: PICKED, column: node.column, span: node.span };
     case 'unary':
     case 'percent':
-      return { ...node, operand: overPicked(node.operand) };
+      return { ...node, operand: onPicked(node.operand) };
     case 'binary':
-      return { ...node, left: overPicked(node.left), right: overPicked(node.right) };
+      return { ...node, left: onPicked(node.left), right: onPicked(node.right) };
     case 'call':
-      return { ...node, args: node.args.map(overPicked) };
+      return { ...node, args: node.args.map(onPicked) };
     case 'array':
-      return { ...node, rows: node.rows.map((row) => row.map(overPicked)) };
+      return { ...node, rows: node.rows.map((row) => row.map(onPicked)) };
     default:
       return node;
   }

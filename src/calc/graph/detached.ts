@@ -28,7 +28,7 @@ interface Kept {
  * Formulas that stand nowhere in the book and are asked for all rows of a sheet, as a column's formula would be: the
  * rules of marks. The answer is the same object until something that the formula reads has changed.
  */
-export class Beside {
+export class Detached {
   private readonly kept = new Map<string, Kept>();
 
   constructor(private readonly state: State) {}

@@ -46,7 +46,7 @@ describe('a formula over some rows of a sheet', () => {
     ['TEST.SWC(x)', [0, 1, 2], 0.2 * Math.sqrt(7 / 3)],
     ['LET(m, AVERAGE(x), m * 2)', [0, 1], 3],
   ])('%s of rows %j is %s', (formula, rows, value) => {
-    const got = made().over(formula, 'sheet', rows && Int32Array.from(rows));
+    const got = made().ofSelection(formula, 'sheet', rows && Int32Array.from(rows));
     if (typeof value === 'number') expect(got).toBeCloseTo(value, 12);
     else expect(got).toBe(value);
   });
@@ -57,11 +57,11 @@ describe('a formula over some rows of a sheet', () => {
     ['AVERAGE(x) / 0', '#DIV/0!'],
     ['1 +', '#ERROR!'],
   ])('%s is an error: %s', (formula, code) => {
-    expect(made().over(formula, 'sheet', Int32Array.of(0, 1))).toMatchObject({ code });
+    expect(made().ofSelection(formula, 'sheet', Int32Array.of(0, 1))).toMatchObject({ code });
   });
 
   test('of no rows is what the function says of nothing', () => {
-    expect(made().over('SUM(x)', 'sheet', new Int32Array(0))).toBe(0);
-    expect(made().over('AVERAGE(x)', 'sheet', new Int32Array(0))).toMatchObject({ code: '#DIV/0!' });
+    expect(made().ofSelection('SUM(x)', 'sheet', new Int32Array(0))).toBe(0);
+    expect(made().ofSelection('AVERAGE(x)', 'sheet', new Int32Array(0))).toMatchObject({ code: '#DIV/0!' });
   });
 });

@@ -1,10 +1,9 @@
 import type { Issue } from '../../../functions/core/issue.ts';
-import { found, readNumber } from './coerce.ts';
 import {
+  aggregateOf,
   contribution,
   enlarge,
   FAILED,
-  foldOf,
   type Gathering,
   gatherArea,
   given,
@@ -14,8 +13,8 @@ import {
   ofArea,
   partOf,
   room,
-} from './folds.ts';
-import { type Lanes, Tag } from './lanes.ts';
+} from './aggregate.ts';
+import { found, readNumber } from './coerce.ts';
 import {
   constantNode,
   type Frame,
@@ -25,8 +24,9 @@ import {
   varyingScalar,
 } from './nodes.ts';
 import { badMode, wrongCount } from './problems.ts';
+import { Tag, type Vector } from './vector.ts';
 
-const settle = (out: Lanes, i: number, result: number | Issue): void => {
+const settle = (out: Vector, i: number, result: number | Issue): void => {
   if (typeof result === 'number') out.setNumber(i, result, Tag.number);
   else out.setError(i, result);
 };
@@ -34,64 +34,64 @@ const settle = (out: Lanes, i: number, result: number | Issue): void => {
 /** A call of SUM or one of its kin; undefined when the name is none. */
 export function aggregateNode(name: string, args: readonly PlanNode[]): ScalarNode | undefined {
   if (name === 'SUBTOTAL') return subtotalNode(args);
-  const fold = foldOf(name);
-  if (!fold) return undefined;
+  const aggregate = aggregateOf(name);
+  if (!aggregate) return undefined;
   if (args.length === 0) return constantNode(wrongCount);
   const only = args[0]!;
-  const fill = (frame: Frame, out: Lanes): void => {
-    const lanes = args.map((arg) => (arg.is === 'scalar' ? arg.lanes(frame) : null));
-    if ('join' in fold && joinPlain(fold, lanes, frame.count, out)) return;
+  const fill = (frame: Frame, out: Vector): void => {
+    const vectors = args.map((arg) => (arg.is === 'scalar' ? arg.vector(frame) : null));
+    if ('join' in aggregate && joinPlain(aggregate, vectors, frame.count, out)) return;
     out.mixed();
     for (let i = 0; i < frame.count; i++) {
       if (args.length === 1 && only.is === 'area' && only.written === 'reference')
-        settle(out, i, ofArea(name, fold, only.area(frame, i)));
-      else if ('of' in fold) settle(out, i, gatherRow(name, fold, args, lanes, frame, i));
-      else settle(out, i, joinRow(fold, args, lanes, frame, i));
+        settle(out, i, ofArea(name, aggregate, only.area(frame, i)));
+      else if ('of' in aggregate) settle(out, i, gatherRow(name, aggregate, args, vectors, frame, i));
+      else settle(out, i, joinRow(aggregate, args, vectors, frame, i));
     }
   };
   return args.some((arg) => arg.varies) ? varyingScalar(fill) : fixedScalar(fill);
 }
 
 function joinRow(
-  fold: Joining,
+  aggregate: Joining,
   args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
+  vectors: readonly (Vector | null)[],
   frame: Frame,
   i: number,
 ): number | Issue {
-  let so = fold.start;
+  let so = aggregate.start;
   let count = 0;
   for (let k = 0; k < args.length; k++) {
     const arg = args[k]!;
     const isReference = arg.written === 'reference';
     const area = arg.is === 'area' ? arg.area(frame, i) : null;
-    // a range is folded on its own, a computed array cell by cell; one of one cell is that value
+    // a range is computed on its own, a computed array cell by cell; one of one cell is that value
     if (area && isReference) {
-      const part = partOf(fold, area);
+      const part = partOf(aggregate, area);
       if (!('so' in part)) return part;
-      so = fold.join(part.so, so);
+      so = aggregate.join(part.so, so);
       count += part.count;
       continue;
     }
-    const lane = area ? area.lanes : lanes[k]!;
+    const vector = area ? area.vector : vectors[k]!;
     const size = area ? area.rows * area.columns : 1;
     for (let j = 0; j < size; j++) {
-      const at = area ? j : lane.single ? 0 : i;
-      const what = contribution(fold, lane, at, isReference || size > 1);
+      const at = area ? j : vector.single ? 0 : i;
+      const what = contribution(aggregate, vector, at, isReference || size > 1);
       if (what === FAILED) return found.error;
       if (what === NOTHING) continue;
-      so = fold.join(so, given.number);
+      so = aggregate.join(so, given.number);
       count++;
     }
   }
-  return fold.end(so, count);
+  return aggregate.end(so, count);
 }
 
 function gatherRow(
   name: string,
-  fold: Gathering,
+  aggregate: Gathering,
   args: readonly PlanNode[],
-  lanes: readonly (Lanes | null)[],
+  vectors: readonly (Vector | null)[],
   frame: Frame,
   i: number,
 ): number | Issue {
@@ -101,37 +101,37 @@ function gatherRow(
     const area = arg.is === 'area' ? arg.area(frame, i) : null;
     const one = area && arg.written !== 'reference' && area.rows * area.columns === 1;
     if (area && !one) {
-      n = gatherArea(fold, area, n);
+      n = gatherArea(aggregate, area, n);
       if (n < 0) return found.error;
       continue;
     }
-    const lane = area ? area.lanes : lanes[k]!;
-    const what = contribution(fold, lane, area || lane.single ? 0 : i, arg.written === 'reference');
+    const vector = area ? area.vector : vectors[k]!;
+    const what = contribution(aggregate, vector, area || vector.single ? 0 : i, arg.written === 'reference');
     if (what === FAILED) return found.error;
     enlarge(n + 1);
     if (what === NUMBER) room.numbers[n++] = given.number;
   }
-  return fold.of(room.numbers, n, name);
+  return aggregate.of(room.numbers, n, name);
 }
 
 /** Plain numbers side by side, joined a column at a time. */
-function joinPlain(fold: Joining, lanes: readonly (Lanes | null)[], n: number, out: Lanes): boolean {
-  if (fold.map || fold.takes === 'count' || fold.takes === 'filled') return false;
-  if (lanes.some((lane) => !lane?.plain)) return false;
+function joinPlain(aggregate: Joining, vectors: readonly (Vector | null)[], n: number, out: Vector): boolean {
+  if (aggregate.map || aggregate.takes === 'count' || aggregate.takes === 'filled') return false;
+  if (vectors.some((vector) => !vector?.plain)) return false;
   const { numbers } = out;
-  const { join, adds } = fold;
-  numbers.fill(fold.start, 0, n);
-  for (const lane of lanes) {
-    const x = lane!.numbers;
-    const s = lane!.single ? 0 : 1;
+  const { join, adds } = aggregate;
+  numbers.fill(aggregate.start, 0, n);
+  for (const vector of vectors) {
+    const x = vector!.numbers;
+    const s = vector!.single ? 0 : 1;
     if (adds) for (let i = 0; i < n; i++) numbers[i] = numbers[i]! + x[i * s]!;
     else if (join === Math.max) for (let i = 0; i < n; i++) numbers[i] = Math.max(numbers[i]!, x[i * s]!);
     else if (join === Math.min) for (let i = 0; i < n; i++) numbers[i] = Math.min(numbers[i]!, x[i * s]!);
     else for (let i = 0; i < n; i++) numbers[i] = join(numbers[i]!, x[i * s]!);
   }
-  const count = lanes.length;
+  const count = vectors.length;
   for (let i = 0; i < n; i++) {
-    const r = fold.end(numbers[i]!, count) as number;
+    const r = aggregate.end(numbers[i]!, count) as number;
     if (r - r !== 0) return false;
     numbers[i] = r + 0;
   }
@@ -145,23 +145,23 @@ const subtotals = [
   ...['STDEV.S', 'STDEV.P', 'SUM', 'VAR.S', 'VAR.P'],
 ];
 
-/** SUBTOTAL: the fold that its first argument names. */
+/** SUBTOTAL: the aggregate that its first argument names. */
 function subtotalNode([mode, ...args]: readonly PlanNode[]): ScalarNode {
   if (!mode || args.length === 0) return constantNode(wrongCount);
   if (mode.is === 'area') return constantNode(badMode);
   const nodes = subtotals.map((name) => aggregateNode(name, args)!);
-  const fill = (frame: Frame, out: Lanes): void => {
+  const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
-    const modes = mode.lanes(frame);
+    const modes = mode.vector(frame);
     const asked = Array.from({ length: frame.count }, (_, i) => {
       const read = readNumber(modes, modes.single ? 0 : i);
       return read ? (found.value > 100 ? found.value - 100 : found.value) - 1 : -1;
     });
     for (const which of new Set(asked)) {
-      const lanes = nodes[which]?.lanes(frame);
+      const vector = nodes[which]?.vector(frame);
       for (let i = 0; i < frame.count; i++) {
         if (asked[i] !== which) continue;
-        if (lanes) out.copy(i, lanes, lanes.single ? 0 : i);
+        if (vector) out.copy(i, vector, vector.single ? 0 : i);
         else out.setError(i, badMode);
       }
     }
