@@ -14,4 +14,4 @@ recallLook();
 const page = createPage(connect());
 followKeeping(page);
 render(<App page={page} />, document.getElementById('app')!);
-void keepOffline(page, openFirstBook(page));
+void keepOffline(openFirstBook(page));

@@ -19,7 +19,7 @@ export const coach: Guide = {
       steps: [
         {
           id: 'begin',
-          text: 'Press *Leverbook* at the top left. Under *Open or start* press *Screening, retest and monitoring*.',
+          text: 'Press *Leverbook* at the top left. Under *Templates* press *Screening, retest and monitoring*.',
           sees: 'A book opens with its sheets, formulas and charts, but without people.',
           show: { template: 'squat-screening' },
         },

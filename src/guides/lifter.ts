@@ -15,7 +15,7 @@ export const lifter: Guide = {
       steps: [
         {
           id: 'begin',
-          text: 'Press *Leverbook* at the top left. Under *Open or start* press *My training and my build*.',
+          text: 'Press *Leverbook* at the top left. Under *Templates* press *My training and my build*.',
           sees: 'A book opens with its sheets, formulas and charts, ready for your numbers.',
           show: { template: 'two-years-of-squats' },
         },

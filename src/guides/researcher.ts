@@ -16,7 +16,7 @@ export const researcher: Guide = {
       steps: [
         {
           id: 'begin',
-          text: 'Press *Leverbook* at the top left. Under *Open or start* press *Reliability and cohort*.',
+          text: 'Press *Leverbook* at the top left. Under *Templates* press *Reliability and cohort*.',
           sees: 'A book opens with its tables and charts, but without people.',
           show: { template: 'wall-test-reliability' },
         },

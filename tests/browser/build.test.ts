@@ -103,7 +103,7 @@ test('by the keyboard alone', async () => {
 test('with the mouse, the keyboard for words and figures only', async () => {
   const { page, faults } = watched;
   await page.getByRole('button', { name: /Leverbook/ }).click();
-  await page.getByRole('button', { name: /^Blank book/ }).click();
+  await page.getByRole('button', { name: /^Start blank/ }).click();
   await headings(page, ['Athlete']);
   const menu = async (name: string, item: RegExp) => {
     await page.locator('.menus').getByRole('button', { name, exact: true }).click();

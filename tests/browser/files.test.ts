@@ -11,6 +11,7 @@ import {
   type Watched,
   withoutFileAccess,
 } from './browser.ts';
+import { blankBook, keys } from './workbook.ts';
 
 let served: Served;
 let watched: Watched;
@@ -180,7 +181,7 @@ test('who comes first finds a sample with the way to a book of their own; who co
   await page.getByRole('button', { name: 'Start your own book' }).click();
   const books = page.getByRole('dialog', { name: 'Books' });
   await books.getByText('Nothing yet.').waitFor();
-  await books.getByRole('button', { name: /^Blank book/ }).click();
+  await books.getByRole('button', { name: /^Start blank/ }).click();
   await page.getByRole('heading', { level: 1, name: 'New book' }).waitFor();
   await page.getByText('No rows yet.').waitFor();
   expect(await page.getByRole('button', { name: 'Start your own book' }).count()).toBe(0);
@@ -198,5 +199,29 @@ test('who comes first finds a sample with the way to a book of their own; who co
   await runCommand(page, 'All books');
   await books.getByRole('button', { name: /^New book/ }).waitFor();
   await books.getByRole('button', { name: /^Squat screening/ }).waitFor();
+  expect(faults).toEqual([]);
+});
+
+test('a blank book offers ready-made sheets; one press makes a sheet with formulas, and one undo takes it away', async () => {
+  watched = await launch(served.address);
+  const { page, faults } = watched;
+  await blankBook(page);
+  await page.getByRole('button', { name: /^Add body lengths/ }).click();
+  await page.getByRole('button', { name: 'Body lengths 0' }).waitFor();
+  await page
+    .locator('.sheet-grid .heading-words:visible')
+    .getByText('Minimum lean (model)')
+    .first()
+    .waitFor();
+  // The untouched sheet made room, and the offers are gone with it.
+  expect(await page.getByRole('button', { name: 'Roster 0' }).count()).toBe(0);
+  expect(await page.getByRole('list', { name: 'Ready-made sheets' }).count()).toBe(0);
+  await runCommand(page, 'Add a wall test');
+  await page.getByRole('button', { name: 'Wall test 0' }).waitFor();
+  await keys(page, 'Control+z');
+  await page.getByRole('button', { name: 'Wall test 0' }).waitFor({ state: 'detached' });
+  await keys(page, 'Control+z');
+  await page.getByRole('button', { name: 'Roster 0' }).waitFor();
+  await page.getByRole('list', { name: 'Ready-made sheets' }).waitFor();
   expect(faults).toEqual([]);
 });

@@ -17,7 +17,7 @@ beforeAll(async () => {
   await page.getByRole('button', { name: 'Go to Observed squats' }).click();
   await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
   await page.keyboard.press('Alt+b');
-  await page.getByRole('button', { name: /^Blank book/ }).click();
+  await page.getByRole('button', { name: /^Start blank/ }).click();
   await page.getByRole('button', { name: 'Add a sheet for observed squats' }).click();
   await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
 });

@@ -44,7 +44,7 @@ test('rows and values, a column with a formula and the figure, by touch', async 
     await tap(page.getByRole('option').first());
   };
   await tap(page.locator('.head .mark'));
-  await tap(page.getByRole('button', { name: /^Blank book/ }));
+  await tap(page.getByRole('button', { name: /^Start blank/ }));
   await headings(page, ['Athlete']);
 
   const add = async (label: string, formula?: string) => {

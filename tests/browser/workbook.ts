@@ -45,7 +45,7 @@ export async function opened(page: Page): Promise<void> {
 export async function blankBook(page: Page): Promise<void> {
   await opened(page);
   await keys(page, 'Alt+b');
-  const blank = page.getByRole('button', { name: /^Blank book/ });
+  const blank = page.getByRole('button', { name: /^Start blank/ });
   await blank.focus();
   await keys(page, 'Enter');
   await page.getByRole('dialog').waitFor({ state: 'detached' });

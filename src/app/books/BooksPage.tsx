@@ -14,7 +14,7 @@ import { openBlank } from './blank.ts';
 import './books.css';
 import { openBundled, samples, templates } from './bundled.ts';
 
-/** Where books come from: those kept here, files, samples, templates, or nothing yet. */
+/** Where books come from: three ways to start first, then the books saved here, templates and samples; notes last. */
 export function BooksPage({ close }: { close: () => void }) {
   const page = usePage();
   const leaving = useSignal<string | null>(null);
@@ -30,14 +30,36 @@ export function BooksPage({ close }: { close: () => void }) {
   };
   return (
     <Dialogue title="Books" close={close} wide>
+      <ul class="ways" aria-label="Three ways to start">
+        <Item
+          icon="figure"
+          title="Try the sample"
+          about="24 invented lifters: lengths, ankle range, lean, heel lifts and training."
+          run={then(() => openBundled(page, samples[0]!))}
+        />
+        <Item
+          icon="gathered"
+          title="Import my file"
+          about="A roster or training log from a CSV, XLSX or ODS file."
+          run={then(async () => {
+            if (!(await newBook(page))) return false;
+            close();
+            page.dialogue.value = { is: 'bring in' };
+            return false;
+          })}
+        />
+        <Item
+          icon="plus"
+          title="Start blank"
+          about="An empty sheet, or one with ready-made columns and formulas."
+          run={then(() => openBlank(page))}
+        />
+      </ul>
       <div class="books">
         <section>
           <h3>Saved in this browser</h3>
           {shelf.value.length === 0 && (
-            <p class="panel-note">
-              Nothing yet. Books that you change are saved here automatically. Save one to a file to move it
-              to another device.
-            </p>
+            <p class="panel-note">Nothing yet. Books that you change are saved here automatically.</p>
           )}
           <ul>
             {shelf.value.map((book) => (
@@ -73,17 +95,6 @@ export function BooksPage({ close }: { close: () => void }) {
                 )}
               </li>
             ))}
-          </ul>
-          {page.shelfNote.value && <p class="panel-note">{page.shelfNote.value}</p>}
-          {offline.value && (
-            <p class="panel-note">
-              Leverbook works offline on this device. Install it from your browser’s menu.
-            </p>
-          )}
-        </section>
-        <section>
-          <h3>Open or start</h3>
-          <ul>
             <Item
               icon="open"
               title="Open a book file"
@@ -93,23 +104,11 @@ export function BooksPage({ close }: { close: () => void }) {
                 close();
               }}
             />
-            <Item
-              icon="plus"
-              title="Blank book"
-              about="One empty sheet to build on."
-              run={then(() => openBlank(page))}
-            />
-            <Item
-              icon="gathered"
-              title="From a CSV, XLSX or ODS file"
-              about="Import a roster or training log as a sheet."
-              run={then(async () => {
-                if (!(await newBook(page))) return false;
-                close();
-                page.dialogue.value = { is: 'bring in' };
-                return false;
-              })}
-            />
+          </ul>
+        </section>
+        <section>
+          <h3>Templates</h3>
+          <ul>
             {templates.map((template) => (
               <Item
                 key={template.id}
@@ -117,6 +116,20 @@ export function BooksPage({ close }: { close: () => void }) {
                 title={template.title}
                 about={template.about}
                 run={then(() => openBundled(page, template))}
+              />
+            ))}
+          </ul>
+        </section>
+        <section>
+          <h3>Samples, with invented people</h3>
+          <ul>
+            {samples.map((sample) => (
+              <Item
+                key={sample.id}
+                icon="figure"
+                title={sample.title}
+                about={sample.about}
+                run={then(() => openBundled(page, sample))}
               />
             ))}
           </ul>
@@ -138,21 +151,12 @@ export function BooksPage({ close }: { close: () => void }) {
             ))}
           </ul>
         </section>
-        <section>
-          <h3>Samples, with invented people</h3>
-          <ul>
-            {samples.map((sample) => (
-              <Item
-                key={sample.id}
-                icon="figure"
-                title={sample.title}
-                about={sample.about}
-                run={then(() => openBundled(page, sample))}
-              />
-            ))}
-          </ul>
-        </section>
       </div>
+      <footer class="books-notes">
+        {page.shelfNote.value && <p>{page.shelfNote.value}</p>}
+        {offline.value && <p>Leverbook works offline on this device. Install it from your browser’s menu.</p>}
+        <p>Save a book to a file to move it to another device.</p>
+      </footer>
     </Dialogue>
   );
 }

@@ -1,5 +1,7 @@
+import type { Ready } from '../ready/ready-sheets.ts';
 import { run } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
+import type { IconName } from '../theme/icons.tsx';
 import type { PageCommand } from './command.ts';
 
 const open = ({ sheet }: Page): boolean => sheet.value !== null;
@@ -21,6 +23,16 @@ const shift = (id: string, label: string, step: number): PageCommand => ({
   },
 });
 
+const ready = (which: Ready, label: string, icon: IconName, searchWords: string): PageCommand => ({
+  id: `add-${which.replace(' ', '-')}`,
+  group: 'Sheet',
+  label,
+  icon,
+  searchWords: `new table ${searchWords}`,
+  enabled: ({ outline }) => outline.value !== null,
+  run: async (page) => (await import('../ready/add-ready.ts')).addReady(page, which),
+});
+
 export const sheetCommands: readonly PageCommand[] = [
   {
     id: 'add-sheet',
@@ -33,6 +45,9 @@ export const sheetCommands: readonly PageCommand[] = [
       page.dialogue.value = { is: 'sheet' };
     },
   },
+  ready('body lengths', 'Add body lengths', 'figure', 'roster femur tibia trunk anthropometry'),
+  ready('training log', 'Add a training log', 'chart', 'sessions sets reps load RPE'),
+  ready('wall test', 'Add a wall test', 'gathered', 'ankle knee dorsiflexion trials'),
   {
     id: 'change-sheet',
     group: 'Sheet',

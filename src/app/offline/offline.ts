@@ -9,6 +9,8 @@ export type Newer = 'waits' | 'in use';
 export const newer = signal<Newer | null>(null);
 /** Whether the page opens without a network; null where the browser keeps no files for pages. */
 export const offline = signal<boolean | null>(null);
+/** True once the files came while this page was open: the status line says it, over nothing that is worked on. */
+export const becameOffline = signal(false);
 
 /** Milliseconds between looks for a newer build, for pages that stay open for days. */
 const LOOK = 3_600_000;
@@ -17,7 +19,7 @@ let registration: ServiceWorkerRegistration | undefined;
 let taking = false;
 
 /** Has the browser keep the page's files, once `begun` is over and they are in nobody's way, and says when there are newer ones. */
-export async function keepOffline(page: Page, begun: Promise<unknown>): Promise<void> {
+export async function keepOffline(begun: Promise<unknown>): Promise<void> {
   const { serviceWorker, locks } = navigator;
   if (import.meta.env.DEV || !isSecureContext || !serviceWorker || !locks) return;
   offline.value = serviceWorker.controller !== null;
@@ -30,7 +32,7 @@ export async function keepOffline(page: Page, begun: Promise<unknown>): Promise<
   serviceWorker.addEventListener('controllerchange', () => {
     if (taking) location.reload();
     else if (kept) newer.value = 'in use';
-    else page.news.value = 'Leverbook now works offline.';
+    else becameOffline.value = true;
     kept = true;
     offline.value = true;
   });

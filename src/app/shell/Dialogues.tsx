@@ -1,18 +1,11 @@
 import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { BooksPage } from '../books/BooksPage.tsx';
 import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
-import { ChartForm } from '../charts/ChartForm.tsx';
 import { FilterForm } from '../dialogues/FilterForm.tsx';
 import { FindForm } from '../dialogues/FindForm.tsx';
-import { Keys } from '../dialogues/Keys.tsx';
 import { NameForm } from '../dialogues/NameForm.tsx';
 import { SheetForm } from '../dialogues/SheetForm.tsx';
-import { VersionsForm } from '../dialogues/VersionsForm.tsx';
-import { RulesForm } from '../handouts/RulesForm.tsx';
-import { BringIn } from '../intake/BringIn.tsx';
-import { Imports } from '../intake/Imports.tsx';
 import { usePage } from '../state/context.ts';
 import { focusCentre } from '../state/focus.ts';
 import type { Dialogue, Page } from '../state/page.ts';
@@ -20,6 +13,13 @@ import { Later } from './Later.tsx';
 
 const summaryForm = () => import('../dialogues/SummaryForm.tsx').then(({ SummaryForm }) => SummaryForm);
 const reportForm = () => import('../report/ReportForm.tsx').then(({ ReportForm }) => ReportForm);
+const booksPage = () => import('../books/BooksPage.tsx').then(({ BooksPage }) => BooksPage);
+const chartForm = () => import('../charts/ChartForm.tsx').then(({ ChartForm }) => ChartForm);
+const keysPage = () => import('../dialogues/Keys.tsx').then(({ Keys }) => Keys);
+const versionsForm = () => import('../dialogues/VersionsForm.tsx').then(({ VersionsForm }) => VersionsForm);
+const rulesForm = () => import('../handouts/RulesForm.tsx').then(({ RulesForm }) => RulesForm);
+const bringIn = () => import('../intake/BringIn.tsx').then(({ BringIn }) => BringIn);
+const importsPage = () => import('../intake/Imports.tsx').then(({ Imports }) => Imports);
 const marksForm = () => import('../marks/MarksForm.tsx').then(({ MarksForm }) => MarksForm);
 
 /** The dialogue that is open, if any. */
@@ -41,11 +41,11 @@ export function Dialogues() {
   return shown;
 }
 
-/** Null where what it is about is not in the book. */
+/** Null where what it is about is not in the book. Each has its key: one never shows with what another is about. */
 function show(open: Dialogue, page: Page, close: () => void): VNode | null {
   switch (open.is) {
     case 'keys':
-      return <Keys close={close} />;
+      return <Later key="keysPage" load={keysPage} of={{ close }} failed={close} />;
     case 'column': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column) ?? null;
@@ -67,30 +67,36 @@ function show(open: Dialogue, page: Page, close: () => void): VNode | null {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column);
       return sheet && column ? (
-        <Later load={summaryForm} of={{ sheet, column, close }} failed={close} />
+        <Later key="summaryForm" load={summaryForm} of={{ sheet, column, close }} failed={close} />
       ) : null;
     }
     case 'marks': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column);
-      return sheet && column ? <Later load={marksForm} of={{ sheet, column, close }} failed={close} /> : null;
+      return sheet && column ? (
+        <Later key="marksForm" load={marksForm} of={{ sheet, column, close }} failed={close} />
+      ) : null;
     }
     case 'books':
-      return <BooksPage close={close} />;
+      return <Later key="booksPage" load={booksPage} of={{ close }} failed={close} />;
     case 'bring in':
-      return <BringIn close={close} />;
+      return <Later key="bringIn" load={bringIn} of={{ close }} failed={close} />;
     case 'imports': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
-      return sheet ? <Imports sheet={sheet} close={close} /> : null;
+      return sheet ? (
+        <Later key="importsPage" load={importsPage} of={{ sheet, close }} failed={close} />
+      ) : null;
     }
     case 'versions':
-      return <VersionsForm close={close} />;
+      return <Later key="versionsForm" load={versionsForm} of={{ close }} failed={close} />;
     case 'handout rules':
-      return <RulesForm close={close} />;
+      return <Later key="rulesForm" load={rulesForm} of={{ close }} failed={close} />;
     case 'report':
-      return <Later load={reportForm} of={{ close }} failed={close} />;
+      return <Later key="reportForm" load={reportForm} of={{ close }} failed={close} />;
     case 'chart':
-      return <ChartForm chart={open.key ?? null} close={close} />;
+      return (
+        <Later key="chartForm" load={chartForm} of={{ chart: open.key ?? null, close }} failed={close} />
+      );
     case 'find':
       return <FindForm close={close} />;
     case 'name':

@@ -18,13 +18,9 @@ export function NoticeLine() {
   const busy = page.busy.value;
   const progress = page.progress.value;
   const stop = page.stop.value;
-  const news = page.news.value;
   useEffect(() => {
     if (notice?.tone === 'plain') return goneAfter(page.notice);
   }, [notice]);
-  useEffect(() => {
-    if (news !== null) return goneAfter(page.news);
-  }, [news]);
   return (
     <div class="notices">
       <div role="status" aria-live="polite">
@@ -39,7 +35,6 @@ export function NoticeLine() {
             )}
           </p>
         )}
-        {news !== null && <p class="notice">{news}</p>}
         {notice?.tone === 'plain' && <p class="notice">{notice.text}</p>}
       </div>
       <div role="alert">

@@ -1,4 +1,5 @@
 import { CameFrom } from '../intake/CameFrom.tsx';
+import { becameOffline } from '../offline/offline.ts';
 import { rowsThere } from '../state/clipboard.ts';
 import { usePage } from '../state/context.ts';
 
@@ -8,7 +9,12 @@ export function StatusLine() {
   const sheet = page.sheet.value;
   const selection = page.selection.value;
   const cell = page.cell.value;
-  if (!sheet) return <footer class="status" />;
+  const news = (
+    <span class="status-news" role="status">
+      {becameOffline.value && 'Leverbook now works offline.'}
+    </span>
+  );
+  if (!sheet) return <footer class="status">{news}</footer>;
   return (
     <footer class="status">
       <span>{`${counted(sheet.rows, 'row')}, ${counted(sheet.columns.length, 'column')}`}</span>
@@ -17,6 +23,7 @@ export function StatusLine() {
       {cell?.marked && <span class="marked-note">{cell.marked.join(' ')}</span>}
       <CameFrom />
       {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
+      {news}
     </footer>
   );
 }

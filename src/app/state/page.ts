@@ -92,8 +92,6 @@ export interface Page {
   readonly dialogue: Signal<Dialogue | null>;
   readonly contextMenu: Signal<MenuRequest | null>;
   readonly notice: Signal<Notice | null>;
-  /** What came about by itself: it never takes the place of what a command said. */
-  readonly news: Signal<string | null>;
   readonly busy: Signal<string | null>;
   /** How many commands wait for their answer. */
   readonly working: Signal<number>;
@@ -142,7 +140,6 @@ export function createPage(service: BookService): Page {
     dialogue: signal<Dialogue | null>(null),
     contextMenu: signal<MenuRequest | null>(null),
     notice: signal<Notice | null>(null),
-    news: signal<string | null>(null),
     busy: signal<string | null>(null),
     working: signal(0),
     file: signal<BookFile | null>(null),
