@@ -137,6 +137,26 @@ test('keys that come before the text of the cell wait for it in their order, in 
   expect(faults).toEqual([]);
 });
 
+test('a command typed while the browser is closing a dialogue runs, and what follows goes into the one it opens', async () => {
+  const { page } = watched;
+  await page.keyboard.press('F1');
+  await page.keyboard.type('Change this sheet');
+  await page.keyboard.press('Enter');
+  await page.locator('dialog.dialogue').waitFor();
+  // Closed by the browser, whose event comes a turn later: the keys below come between the two.
+  await page.evaluate(() => {
+    (document.querySelector('dialog.dialogue') as HTMLDialogElement).close();
+    for (const key of ['F1', ...'Find and replace'])
+      (document.activeElement ?? document.body).dispatchEvent(
+        new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }),
+      );
+  });
+  await expect.poll(() => page.locator('.finder input').inputValue()).toBe('Find and replace');
+  await page.keyboard.press('Enter');
+  await page.getByRole('dialog').getByLabel('Find', { exact: true }).waitFor();
+  await page.keyboard.press('Escape');
+});
+
 test('formulas typed one below the other at the end of the sheet make a row each', async () => {
   const { page, faults } = watched;
   await page.reload();

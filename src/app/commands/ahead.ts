@@ -3,9 +3,9 @@ import type { Page } from '../state/page.ts';
 import { isEnabled, type PageCommand } from './command.ts';
 
 /**
- * Keys typed ahead of what they are meant for: a command's key while a dialogue in front is being saved, and letters before
- * the dialogue that a command opens is there. The command runs once nothing is in front; the letters go into the field that
- * then has the keys, or nowhere. They never reach the sheet, where they would write over a cell.
+ * Keys typed ahead of what they are meant for: a command's key while a dialogue in front is being saved or is just going,
+ * and letters before the dialogue that a command opens is there. The command runs once nothing is in front; the letters go
+ * into the field that then has the keys, or nowhere. They never reach the sheet, where they would write over a cell.
  */
 export class Ahead {
   /** Waits for the dialogue in front to go. */
@@ -15,7 +15,11 @@ export class Ahead {
   /** A stroke is being handed on: not one to catch again. */
   private handing = false;
 
-  constructor(private readonly page: Page) {}
+  constructor(
+    private readonly page: Page,
+    /** The command that a key runs where nothing is in front. */
+    private readonly commandOf: (event: KeyboardEvent) => PageCommand | undefined,
+  ) {}
 
   /** Takes a key that came too early. Answers whether it did. */
   takes(event: KeyboardEvent): boolean {
@@ -36,7 +40,10 @@ export class Ahead {
     void this.go();
   }
 
-  /** A dialogue is to be shown, and its code or what it says is not there yet. */
+  /**
+   * A dialogue is to be shown, and its code or what it says is not there yet; or it is gone from view, and the browser has
+   * yet to say so.
+   */
   private isComing(): boolean {
     const { dialogue, finderOpen } = this.page;
     return (dialogue.peek() !== null || finderOpen.peek()) && !isBehind();
@@ -62,10 +69,18 @@ export class Ahead {
     if (isEnabled(command, this.page)) void command.run(this.page);
   }
 
-  /** Does with the first stroke what the browser would have done, where a field is in front. */
+  /**
+   * Does with the first stroke what the browser would have done, where a field is in front; where nothing is, and it is a
+   * command's, the command.
+   */
   private handOn(): void {
     const stroke = this.strokes.shift();
     const field = document.activeElement;
+    const command = stroke && !isBehind() ? this.commandOf(stroke) : undefined;
+    if (command) {
+      this.runNow(command);
+      return;
+    }
     if (!stroke || !isBehind() || !(field instanceof HTMLElement)) {
       this.forget();
       return;

@@ -50,7 +50,11 @@ const ofCells: ReadonlySet<string> = new Set(['Edit', 'Column', 'Row']);
 
 /** Binds the keys of the commands to the window. Answers how to unbind them. */
 export function bindKeys(page: Page): () => void {
-  const ahead = new Ahead(page);
+  const commandOf = (event: KeyboardEvent) =>
+    commands.find(
+      ({ keys, inGrid }) => !inGrid && keys?.some((combination) => isPressed(combination, event)),
+    );
+  const ahead = new Ahead(page, commandOf);
   const pressed = (event: KeyboardEvent) => {
     if (event.defaultPrevented) return;
     if (ahead.takes(event)) {
@@ -59,9 +63,7 @@ export function bindKeys(page: Page): () => void {
       return;
     }
     const typing = isTyping(event);
-    const found = commands.find(
-      ({ keys, inGrid }) => !inGrid && keys?.some((combination) => isPressed(combination, event)),
-    );
+    const found = commandOf(event);
     if (!found || (typing && ofCells.has(found.group))) return;
     // What is printed then is what is in front.
     if (found.id === 'print-sheet' && isBehind()) return;
