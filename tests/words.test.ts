@@ -20,7 +20,7 @@ const areas: Readonly<Record<string, readonly string[]>> = {
 const allowed: readonly (readonly [text: RegExp, because: string])[] = [
   [/\barms( are)? held\b|\bbar is held\b/i, 'hands hold arms and bars'],
   [/Beginning Weight Training/, 'the title of a book'],
-  [/^(not kept|bring in|own value|named cell)$/, 'names of states and kinds in the code, which nobody reads'],
+  [/^(not kept|own value|named cell)$/, 'names of states and kinds in the code, which nobody reads'],
   [
     /^an object with …; accepted are date, text, formula, or held with reason$/,
     'the name of the field in a book file',

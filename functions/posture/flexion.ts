@@ -5,8 +5,8 @@ import { cos, RAD, sin } from './angle.ts';
 export const kneeFlexion = (shank: number, depth: number): number => 90 + shank - depth;
 
 /**
- * Hip flexion, deg: 180 less the angle between trunk and thigh in space, spine straight, knees turned out by the stance.
- * At stance 0 it is 90 + lean − depth while lean and depth differ by no more than 90°.
+ * Hip flexion, deg: 180 less the angle between trunk and thigh in space, spine straight, knees turned out.
+ * Toes straight ahead (stance 0) it is 90 + lean − depth while lean and depth differ by no more than 90°.
  */
 export function hipFlexion(lean: number, depth: number, stance: number): number {
   const forward = sin(lean);

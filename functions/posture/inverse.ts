@@ -1,7 +1,7 @@
 import { type Balance, given } from './balance.ts';
 
 // The condition of balance solved for the leg instead of the lean. `ankle` is the ankle joint ahead of mid-foot and
-// `turn` the cosine of the stance; knee and thigh are plain lengths, cm, before they are turned out.
+// `turn` the cosine of the toe-out; knee and thigh are plain lengths, cm, before they are turned out.
 
 /** How far ahead of the ankle joint the knee must be for a lean to balance; `thigh` is femur × cos depth. */
 export function kneeAheadFor(

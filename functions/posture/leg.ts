@@ -28,7 +28,7 @@ export const balanceFromHeel = (foot: number, pitch: number): number =>
 export const ankleAboveFloor = (foot: number, pitch: number): number =>
   (BALL - ANKLE) * foot * sin(pitch) + ANKLE_HEIGHT * foot * cos(pitch);
 
-/** How far each joint is ahead of mid-foot, cm, turned out by the stance. */
+/** How far each joint is ahead of mid-foot, cm, turned out with the toes. */
 export interface Leg {
   ankle: number;
   knee: number;

@@ -1,6 +1,6 @@
 import { sentence } from '../../src/intake/index.ts';
 import type { Command } from '../../src/session/commands/index.ts';
-import { type Incoming, type Prepared, preparing } from '../../src/session/imports/bring-in.ts';
+import { type Incoming, type Prepared, preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 
 /** A book on its way from template to sample: what a person does, done by the same session. */
@@ -22,12 +22,12 @@ export class Filling {
     });
     let step = work.next();
     while (!step.done) step = work.next();
-    const { taken } = step.value;
-    if (taken.heldRows.length > 0)
+    const { imported } = step.value;
+    if (imported.heldRows.length > 0)
       throw new Error(
-        `${name}: not imported ${taken.heldRows.map(({ line, reason }) => `${line}: ${sentence(reason)}`)}`,
+        `${name}: not imported ${imported.heldRows.map(({ line, reason }) => `${line}: ${sentence(reason)}`)}`,
       );
-    this.done(this.session.bringIn(step.value));
+    this.done(this.session.writePlanned(step.value));
     for (const _ of this.session.recalculate());
     return step.value;
   }

@@ -94,7 +94,7 @@ async function xlsxOf(session: Session): Promise<Uint8Array> {
   const now = new Date();
   try {
     const content = await runTelling(
-      session.ask((viewed) => workbookContent(viewed, now)),
+      session.ask((context) => workbookContent(context, now)),
       new Telling(),
     );
     return await writeWorkbook(content, now);
@@ -153,19 +153,19 @@ async function importFile(
     );
   if (differing && differing.decided === null)
     throw new Refusal(
-      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${prepared.taken.differing!.key.join(' + ')}, with other values: ${differencesInWords(prepared.taken.differing!)}. No file was written. Decide with --on-conflict: keep (sheet values), overwrite (file values) or append (new rows).`,
+      `${file}: ${differing.count === 1 ? '1 row is' : `${differing.count} rows are`} in the sheet already, by ${prepared.imported.differing!.key.join(' + ')}, with other values: ${differencesInWords(prepared.imported.differing!)}. No file was written. Decide with --on-conflict: keep (sheet values), overwrite (file values) or append (new rows).`,
     );
-  const done = session.bringIn(prepared);
+  const done = session.writePlanned(prepared);
   if (!done.ok) throw new Refusal(done.sentence);
-  const { rows, cells, notes } = prepared.taken.report;
+  const { rows, cells, notes } = prepared.imported.report;
   say(
     `${basename(file)}: ${rows.placed} of ${rows.in} rows imported${rows.left > 0 ? ` (${rows.left} keep sheet values)` : ''}, ${rows.held} not imported; ${cells.held} cells unreadable`,
   );
   for (const note of notes) say(`  ${sentence(note)}`);
-  for (const row of prepared.taken.heldRows.slice(0, 10))
+  for (const row of prepared.imported.heldRows.slice(0, 10))
     say(`  line ${row.line} not imported: ${sentence(row.reason)}`);
-  if (prepared.taken.heldRows.length > 10)
-    say(`  and ${prepared.taken.heldRows.length - 10} more rows not imported`);
+  if (prepared.imported.heldRows.length > 10)
+    say(`  and ${prepared.imported.heldRows.length - 10} more rows not imported`);
 }
 
 async function readFile(

@@ -34,7 +34,7 @@ export async function handoutCommand(bookPath: string, options: Options): Promis
 
 function madeFor(session: Session, sheet: string | undefined) {
   try {
-    return session.ask((viewed) => handoutsOf(viewed, sheet === undefined ? {} : { sheet }));
+    return session.ask((context) => handoutsOf(context, sheet === undefined ? {} : { sheet }));
   } catch (error) {
     if (error instanceof BookRefusal) throw new Refusal(error.message);
     throw error;

@@ -17,7 +17,7 @@ export async function reportCommand(bookPath: string, options: Options, version:
   const session = await openBook(bookPath);
   const on = new Date().toISOString().slice(0, 10);
   try {
-    const report = session.ask((viewed) => reportOf(viewed, { version, on }));
+    const report = session.ask((context) => reportOf(context, { version, on }));
     for (const problem of report.problems) say(`${problem}`);
     await writePrinted(options, [{ name: 'report', text: reportDocument(report, options.paper) }]);
   } catch (error) {

@@ -1,8 +1,8 @@
 import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
 import { inspecting as inspectingAll } from './detect/inspect.ts';
-import type { TakeOptions } from './options.ts';
-import { takingIn } from './take-in.ts';
-import type { Taken } from './taken.ts';
+import { importing } from './import-file.ts';
+import type { Imported } from './imported.ts';
+import type { ImportOptions } from './options.ts';
 
 /** Runs a task to its end at once. */
 function finish<T>(task: Generator<Progress, T>): T {
@@ -22,16 +22,18 @@ export const inspect = (bytes: Uint8Array, options: IntakeOptions = {}): Finding
   finish(inspecting(bytes, options));
 
 /** Brings a file's rows to a sheet, as edits, at once. @throws IntakeRefusal */
-export const takeIn = (bytes: Uint8Array, target: Target, options: TakeOptions = {}): Taken =>
-  finish(takingIn(bytes, target, options));
+export const importFile = (bytes: Uint8Array, target: Target, options: ImportOptions = {}): Imported =>
+  finish(importing(bytes, target, options));
 
 export type * from './api.ts';
+export { importing } from './import-file.ts';
 export { provenanceJson, type Recipe, readRecipe, recipeJson } from './import-settings/recipe.ts';
 export type { Who } from './import-settings/recipe-shape.ts';
+export type { Imported } from './imported.ts';
 export { type Differing, differencesInWords, type OfDiffering } from './merge/differing.ts';
 export type { CellChange, Mode } from './merge/plan.ts';
 export { mendedRows } from './merge/release.ts';
-export type { TakeOptions } from './options.ts';
+export type { ImportOptions } from './options.ts';
 export type { WhoReport } from './people/who.ts';
 export { recipeCovers, recipeFits } from './place/map.ts';
 export type { Preview, PreviewRow } from './place/preview.ts';
@@ -40,5 +42,3 @@ export { prepare, preparing } from './read/prepare.ts';
 export type { Prepared, PrepareOptions } from './read/prepared.ts';
 export { ofDiffering, recipeEdit } from './records.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';
-export { takingIn } from './take-in.ts';
-export type { Taken } from './taken.ts';

@@ -3,7 +3,7 @@ import type { Recipe, Who } from './import-settings/recipe-shape.ts';
 import type { OfDiffering } from './merge/differing.ts';
 import type { Mode } from './merge/plan.ts';
 
-export interface TakeOptions extends IntakeOptions {
+export interface ImportOptions extends IntakeOptions {
   /** The recipe to go by. */
   readonly recipe?: Recipe;
   /** Recipes to choose from by the file's headings, when none is given. */

@@ -5,10 +5,10 @@ import type { Choices, Findings, Provenance, Report } from './api.ts';
 import type { Inspected } from './detect/inspect.ts';
 import { type Recipe, recipeJson } from './import-settings/recipe.ts';
 import type { Who } from './import-settings/recipe-shape.ts';
+import type { Imported } from './imported.ts';
 import type { OfDiffering } from './merge/differing.ts';
 import type { Mode, Plan } from './merge/plan.ts';
 import type { Chosen } from './place/choose.ts';
-import type { Taken } from './taken.ts';
 
 /** The recipe that this import was, for the next file of its kind. */
 export function recipeOf(
@@ -74,11 +74,11 @@ function shapeOf(shape: NonNullable<Findings['shape']['value']>): NonNullable<Re
 }
 
 /** The edit that keeps the recipe in the book. */
-export const recipeEdit = (taken: Taken): Edit => ({
+export const recipeEdit = (imported: Imported): Edit => ({
   do: 'set-part',
   part: 'recipes',
-  key: taken.recipeKey,
-  value: recipeJson(taken.recipe),
+  key: imported.recipeKey,
+  value: recipeJson(imported.recipe),
 });
 
 /** What is kept with the book about the file. */

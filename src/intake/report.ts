@@ -1,5 +1,5 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
-import { ConstantLane } from './cells/constant.ts';
+import { ConstantColumnBuilder } from './cells/constant.ts';
 import { listed } from './listed.ts';
 import { differencesInWords } from './merge/differing.ts';
 import type { Plan } from './merge/plan.ts';
@@ -56,8 +56,8 @@ export function reportOf(
       left: plan.left,
     },
     cells: {
-      filled: placing.placed.reduce((n, { lane }) => n + lane.filled, 0),
-      held: placing.placed.reduce((n, { lane }) => n + lane.held.size, 0) - plan.heldAside,
+      filled: placing.placed.reduce((n, { builder }) => n + builder.filled, 0),
+      held: placing.placed.reduce((n, { builder }) => n + builder.held.size, 0) - plan.heldAside,
     },
     columns,
     apart: placing.apart,
@@ -155,7 +155,8 @@ function generalNotes(
       source.index >= 0
     )
       notes.push(note('weight-is-load', { heading: source.heading }));
-  if (placing.placed.some(({ lane }) => lane instanceof ConstantLane)) notes.push(note('rows-are-sets'));
+  if (placing.placed.some(({ builder }) => builder instanceof ConstantColumnBuilder))
+    notes.push(note('rows-are-sets'));
   const { differing } = plan;
   if (plan.heldAside > 0 && plan.left === 0) notes.push(note('held-aside', { count: plan.heldAside }));
   if (differing && differing.decided !== 'take' && differing.decided !== 'hold')
@@ -170,7 +171,7 @@ function generalNotes(
 }
 
 function columnReport(
-  { match, lane, unit, factor }: Placed,
+  { match, builder, unit, factor }: Placed,
   chosen: Chosen,
   notes: readonly Note[],
 ): ColumnReport {
@@ -181,9 +182,9 @@ function columnReport(
     kind: match.column.kind,
     factor: factor * (unit ? unit.per / unit.of : 1),
     unit: unit?.unit ?? null,
-    filled: lane.filled,
-    blank: lane.blank,
-    held: lane.held.size,
+    filled: builder.filled,
+    blank: builder.blank,
+    held: builder.held.size,
     notes,
   };
 }

@@ -4,7 +4,7 @@ import type { Calculation } from '../calc/api.ts';
 import type { Locale } from '../units/locale.ts';
 
 /** What questions about an open book are answered from. */
-export interface Viewed {
+export interface ReadContext {
   readonly book: Book;
   readonly calculation: Calculation;
   readonly locale: Locale;

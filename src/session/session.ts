@@ -14,7 +14,7 @@ import type { Planned } from './commands/define.ts';
 import { type Command, commands } from './commands/index.ts';
 import { type Paste, type Pasted, pasteText, pasting } from './commands/paste-text.ts';
 import { finish, type SettleOptions, settle } from './drive.ts';
-import type { Viewed } from './open-book.ts';
+import type { ReadContext } from './open-book.ts';
 import { Questions } from './questions.ts';
 import { localeOf } from './settings.ts';
 
@@ -125,9 +125,9 @@ export class Session extends Questions {
       return note;
     });
   }
-  /** Reads a text that is to be pasted, bit by bit; what it comes to is for `bringIn`. @throws Refusal */
+  /** Reads a text that is to be pasted, bit by bit; what it comes to is for `writePlanned`. @throws Refusal */
   pasting(paste: Paste): Generator<Progress, Pasted> {
-    return pasting({ ...this.viewed(), book: this.book }, pasteText.schema.parse(paste));
+    return pasting({ ...this.context(), book: this.book }, pasteText.schema.parse(paste));
   }
   /** Does several commands as one step that undo takes back at once: all of them, or none. */
   applyAll(words: string, list: readonly Command[]): Done {
@@ -165,8 +165,8 @@ export class Session extends Questions {
     return this.step('redo', 'There is nothing to redo.');
   }
 
-  /** Writes what `preparing` of bring-in.ts made of a file, as one step that undo takes back; values stay stale until `settle`. */
-  bringIn({ edit, words, note }: Planned): Done {
+  /** Writes what `preparing` of prepare-import.ts made of a file, as one step that undo takes back; values stay stale until `settle`. */
+  writePlanned({ edit, words, note }: Planned): Done {
     return this.attempt(() => {
       this.history.note(words, this.change(edit, { kind: 'command', words }));
       return note;
@@ -198,7 +198,7 @@ export class Session extends Questions {
     return settle(this.recalculate(), options);
   }
 
-  protected override viewed(): Viewed {
+  protected override context(): ReadContext {
     return { book: this.book, calculation: this.calculation, locale: localeOf(this.book, this.machine) };
   }
 
@@ -223,7 +223,7 @@ export class Session extends Questions {
         `The command "${record.id}" was given something unexpected at "${issue?.path.join('.')}": ${issue?.message}.`,
       );
     }
-    return record.plan({ ...this.viewed(), book: this.book }, read.data);
+    return record.plan({ ...this.context(), book: this.book }, read.data);
   }
 
   /** Applies an edit, has the values follow, and tells the journal. Answers the edit that takes it back. */

@@ -1,4 +1,4 @@
-import type { ShelfBook } from './shelf.ts';
+import type { LibraryBook } from './library.ts';
 
 /** Whether the browser promised not to clear the books when disk space runs short. */
 export type Persistence = 'promised' | 'refused' | 'unknown';
@@ -42,7 +42,7 @@ export interface Memory {
 const KEY = 'leverbook-books';
 
 /** Notes how many books there are. Call it whenever the list changes. */
-export function remember(memory: Memory, books: readonly ShelfBook[]): void {
+export function remember(memory: Memory, books: readonly LibraryBook[]): void {
   try {
     memory.setItem(KEY, JSON.stringify(books.map(({ title }) => title).slice(0, 50)));
   } catch {
@@ -51,7 +51,7 @@ export function remember(memory: Memory, books: readonly ShelfBook[]): void {
 }
 
 /** When books were here and none is left, the browser has cleared them: says so. */
-export function clearedNote(memory: Memory, books: readonly ShelfBook[]): string | undefined {
+export function clearedNote(memory: Memory, books: readonly LibraryBook[]): string | undefined {
   if (books.length > 0) return undefined;
   try {
     const titles: unknown = JSON.parse(memory.getItem(KEY) ?? '[]');

@@ -48,7 +48,7 @@ export class Exporting {
       const { session } = keeper;
       while (session.stale && !signal.aborted) await turn();
       const { changes } = session;
-      const work = session.ask((viewed) => workbookContent(viewed, now));
+      const work = session.ask((context) => workbookContent(context, now));
       let until = performance.now() + SLICE;
       while (!signal.aborted && session === keeper.session && session.changes === changes) {
         const step = work.next();

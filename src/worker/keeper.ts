@@ -3,15 +3,15 @@ import { type Recorded, Session } from '../session/session.ts';
 import type { BookStore, Stored } from '../store/book-store.ts';
 import { contentOf } from '../store/content.ts';
 import { type Fault, failed, fault, type Outcome } from '../store/faults.ts';
+import { type Library, type LibraryOptions, openLibrary } from '../store/library.ts';
 import { whenFree } from '../store/lock.ts';
-import { openShelf, type Shelf, type ShelfOptions } from '../store/shelf.ts';
 import type { Locale } from '../units/locale.ts';
 import type { Beginning, Keeping, Opened, Told, Work } from './protocol.ts';
 
 export interface KeeperOptions {
   readonly locale: Locale;
   readonly tell: (told: Told) => void;
-  readonly shelf?: ShelfOptions;
+  readonly library?: LibraryOptions;
 }
 
 /** Steps of a recalculation whose place is told one by one; after them once a slice. A formula that was just typed is among the first. */
@@ -26,7 +26,7 @@ export type Change = (act: (session: Session) => Done) => Promise<Done>;
 export class Keeper {
   private readonly options: KeeperOptions;
   private beginning: Beginning = { stopped: [], exact: false, version: 1 };
-  private opening: Promise<Outcome<{ shelf: Shelf }>> | undefined;
+  private opening: Promise<Outcome<{ library: Library }>> | undefined;
   private held: Session | undefined;
   /** Where the open book is kept, once it is; undefined until its first change where that is soon enough. */
   private home: Promise<BookStore | undefined> | undefined;
@@ -56,8 +56,8 @@ export class Keeper {
     return this.id;
   }
 
-  shelf(): Promise<Outcome<{ shelf: Shelf }>> {
-    this.opening ??= openShelf(this.options.shelf).then((opened) => {
+  library(): Promise<Outcome<{ library: Library }>> {
+    this.opening ??= openLibrary(this.options.library).then((opened) => {
       // A storage that would not open may do so later: a blocked one, when the other tab is closed.
       if (!opened.ok) {
         this.opening = undefined;
@@ -88,10 +88,10 @@ export class Keeper {
   }
 
   async openStored(id: string, takeOver: boolean): Promise<Opened> {
-    const got = await this.shelf();
+    const got = await this.library();
     if (!got.ok) return { ok: false, sentence: got.fault.sentence };
-    if (id === this.id) await got.shelf.closeBook(id);
-    const stored = await got.shelf.openBook(id, { takeOver });
+    if (id === this.id) await got.library.closeBook(id);
+    const stored = await got.library.openBook(id, { takeOver });
     if (!stored.ok) return { ok: false, sentence: stored.fault.sentence };
     const { book, history } = stored;
     const next = Session.resume(book, { ...this.sessionOptions(), history });
@@ -151,7 +151,7 @@ export class Keeper {
   async close(): Promise<void> {
     await this.leave();
     const got = await this.opening;
-    if (got?.ok) await got.shelf.close();
+    if (got?.ok) await got.library.close();
   }
 
   /** Tells how far long work is. */
@@ -195,9 +195,9 @@ export class Keeper {
   }
 
   private async makeHome(): Promise<BookStore | undefined> {
-    const got = await this.shelf();
+    const got = await this.library();
     const { current, past } = this.session;
-    const made = got.ok ? await got.shelf.create(current, this.origin, past) : got;
+    const made = got.ok ? await got.library.create(current, this.origin, past) : got;
     if (made.ok) this.take(made.store.id, made.store, undefined);
     else this.say('not kept', made.fault.sentence);
     return this.store;
@@ -229,8 +229,8 @@ export class Keeper {
     this.home = undefined;
     this.store = undefined;
     this.id = undefined;
-    const got = id === undefined ? undefined : await this.shelf();
-    if (got?.ok && id !== undefined) await got.shelf.closeBook(id);
+    const got = id === undefined ? undefined : await this.library();
+    if (got?.ok && id !== undefined) await got.library.closeBook(id);
     this.say('kept');
   }
 

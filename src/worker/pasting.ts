@@ -71,7 +71,7 @@ export class Pasting {
     this.prepared = undefined;
     const { session, changes, paste, pasted } = prepared;
     if (session !== now || session.changes !== changes || !isSame(paste, command)) return undefined;
-    return now.bringIn(pasted);
+    return now.writePlanned(pasted);
   }
 }
 

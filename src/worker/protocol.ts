@@ -34,10 +34,10 @@ import type { Preview } from '../session/sheet/views.ts';
 import type { Working } from '../session/working/answer.ts';
 import type { LiveExample } from '../session/working/live-example.ts';
 import type { Comparison, Difference } from '../store/compare.ts';
-import type { ShelfBook } from '../store/shelf.ts';
+import type { LibraryBook } from '../store/library.ts';
 import type { NamedVersion } from '../store/versions.ts';
 
-export type { Comparison, Difference, NamedVersion, Preview, ShelfBook };
+export type { Comparison, Difference, LibraryBook, NamedVersion, Preview };
 
 /** What came of opening a book. */
 export type Opened =
@@ -144,7 +144,7 @@ export interface BookService {
   readFile(file: Blob, name: string, decisions: FileDecisions): Promise<ReadAnswer>;
   stopReading(): Promise<void>;
   /** Writes the file that was read last, as one step. */
-  bringIn(): Promise<Done>;
+  importFile(): Promise<Done>;
   /** The files that came into a sheet, with the rows that were held. */
   imports(sheet: string): Promise<readonly Import[]>;
   /** The last of them, and how many rows are held in all; null where no file came in. */
@@ -163,7 +163,7 @@ export interface BookService {
   stopXlsx(): Promise<void>;
 
   /** The books that this browser keeps, the one opened last first. */
-  books(): Promise<readonly ShelfBook[]>;
+  books(): Promise<readonly LibraryBook[]>;
   /** Opens one of them. Where another tab writes it, it can be read; taken over, the other tab stops writing. */
   openStored(id: string, options?: { readonly takeOver?: boolean }): Promise<Opened>;
   removeBook(id: string): Promise<Answer<object>>;

@@ -10,7 +10,7 @@ export interface Asked {
 }
 
 /** Calls that change the open book; each is counted on both sides. */
-export const changing = ['run', 'runAll', 'undo', 'redo', 'goBack', 'bringIn', 'mendRows'] as const;
+export const changing = ['run', 'runAll', 'undo', 'redo', 'goBack', 'importFile', 'mendRows'] as const;
 export type Changing = (typeof changing)[number];
 const changes: ReadonlySet<Method> = new Set<Method>(changing);
 /** Calls that put another book in place of the open one. */
@@ -72,7 +72,7 @@ export class Recall {
 
   /** What must be asked again before this can be. */
   before({ method }: Asked): readonly Asked[] {
-    return method === 'bringIn' && this.file ? [this.file] : [];
+    return method === 'importFile' && this.file ? [this.file] : [];
   }
 
   /** How to have the open book again: first what opens it, then what no journal holds. */

@@ -4,8 +4,8 @@ import { registry } from '../../functions/registry.ts';
 import { toEnd } from '../session/drive.ts';
 import { turnInto } from '../store/content.ts';
 import type { Fault } from '../store/faults.ts';
-import { Bringing } from './bringing.ts';
 import { Exporting } from './exporting.ts';
+import { Importing } from './importing.ts';
 import type { Change, Keeper } from './keeper.ts';
 import { Pasting } from './pasting.ts';
 import type { Opened, WorkerService } from './protocol.ts';
@@ -15,7 +15,7 @@ const no = ({ sentence }: Fault) => ({ ok: false as const, sentence });
 
 /** Everything that the page may ask, answered by the open book and its journal. */
 export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
-  const bringing = new Bringing(keeper, (work) => keeper.tellWork(work));
+  const importing = new Importing(keeper, (work) => keeper.tellWork(work));
   const pasting = new Pasting(keeper, (work) => keeper.tellWork(work));
   const exporting = new Exporting(keeper, (work) => keeper.tellWork(work));
   /** A file that cannot be read, and whatever nobody foresaw, ends in a sentence. */
@@ -27,10 +27,10 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     }
   };
   const version = async (number: number) => {
-    const got = await keeper.shelf();
+    const got = await keeper.library();
     if (!got.ok) return got;
     const home = await keeper.homed();
-    return home.ok ? got.shelf.versions.read(home.id, number) : home;
+    return home.ok ? got.library.versions.read(home.id, number) : home;
   };
 
   const changed = (change: Change): Pick<WorkerService, Changing> => ({
@@ -42,11 +42,11 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       const read = await version(number);
       if (!read.ok) return no(read.fault);
       return change((session) =>
-        session.bringIn({ edit: turnInto(session.current, read.book), words: 'Restore a version' }),
+        session.writePlanned({ edit: turnInto(session.current, read.book), words: 'Restore a version' }),
       );
     },
-    bringIn: () => bringing.write(change),
-    mendRows: (...of) => bringing.mend(change, ...of),
+    importFile: () => importing.write(change),
+    mendRows: (...of) => importing.mend(change, ...of),
   });
   // Each is counted as it arrives, whatever comes of it, as the page counts it when it asks.
   const changes = Object.fromEntries(
@@ -80,22 +80,22 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     heelOrAnkle: async (...at) => keeper.session.heelOrAnkle(...at),
     async chart(key) {
       const { chartOf } = await import('../session/charts/chart.ts');
-      return keeper.session.ask((viewed) => chartOf(viewed, key));
+      return keeper.session.ask((context) => chartOf(context, key));
     },
     async handouts(request) {
       const { handoutsOf } = await import('../session/handouts/handouts.ts');
-      return keeper.session.ask((viewed) => handoutsOf(viewed, request));
+      return keeper.session.ask((context) => handoutsOf(context, request));
     },
     async triedRule(sheet, rule) {
       const { triedRule } = await import('../session/handouts/tried.ts');
       const column = keeper.session.current.sheets.find(({ id }) => id === sheet)?.columns[0]?.id ?? '';
       return keeper.trying({ sheet, column }, () =>
-        keeper.session.ask((viewed) => triedRule(viewed, sheet, rule)),
+        keeper.session.ask((context) => triedRule(context, sheet, rule)),
       );
     },
     async report(request) {
       const { reportOf } = await import('../session/report/report.ts');
-      return keeper.session.ask((viewed) => reportOf(viewed, request));
+      return keeper.session.ask((context) => reportOf(context, request));
     },
     marks: async (...at) => keeper.session.marks(...at),
     triedMarks: async (sheet, column, draft) =>
@@ -105,10 +105,10 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
     functions: async () => [...registry.values()].map(describe),
-    readFile: (...of) => bringing.read(...of),
-    stopReading: async () => bringing.stop(),
-    imports: async (sheet) => bringing.imports(sheet),
-    cameFrom: async (sheet) => bringing.cameFrom(sheet),
+    readFile: (...of) => importing.read(...of),
+    stopReading: async () => importing.stop(),
+    imports: async (sheet) => importing.imports(sheet),
+    cameFrom: async (sheet) => importing.cameFrom(sheet),
     readPaste: (paste) => pasting.read(paste),
     stopPaste: async () => pasting.stop(),
     save: async () => ({ text: keeper.session.save(), changed: keeper.session.outline().changed }),
@@ -120,28 +120,28 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     stopXlsx: async () => exporting.stop(),
 
     async books() {
-      const got = await keeper.shelf();
-      return got.ok ? got.shelf.list() : [];
+      const got = await keeper.library();
+      return got.ok ? got.library.list() : [];
     },
     async removeBook(id) {
-      const got = await keeper.shelf();
+      const got = await keeper.library();
       if (!got.ok) return no(got.fault);
-      const removed = await got.shelf.remove(id);
+      const removed = await got.library.remove(id);
       if (!removed.ok) return no(removed.fault);
       await keeper.removed(id);
       return removed;
     },
     async versions() {
-      const got = await keeper.shelf();
+      const got = await keeper.library();
       const { bookId } = keeper;
-      return got.ok && bookId !== undefined ? got.shelf.versions.list(bookId) : [];
+      return got.ok && bookId !== undefined ? got.library.versions.list(bookId) : [];
     },
     async keepVersion(name) {
-      const got = await keeper.shelf();
+      const got = await keeper.library();
       if (!got.ok) return no(got.fault);
       const home = await keeper.homed();
       if (!home.ok) return no(home.fault);
-      const kept = await got.shelf.versions.keep(home.id, keeper.session.current, name);
+      const kept = await got.library.versions.keep(home.id, keeper.session.current, name);
       return kept.ok ? kept : no(kept.fault);
     },
     async compareVersion(number) {
@@ -152,9 +152,9 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
         : no(read.fault);
     },
     async dropVersion(number) {
-      const got = await keeper.shelf();
+      const got = await keeper.library();
       const { bookId } = keeper;
-      if (got.ok && bookId !== undefined) await got.shelf.versions.remove(bookId, number);
+      if (got.ok && bookId !== undefined) await got.library.versions.remove(bookId, number);
     },
     keepAgain: () => keeper.keepAgain(),
   };

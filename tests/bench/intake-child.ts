@@ -5,7 +5,7 @@ import type { Range } from '../../functions/core/value.ts';
 import { registry } from '../../functions/registry.ts';
 import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
-import { takingIn } from '../../src/intake/index.ts';
+import { importing } from '../../src/intake/index.ts';
 
 // One measurement in a process of its own, so that nothing else is in its memory: bare papaparse, or the intake.
 const [, , what, path, on] = process.argv;
@@ -30,7 +30,7 @@ if (what === 'papaparse') {
 } else {
   const start = performance.now();
   const bytes = readFileSync(path!);
-  const task = takingIn(bytes, { sheet: null, label: 'log' }, { name: 'log.csv', now: '2030-01-01' });
+  const task = importing(bytes, { sheet: null, label: 'log' }, { name: 'log.csv', now: '2030-01-01' });
   let longest = 0;
   let steps = 0;
   let step = task.next();
@@ -40,9 +40,9 @@ if (what === 'papaparse') {
     longest = Math.max(longest, now - last);
     last = now;
   }
-  const taken = step.value;
+  const imported = step.value;
   const book = createBook();
-  applyEdit(book, { do: 'batch', edits: taken.edits });
+  applyEdit(book, { do: 'batch', edits: imported.edits });
   const placed = performance.now() - start;
   const sheet = book.sheets[0]!;
   const range = (name: string): Range => {
@@ -63,7 +63,7 @@ if (what === 'papaparse') {
     ms,
     placed,
     rows: sheet.rows,
-    held: taken.report.rows.held + taken.report.cells.held,
+    held: imported.report.rows.held + imported.report.cells.held,
     week: typeof week === 'number' ? week : -1,
     longest,
     steps,

@@ -96,24 +96,24 @@ export async function bench(given: number | undefined): Promise<Bench> {
         execFileSync(process.execPath, [child, what, log.path, String(log.on)], { encoding: 'utf8' }),
       ) as Answer;
     const bare: Answer[] = [];
-    const taken: Answer[] = [];
+    const imported: Answer[] = [];
     for (let run = 0; run < RUNS; run++) {
       bare.push(ask('papaparse'));
-      taken.push(ask('intake'));
+      imported.push(ask('intake'));
     }
     const isRight = (a: Answer): boolean =>
       a.rows === rows && a.held === 0 && Math.abs(a.week! - log.week) <= 1e-6 * log.week;
     const size = statSync(log.path).size;
     const mb = (bytes: number): string => `${(bytes / 1e6).toFixed(0)} MB`;
-    const peak = most(taken, (a) => a.peak);
+    const peak = most(imported, (a) => a.peak);
     return {
       name: 'intake',
       rows,
       lines: [
         {
           work: `a log of ${mb(size)} placed, checked and indexed by athlete and day`,
-          ms: median(taken.map((a) => a.ms)),
-          best: Math.min(...taken.map((a) => a.ms)),
+          ms: median(imported.map((a) => a.ms)),
+          best: Math.min(...imported.map((a) => a.ms)),
           against: [
             {
               what: 'bare papaparse on the same file',
@@ -123,12 +123,12 @@ export async function bench(given: number | undefined): Promise<Bench> {
           ],
           target: '≤ 2.5 × bare papaparse',
           checked: 2 * RUNS,
-          wrong: bare.filter((a) => a.rows !== rows).length + taken.filter((a) => !isRight(a)).length,
+          wrong: bare.filter((a) => a.rows !== rows).length + imported.filter((a) => !isRight(a)).length,
         },
       ],
       notes: [
         `Peak memory of the whole process: ${mb(peak)}, ${(peak / size).toFixed(2)} × the file (target ≤ 6 × for 1,000,000 rows; Node alone takes about 45 MB); bare papaparse ${mb(most(bare, (a) => a.peak))}.`,
-        `Placed after ${median(taken.map((a) => a.placed!)).toFixed(0)} ms; ${taken[0]!.steps} steps, the longest ${Math.min(...taken.map((a) => a.longest!)).toFixed(0)} ms in the quietest run, ${most(taken, (a) => a.longest!).toFixed(0)} ms in the slowest.`,
+        `Placed after ${median(imported.map((a) => a.placed!)).toFixed(0)} ms; ${imported[0]!.steps} steps, the longest ${Math.min(...imported.map((a) => a.longest!)).toFixed(0)} ms in the quietest run, ${most(imported, (a) => a.longest!).toFixed(0)} ms in the slowest.`,
       ],
     };
   } finally {

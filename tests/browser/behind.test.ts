@@ -137,7 +137,7 @@ const views: Readonly<Record<string, View>> = {
   'a filter': { ...dialogue('filter', ''), open: (page) => page.keyboard.press('Alt+Shift+F') },
   'find and replace': { ...dialogue('find', ''), open: (page) => page.keyboard.press('Control+f') },
   'all books': { ...dialogue('books', ''), open: (page) => page.keyboard.press('Alt+b') },
-  'an import': dialogue('bring in', 'Import CSV, XLSX or ODS'),
+  'an import': dialogue('import', 'Import CSV, XLSX or ODS'),
   versions: dialogue('versions', 'Versions of this book'),
   'texts of handouts': dialogue('handout rules', 'Edit handout text'),
   'parts of the report': dialogue('report', 'Edit report contents'),

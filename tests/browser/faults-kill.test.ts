@@ -38,7 +38,7 @@ class Twin {
     };
   }
   async do(step: Step): Promise<boolean> {
-    if (step.do === 'bring in') {
+    if (step.do === 'import') {
       const task = await readingFile(
         this.session,
         new TextEncoder().encode(step.text),
@@ -47,7 +47,7 @@ class Twin {
       );
       for (let one = task.next(); ; one = task.next())
         if (one.done) {
-          const done = this.session.bringIn(one.value.prepared);
+          const done = this.session.writePlanned(one.value.prepared);
           for (const _ of this.session.recalculate());
           return done.ok;
         }
@@ -267,12 +267,12 @@ async function work({ seed, from, atOnce }: Order): Promise<void> {
   for (let k = from; ; k++) {
     const { service } = reach;
     const step = reach.stepAt(seed, k, from);
-    if (step.do === 'bring in') {
+    if (step.do === 'import') {
       // A file is read for the book as it stands: nothing else is under way.
       await Promise.all(running.splice(0));
       const read = await service.readFile(new Blob([step.text]), 'measured.csv', reach.decisions);
       if (!read.ok) throw new Error(read.sentence);
-      const done = await service.bringIn();
+      const done = await service.importFile();
       if (!done.ok) throw new Error(done.sentence);
       told(k);
       continue;

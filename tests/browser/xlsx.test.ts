@@ -56,7 +56,7 @@ test('writing a large book shows its progress and is stopped by its button, and 
   const columns = Array.from({ length: 12 }, (_, i) => `x_${i}`);
   session.execute({ do: 'add-sheet', name: 'large', columns: columns.map((name) => ({ name })) });
   const [sheet] = session.outline().sheets;
-  session.bringIn({
+  session.writePlanned({
     edit: {
       do: 'add-rows',
       sheet: sheet!.id,

@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { prepare } from '../../src/intake/index.ts';
-import { preparing } from '../../src/session/imports/bring-in.ts';
+import { preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 import { buildCommand, file, folder, leverbook, root } from './run.ts';
 
@@ -200,7 +200,7 @@ describe('leverbook calc', () => {
       });
       for (let step = work.next(); ; step = work.next())
         if (step.done) {
-          expect(session.bringIn(step.value).ok).toBe(true);
+          expect(session.writePlanned(step.value).ok).toBe(true);
           break;
         }
       const [[key, settings]] = [...session.current.parts.recipes] as [[string, object]];

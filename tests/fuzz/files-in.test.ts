@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { IntakeRefusal } from '../../src/intake/index.ts';
-import { type Prepared, preparing } from '../../src/session/imports/bring-in.ts';
+import { type Prepared, preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 import { parseTsv, writeTsv } from '../../src/session/text/tsv.ts';
 import { type Chance, mutate, mutateBytes, nasty } from './mutate.ts';
@@ -60,9 +60,9 @@ describe('hostile files', () => {
         expect((reason as Error).message).not.toBe('');
         return 'refused';
       }
-      const { rows } = prepared.taken.report;
+      const { rows } = prepared.imported.report;
       expect(rows.placed + rows.held).toBe(rows.in);
-      const done = session.bringIn(prepared);
+      const done = session.writePlanned(prepared);
       expect(done.ok ? '' : done.sentence).toBe('');
       end(session.recalculate());
       const saved = session.save();

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { IntakeRefusal, prepare } from '../../src/intake/index.ts';
-import { preparing } from '../../src/session/imports/bring-in.ts';
+import { preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 import { type Chance, mutate, mutateBytes } from './mutate.ts';
 import { fuzz } from './run.ts';
@@ -72,7 +72,7 @@ describe('hostile workbooks', () => {
         });
         let step = work.next();
         while (!step.done) step = work.next();
-        const done = session.bringIn(step.value);
+        const done = session.writePlanned(step.value);
         expect(done.ok ? '' : done.sentence).toBe('');
       } catch (reason) {
         if (!(reason instanceof IntakeRefusal)) throw reason;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../src/book/apply.ts';
 import { readBook } from '../../src/book/file.ts';
 import { writeBook } from '../../src/book/file-write.ts';
-import { inspect, readRecipe, recipeEdit, takeIn } from '../../src/intake/index.ts';
+import { importFile, inspect, readRecipe, recipeEdit } from '../../src/intake/index.ts';
 import { addSheet, bring, bytesOf, column, newBook, refusal, wordsOf } from './help.ts';
 
 const roster = () => {
@@ -37,7 +37,7 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
   ];
   test.each(files)('%s', (_, bytes, message) => {
     expect(refusal(() => inspect(bytes, { name: 'x.csv' }))).toMatch(message);
-    expect(refusal(() => takeIn(bytes, { sheet: null }, { name: 'x.csv' }))).toMatch(message);
+    expect(refusal(() => importFile(bytes, { sheet: null }, { name: 'x.csv' }))).toMatch(message);
   });
 
   test('a file that is too large says how large it may be', () => {
@@ -71,7 +71,7 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
     ['17 in', /"17 in" carries a unit.*Write 43\.18 if/],
   ])('%s in a column of numbers is held as it came, with the reason', (cell, reason) => {
     const book = roster();
-    const taken = bring(
+    const imported = bring(
       book,
       'roster',
       `athlete,femur\nAda,42.1\nBo,${cell}\nCy,45.2\nDi,41.0\nEk,43\nFi,40.4\n`,
@@ -80,19 +80,19 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
       held: cell.replaceAll('"', ''),
       reason: expect.stringMatching(reason),
     });
-    expect(taken.report.cells.held).toBe(1);
-    expect(wordsOf(taken).filter((w) => reason.test(w))).toHaveLength(1);
+    expect(imported.report.cells.held).toBe(1);
+    expect(wordsOf(imported).filter((w) => reason.test(w))).toHaveLength(1);
   });
 
   test('44 cm in a column in cm is 44, and the report says that the unit stood in the cell', () => {
     const book = roster();
-    const taken = bring(
+    const imported = bring(
       book,
       'roster',
       'athlete,femur\nAda,42.1\nBo,44 cm\nCy,45.2\nDi,41.0\nEk,43\nFi,40.4\n',
     );
     expect(column(book, 'roster', 'femur')[1]).toBe(44);
-    expect(wordsOf(taken)).toContain(
+    expect(wordsOf(imported)).toContain(
       'Column "femur": 1 cell with the unit in the cell, such as "44 cm", read in that unit.',
     );
   });
@@ -100,12 +100,12 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
   test("a heading and a file name longer than a label are clipped, whole in the column's note, and the book opens again", () => {
     const book = newBook();
     const heading = `Femur ${'very '.repeat(100)}long`;
-    const taken = takeIn(
+    const imported = importFile(
       bytesOf(`athlete,${heading}\nAda,42\n`),
       { sheet: null, book },
       { name: `${'x'.repeat(400)}.csv` },
     );
-    applyEdit(book, { do: 'batch', edits: [...taken.edits, recipeEdit(taken)] });
+    applyEdit(book, { do: 'batch', edits: [...imported.edits, recipeEdit(imported)] });
     const back = readBook(writeBook(book));
     expect(back.sheets[0]!.label).toHaveLength(300);
     expect(back.sheets[0]!.columns[1]!.label).toHaveLength(300);
@@ -115,44 +115,44 @@ describe('bad input gives one clear message: what arrived, what is accepted, wha
 
   test('a row with a cell longer than a book takes is held', () => {
     const book = roster();
-    const taken = bring(book, 'roster', `athlete,femur\n${'a'.repeat(100_001)},42\nBo,44\n`);
-    expect(taken.report.rows).toMatchObject({ in: 2, placed: 1, held: 1 });
-    expect(taken.heldRows[0]!.reason.reason).toBe('cell-too-long');
+    const imported = bring(book, 'roster', `athlete,femur\n${'a'.repeat(100_001)},42\nBo,44\n`);
+    expect(imported.report.rows).toMatchObject({ in: 2, placed: 1, held: 1 });
+    expect(imported.heldRows[0]!.reason.reason).toBe('cell-too-long');
   });
 
   test('more columns than a sheet takes are refused', () => {
     const wide = Array.from({ length: 2001 }, (_, i) => `c${i}x`);
     const bytes = bytesOf(`${wide.join(',')}\n${wide.map(() => 1).join(',')}\n`);
-    expect(refusal(() => takeIn(bytes, { sheet: null }, { name: 'x.csv' }))).toMatch(
+    expect(refusal(() => importFile(bytes, { sheet: null }, { name: 'x.csv' }))).toMatch(
       /would have 2,001 columns.*at most 2,000/,
     );
   });
 
   test('NaN is a word for a missing value: the cell is blank, and the report says so', () => {
     const book = roster();
-    const taken = bring(book, 'roster', 'athlete,femur\nAda,NaN\nBo,44\n');
+    const imported = bring(book, 'roster', 'athlete,femur\nAda,NaN\nBo,44\n');
     expect(column(book, 'roster', 'femur')).toEqual([null, 44]);
-    expect(wordsOf(taken)).toContain('Column "femur": 1 cell with "NaN" taken as missing and left blank.');
+    expect(wordsOf(imported)).toContain('Column "femur": 1 cell with "NaN" taken as missing and left blank.');
   });
 
   test('a text that begins like a formula stays a text, and the report says so', () => {
     const book = roster();
-    const taken = bring(book, 'roster', 'athlete,femur\n=1+1,42\nBo,44\n');
+    const imported = bring(book, 'roster', 'athlete,femur\n=1+1,42\nBo,44\n');
     expect(column(book, 'roster', 'athlete')).toEqual(['=1+1', 'Bo']);
-    expect(wordsOf(taken).join('\n')).toMatch(
+    expect(wordsOf(imported).join('\n')).toMatch(
       /start like a formula, such as "=1\+1"; they are imported as text and never computed/,
     );
   });
 
   test('ragged rows are held with their line, their text and the reason', () => {
     const book = roster();
-    const taken = bring(
+    const imported = bring(
       book,
       'roster',
       'athlete,femur\nAda,42\nBo\nCy,45,7\nDi,41\nEk,40\nFi,44\nGus,42\nHal,43\n',
     );
-    expect(taken.report.rows).toMatchObject({ in: 8, placed: 6, held: 2 });
-    expect(taken.heldRows.map((h) => [h.line, h.raw])).toEqual([
+    expect(imported.report.rows).toMatchObject({ in: 8, placed: 6, held: 2 });
+    expect(imported.heldRows.map((h) => [h.line, h.raw])).toEqual([
       [3, 'Bo'],
       [4, 'Cy,45,7'],
     ]);

@@ -37,11 +37,11 @@ function rosterBook() {
 describe('bounds', () => {
   test('metres typed for centimetres are placed, doubted, and the factor is proposed', () => {
     const book = rosterBook();
-    const taken = bring(book, 'roster', 'athlete,femur,tibia\nAda,0.43,0.41\nBo,0.45,0.43\n', {
+    const imported = bring(book, 'roster', 'athlete,femur,tibia\nAda,0.43,0.41\nBo,0.45,0.43\n', {
       plausibility,
     });
     expect(column(book, 'roster', 'femur')).toEqual([0.43, 0.45]);
-    const words = wordsOf(taken).join('\n');
+    const words = wordsOf(imported).join('\n');
     expect(words).toMatch(
       /2 values outside 15 to 80 cm \(shorter than any adult thigh, or longer\), such as 0\.43 on line 2/,
     );
@@ -51,27 +51,27 @@ describe('bounds', () => {
   test('a synonym of the trade is bounded like the word itself', () => {
     const book = newBook();
     addSheet(book, 'roster', [[{ name: 'oberschenkel', kind: 'number', dimension: 'length', unit: 'cm' }]]);
-    const taken = bring(book, 'roster', 'Oberschenkel\n430\n', { plausibility });
-    expect(wordsOf(taken).join('\n')).toMatch(/Read in millimetres it would be 43 cm/);
+    const imported = bring(book, 'roster', 'Oberschenkel\n430\n', { plausibility });
+    expect(wordsOf(imported).join('\n')).toMatch(/Read in millimetres it would be 43 cm/);
   });
 
   test('a factor chosen for the column is used, and remembered in the recipe', () => {
     const book = rosterBook();
-    const taken = bring(book, 'roster', 'athlete,femur\nAda,0.43\n', {
+    const imported = bring(book, 'roster', 'athlete,femur\nAda,0.43\n', {
       plausibility,
       choices: { columns: { 1: { unit: 'm' } } },
     });
     expect(column(book, 'roster', 'femur')).toEqual([43]);
-    expect(taken.recipe.columns[1]).toMatchObject({ heading: 'femur', column: 'femur', unit: 'm' });
+    expect(imported.recipe.columns[1]).toMatchObject({ heading: 'femur', column: 'femur', unit: 'm' });
   });
 });
 
 describe('values that do not make sense together', () => {
   test('are placed, and doubted with the line of the first', () => {
     const book = rosterBook();
-    const taken = bring(book, 'roster', 'athlete,femur,tibia\nAda,43,41\nBo,60,40\n', { plausibility });
-    expect(taken.doubtfulLines).toEqual([3]);
-    expect(wordsOf(taken)).toContain('1 row: the femur is long for the tibia (first on line 3).');
+    const imported = bring(book, 'roster', 'athlete,femur,tibia\nAda,43,41\nBo,60,40\n', { plausibility });
+    expect(imported.doubtfulLines).toEqual([3]);
+    expect(wordsOf(imported)).toContain('1 row: the femur is long for the tibia (first on line 3).');
   });
 });
 
@@ -113,9 +113,9 @@ describe('a unit of another kind', () => {
 describe('equal rows in one file', () => {
   test('are placed and told', () => {
     const book = rosterBook();
-    const taken = bring(book, 'roster', 'athlete,femur\nAda,43\nBo,44\nAda,43\n');
-    expect(taken.report.rows.placed).toBe(3);
-    expect(wordsOf(taken)).toContain(
+    const imported = bring(book, 'roster', 'athlete,femur\nAda,43\nBo,44\nAda,43\n');
+    expect(imported.report.rows.placed).toBe(3);
+    expect(wordsOf(imported)).toContain(
       '1 row in the file is the same as an earlier one, the first on line 4; all of them were placed.',
     );
   });

@@ -8,10 +8,10 @@ import type { Sheet } from '../../src/book/model.ts';
 import {
   type Choices,
   type Findings,
+  type Imported,
   IntakeRefusal,
+  importFile,
   inspect,
-  type Taken,
-  takeIn,
 } from '../../src/intake/index.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
 
@@ -68,14 +68,14 @@ describe('the corpus', () => {
     };
     if (expected.refused !== undefined) {
       expect(reasonOf(() => inspect(bytes, options))).toBe(expected.refused);
-      expect(reasonOf(() => takeIn(bytes, { sheet: null }, options))).toBe(expected.refused);
+      expect(reasonOf(() => importFile(bytes, { sheet: null }, options))).toBe(expected.refused);
       return;
     }
-    const taken = takeIn(bytes, { sheet: null, label: 'table' }, options);
-    checkFindings(taken.findings, expected);
-    checkPlacing(taken, expected);
+    const imported = importFile(bytes, { sheet: null, label: 'table' }, options);
+    checkFindings(imported.findings, expected);
+    checkPlacing(imported, expected);
     const book = createBook();
-    applyEdit(book, { do: 'batch', edits: taken.edits });
+    applyEdit(book, { do: 'batch', edits: imported.edits });
     const [sheet] = book.sheets;
     for (const [row, column, value] of expected.cells ?? [])
       expect([row, column, shown(sheet!, column, row)]).toEqual([row, column, value]);
@@ -91,7 +91,7 @@ function reasonOf(run: () => unknown): string {
     if (error instanceof IntakeRefusal) return error.note.reason;
     throw error;
   }
-  return 'taken';
+  return 'imported';
 }
 
 function checkFindings(found: Findings, expected: Expected): void {
@@ -123,7 +123,7 @@ function checkFindings(found: Findings, expected: Expected): void {
   }
 }
 
-function checkPlacing({ report, heldRows }: Taken, expected: Expected): void {
+function checkPlacing({ report, heldRows }: Imported, expected: Expected): void {
   const { rows, lines, cells, notes } = report;
   expect(rows.in).toBe(rows.placed + rows.held);
   expect(rows.placed).toBe(rows.added + rows.updated + rows.unchanged);

@@ -2,7 +2,13 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { createBook, type LiveBook, sheetNamed } from '../../src/book/book.ts';
 import type { Cell, CellRun } from '../../src/book/cells.ts';
 import type { Column, Sheet } from '../../src/book/model.ts';
-import { IntakeRefusal, sentence, type Taken, type TakeOptions, takeIn } from '../../src/intake/index.ts';
+import {
+  type Imported,
+  type ImportOptions,
+  IntakeRefusal,
+  importFile,
+  sentence,
+} from '../../src/intake/index.ts';
 
 export const bytesOf = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
 
@@ -36,10 +42,10 @@ export function addSheet(
 export const newBook = createBook;
 
 /** Brings a text into a sheet of the book and writes it there. */
-export function bring(book: LiveBook, sheet: string, text: string, options: TakeOptions = {}): Taken {
-  const taken = takeIn(bytesOf(text), { sheet: sheetNamed(book, sheet)!, book }, options);
-  applyEdit(book, { do: 'batch', edits: taken.edits });
-  return taken;
+export function bring(book: LiveBook, sheet: string, text: string, options: ImportOptions = {}): Imported {
+  const imported = importFile(bytesOf(text), { sheet: sheetNamed(book, sheet)!, book }, options);
+  applyEdit(book, { do: 'batch', edits: imported.edits });
+  return imported;
 }
 
 /** A column's cells from top to bottom. */
@@ -49,7 +55,7 @@ export function column(book: LiveBook, sheet: string, name: string): Cell[] {
   return Array.from({ length: found.rows }, (_, row) => cells.get(row));
 }
 
-export const wordsOf = (taken: Taken): string[] => taken.report.notes.map(sentence);
+export const wordsOf = (imported: Imported): string[] => imported.report.notes.map(sentence);
 
 /** The reason why something was refused. */
 export function refusal(run: () => unknown): string {

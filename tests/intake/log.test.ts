@@ -14,7 +14,7 @@ const pounds = {
 function into(columns: Parameters<typeof addSheet>[2], text: string, choices: Choices = {}) {
   const book = newBook();
   addSheet(book, 'log', columns);
-  return { book, taken: bring(book, 'log', text, { choices }) };
+  return { book, imported: bring(book, 'log', text, { choices }) };
 }
 
 const load = { name: 'load', label: 'Load', kind: 'number', dimension: 'mass', unit: 'kg' } as const;
@@ -23,18 +23,18 @@ const exercise = { name: 'exercise', label: 'Exercise', kind: 'text' } as const;
 
 describe('a column of units beside a number', () => {
   test('gives each row its unit: 225 lb never becomes 225 kg', () => {
-    const { book, taken } = into(
+    const { book, imported } = into(
       [[exercise], [load], [reps]],
       'Exercise,Weight,Reps,Unit\nSquat,225,5,lb\nSquat,100,5,kg\nSquat,2.5,8,LBS\n',
     );
     expect(column(book, 'log', 'load')).toEqual([pounds[225], 100, pounds[2.5]]);
-    expect(wordsOf(taken)).toContain('Column "Unit" gives the unit of Weight, row by row.');
-    const [, weight] = taken.findings.columns;
+    expect(wordsOf(imported)).toContain('Column "Unit" gives the unit of Weight, row by row.');
+    const [, weight] = imported.findings.columns;
     expect(weight!.unit.because).toMatchObject({
       reason: 'units-in-column',
       details: { heading: 'Unit', units: '2 lb, 1 kg' },
     });
-    expect(taken.report.columns.some(({ column: name }) => name === 'unit')).toBe(false);
+    expect(imported.report.columns.some(({ column: name }) => name === 'unit')).toBe(false);
   });
 
   test('in centimetres and inches, named by its heading, goes with that number alone', () => {
@@ -66,31 +66,33 @@ describe('a column of units beside a number', () => {
   test('that may be for several numbers is asked about, and goes by the answer', () => {
     const text = 'Athlete,Body mass,Load,Reps,Unit\nAda,150,225,5,lb\nBo,80,100,5,kg\n';
     const mass = { name: 'mass', label: 'Body mass', kind: 'number', dimension: 'mass', unit: 'kg' } as const;
-    const { taken } = into([[load], [reps], [mass]], text);
-    expect(taken.report.notes).toContainEqual(
+    const { imported } = into([[load], [reps], [mass]], text);
+    expect(imported.report.notes).toContainEqual(
       expect.objectContaining({
         reason: 'column-doubt',
         details: expect.objectContaining({ heading: 'Unit', about: 'unitsOf' }),
       }),
     );
-    const { book, taken: sure } = into([[load], [reps], [mass]], text, { columns: { 4: { unitsOf: [2] } } });
+    const { book, imported: sure } = into([[load], [reps], [mass]], text, {
+      columns: { 4: { unitsOf: [2] } },
+    });
     expect(sure.report.notes.some(({ reason }) => reason === 'column-doubt')).toBe(false);
     expect(column(book, 'log', 'load')).toEqual([pounds[225], 100]);
     expect(column(book, 'log', 'mass')).toEqual([150, 80]);
   });
 
   test('is remembered by the import settings, which miss it where a file lacks it', () => {
-    const { book, taken } = into([[exercise], [load]], 'Exercise,Load,Unit\nSquat,225,lb\nSquat,100,kg\n');
-    expect(taken.recipe.columns.find((c) => c.column === 'load')).toMatchObject({ unitsIn: 'Unit' });
-    const next = { recipe: taken.recipe };
+    const { book, imported } = into([[exercise], [load]], 'Exercise,Load,Unit\nSquat,225,lb\nSquat,100,kg\n');
+    expect(imported.recipe.columns.find((c) => c.column === 'load')).toMatchObject({ unitsIn: 'Unit' });
+    const next = { recipe: imported.recipe };
     bring(book, 'log', 'Exercise,Load,Unit\nPress,50,lb\nPress,40,lb\n', next);
     expect(column(book, 'log', 'load').slice(2)).toEqual([pounds[50], pounds[40]]);
     expect(() => bring(book, 'log', 'Exercise,Load\nPress,51\n', next)).toThrow(/has no column "Unit"/);
   });
 
   test('is no column of codes: m and f beside a number stay texts', () => {
-    const { taken } = into([[load]], 'Load,Code\n100,m\n90,m\n80,m\n');
-    expect(taken.findings.columns[1]!.unitsOf).toBeNull();
+    const { imported } = into([[load]], 'Load,Code\n100,m\n90,m\n80,m\n');
+    expect(imported.findings.columns[1]!.unitsOf).toBeNull();
   });
 });
 
@@ -99,12 +101,12 @@ describe('a few times in a column of numbers', () => {
     const book = newBook();
     addSheet(book, 'log', []);
     const numbers = Array.from({ length: 10 }, (_, i) => `${i + 1}`);
-    const taken = bring(book, 'log', `Score\n${[...numbers, '1:30', '2:15'].join('\n')}\n`);
-    const [score] = taken.findings.columns;
+    const imported = bring(book, 'log', `Score\n${[...numbers, '1:30', '2:15'].join('\n')}\n`);
+    const [score] = imported.findings.columns;
     expect(score).toMatchObject({ dimension: null, unfit: 2 });
     expect(column(book, 'log', 'score').slice(0, 10)).toEqual(numbers.map(Number));
     expect(column(book, 'log', 'score')[10]).toMatchObject({ held: '1:30' });
-    expect(taken.report.notes.some(({ reason }) => reason === 'column-doubt')).toBe(false);
+    expect(imported.report.notes.some(({ reason }) => reason === 'column-doubt')).toBe(false);
   });
 
   test('under a heading that says a duration are read as times', () => {
@@ -141,8 +143,8 @@ describe('a log with a row for each set', () => {
   const sets = { name: 'sets', label: 'Sets', kind: 'number' } as const;
 
   test('asks whether each row is one set', () => {
-    const { taken } = into([[exercise], [sets], [reps], [load]], text);
-    expect(taken.report.notes).toContainEqual(
+    const { imported } = into([[exercise], [sets], [reps], [load]], text);
+    expect(imported.report.notes).toContainEqual(
       expect.objectContaining({
         reason: 'column-doubt',
         details: expect.objectContaining({ about: 'rowIsSet' }),
@@ -151,10 +153,10 @@ describe('a log with a row for each set', () => {
   });
 
   test('counts one set in each row where it is, and the next file is not asked about', () => {
-    const { book, taken } = into([[exercise], [sets], [reps], [load]], text, { rowIsSet: true });
+    const { book, imported } = into([[exercise], [sets], [reps], [load]], text, { rowIsSet: true });
     expect(column(book, 'log', 'sets')).toEqual([1, 1]);
     expect(column(book, 'log', 'load')).toEqual([100, 100]);
-    const again = bring(book, 'log', text.replaceAll('03-02', '03-09'), { recipe: taken.recipe });
+    const again = bring(book, 'log', text.replaceAll('03-02', '03-09'), { recipe: imported.recipe });
     expect(column(book, 'log', 'sets')).toEqual([1, 1, 1, 1]);
     expect(again.report.notes.some(({ reason }) => reason === 'column-doubt')).toBe(false);
   });
@@ -167,8 +169,8 @@ describe('a log with a row for each set', () => {
   });
 
   test('is not asked about where the file counts its sets', () => {
-    const { taken } = into([[exercise]], 'Exercise,Set,Sets,Reps\nSquat,1,3,5\nSquat,2,3,5\n');
-    expect(taken.findings.rowIsSet).toBeNull();
+    const { imported } = into([[exercise]], 'Exercise,Set,Sets,Reps\nSquat,1,3,5\nSquat,2,3,5\n');
+    expect(imported.findings.rowIsSet).toBeNull();
   });
 });
 
@@ -185,9 +187,9 @@ describe('“Weight”', () => {
   test('is called the load in a new sheet made from a log', () => {
     const book = newBook();
     addSheet(book, 'log', []);
-    const taken = bring(book, 'log', 'Exercise,Weight (lb),Reps\nSquat,225,5\nSquat,10,5\n');
+    const imported = bring(book, 'log', 'Exercise,Weight (lb),Reps\nSquat,225,5\nSquat,10,5\n');
     expect(column(book, 'log', 'load')).toEqual([pounds[225], pounds[10]]);
-    expect(wordsOf(taken)).toContain(
+    expect(wordsOf(imported)).toContain(
       'Column "Weight (lb)" is the load here, as in a training log, not body mass.',
     );
   });
@@ -198,21 +200,21 @@ describe('unreadable cells', () => {
     'Load (kg),Reps\nheavy,5\n100,5\nheavy,3\n90,3\nskip,3\n80,2\n70,2\n60,1\n50,1\n40,1\nheavy,1\n';
 
   test('are grouped by column, text and reason', () => {
-    const { taken } = into([[load], [reps]], text);
-    expect(taken.unreadable.map(({ index, text: t, count, line }) => [index, t, count, line])).toEqual([
+    const { imported } = into([[load], [reps]], text);
+    expect(imported.unreadable.map(({ index, text: t, count, line }) => [index, t, count, line])).toEqual([
       [0, 'heavy', 3, 2],
       [0, 'skip', 1, 6],
     ]);
   });
 
   test('of one text are cleared, or read as another, all at once; the settings remember it', () => {
-    const { book, taken } = into([[load], [reps]], text, {
+    const { book, imported } = into([[load], [reps]], text, {
       columns: { 0: { readAs: { heavy: '110', skip: '' } } },
     });
-    expect(taken.unreadable).toEqual([]);
-    expect(taken.report.rows).toMatchObject({ in: 11, placed: 11 });
+    expect(imported.unreadable).toEqual([]);
+    expect(imported.report.rows).toMatchObject({ in: 11, placed: 11 });
     expect(column(book, 'log', 'load')).toEqual([110, 100, 110, 90, null, 80, 70, 60, 50, 40, 110]);
-    bring(book, 'log', 'Load (kg),Reps\nheavy,7\n', { recipe: taken.recipe });
+    bring(book, 'log', 'Load (kg),Reps\nheavy,7\n', { recipe: imported.recipe });
     expect(column(book, 'log', 'load').at(-1)).toBe(110);
   });
 });

@@ -52,13 +52,15 @@ describe('headings find their columns', () => {
 
   test('a close spelling and a column alone of its kind are proposed, not taken', () => {
     const book = roster();
-    const taken = bring(book, 'roster', 'Athlete;Femurr;Seen\nAda;43;2026-01-05\n');
-    expect(taken.proposals).toEqual([
+    const imported = bring(book, 'roster', 'Athlete;Femurr;Seen\nAda;43;2026-01-05\n');
+    expect(imported.proposals).toEqual([
       { heading: 'Femurr', column: 'femur', by: 'spelling' },
       { heading: 'Seen', column: 'measured', by: 'content' },
     ]);
     expect(column(book, 'roster', 'femur')).toEqual([null]);
-    expect(wordsOf(taken).join('\n')).toMatch(/"Femurr" is close to "femur" in spelling, but was not taken/);
+    expect(wordsOf(imported).join('\n')).toMatch(
+      /"Femurr" is close to "femur" in spelling, but was not taken/,
+    );
   });
 
   test('a choice feeds a column or leaves one out', () => {
@@ -78,9 +80,9 @@ describe('headings find their columns', () => {
 
   test('pasted rows without headings go to the columns in order', () => {
     const book = roster();
-    const taken = bring(book, 'roster', 'Ada\t2026-01-05\t43\t61\nBo\t2026-01-06\t44\t88\n');
+    const imported = bring(book, 'roster', 'Ada\t2026-01-05\t43\t61\nBo\t2026-01-06\t44\t88\n');
     expect(column(book, 'roster', 'mass')).toEqual([61, 88]);
-    expect(wordsOf(taken)).toContain(
+    expect(wordsOf(imported)).toContain(
       'The rows have no headings; their cells went to the columns in order: athlete, measured, femur, mass.',
     );
   });
@@ -124,10 +126,10 @@ test('a letter alone is the choice that it begins, and the report says so', () =
     [{ name: 'athlete', kind: 'text' }],
     [{ name: 'sex', kind: 'choice', choices: ['female', 'male'] }],
   ]);
-  const taken = bring(book, 'roster', 'athlete,sex\nAda,F\nBo,m\nCy,male\nDee,d\n');
+  const imported = bring(book, 'roster', 'athlete,sex\nAda,F\nBo,m\nCy,male\nDee,d\n');
   expect(column(book, 'roster', 'sex').slice(0, 3)).toEqual(['female', 'male', 'male']);
   expect(column(book, 'roster', 'sex')[3]).toMatchObject({ held: 'd' });
-  expect(wordsOf(taken).join('\n')).toContain(
+  expect(wordsOf(imported).join('\n')).toContain(
     '2 cells with a letter that starts one of the choices, such as "F"; it was taken for female.',
   );
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../src/book/apply.ts';
 import { sheetNamed } from '../../src/book/book.ts';
 import { writeBook } from '../../src/book/file-write.ts';
-import { takeIn } from '../../src/intake/index.ts';
+import { importFile } from '../../src/intake/index.ts';
 import { addSheet, bring, bytesOf, column, newBook, refusal } from './help.ts';
 
 function logBook() {
@@ -38,9 +38,9 @@ describe('append', () => {
 
   test('a computed column of the file is left out, and said so', () => {
     const book = logBook();
-    const taken = bring(book, 'log', 'date,athlete,load (kg),double\n2026-01-05,Ada Holm,80,999\n');
+    const imported = bring(book, 'log', 'date,athlete,load (kg),double\n2026-01-05,Ada Holm,80,999\n');
     expect(column(book, 'log', 'double')).toEqual([null]);
-    expect(taken.report.notes.map((n) => n.reason)).toContain('computed-column');
+    expect(imported.report.notes.map((n) => n.reason)).toContain('computed-column');
   });
 
   test('a heading that matches nothing becomes a new column; what stood there before is blank in it', () => {
@@ -62,8 +62,8 @@ describe('replace', () => {
   test('the rows of the file stand in place of the old ones', () => {
     const book = logBook();
     bring(book, 'log', week2);
-    const taken = bring(book, 'log', week1, { mode: 'replace' });
-    expect(taken.report.rows).toMatchObject({ in: 3, added: 3, unchanged: 0 });
+    const imported = bring(book, 'log', week1, { mode: 'replace' });
+    expect(imported.report.rows).toMatchObject({ in: 3, added: 3, unchanged: 0 });
     expect(sheetNamed(book, 'log')!.rows).toBe(3);
   });
 });
@@ -83,14 +83,14 @@ describe('update by key', () => {
   test('known rows get the filled cells, blanks leave what stands, unknown rows are added; the change is shown first', () => {
     const book = roster();
     const before = writeBook(book);
-    const taken = takeIn(
+    const imported = importFile(
       bytesOf(file),
       { sheet: sheetNamed(book, 'roster')!, book },
       { mode: 'update', key: ['id'] },
     );
     expect(writeBook(book)).toBe(before);
-    expect(taken.changes).toEqual([{ row: 1, column: 'mass', before: 88, after: 87.2 }]);
-    expect(taken.report.rows).toMatchObject({
+    expect(imported.changes).toEqual([{ row: 1, column: 'mass', before: 88, after: 87.2 }]);
+    expect(imported.report.rows).toMatchObject({
       in: 4,
       placed: 4,
       added: 1,
@@ -98,7 +98,7 @@ describe('update by key', () => {
       unchanged: 2,
       held: 0,
     });
-    applyEdit(book, { do: 'batch', edits: taken.edits });
+    applyEdit(book, { do: 'batch', edits: imported.edits });
     expect(column(book, 'roster', 'mass')).toEqual([61, 87.2, 92, 70]);
     expect(column(book, 'roster', 'athlete')).toEqual(['Ada Holm', 'Bo Lind', 'Cy Rask', 'Di Moen']);
   });
@@ -106,12 +106,12 @@ describe('update by key', () => {
   test('one undo takes the whole import back', () => {
     const book = roster();
     const before = writeBook(book);
-    const taken = takeIn(
+    const imported = importFile(
       bytesOf(file),
       { sheet: sheetNamed(book, 'roster')!, book },
       { mode: 'update', key: ['id'] },
     );
-    const { inverse } = applyEdit(book, { do: 'batch', edits: taken.edits });
+    const { inverse } = applyEdit(book, { do: 'batch', edits: imported.edits });
     expect(writeBook(book)).not.toBe(before);
     applyEdit(book, inverse);
     expect(writeBook(book)).toBe(before);
@@ -119,12 +119,12 @@ describe('update by key', () => {
 
   test('a row without a key and a key that comes twice are held with the row as it stands in the file', () => {
     const book = roster();
-    const taken = bring(book, 'roster', 'id,athlete,mass (kg)\n2,Bo Lind,87\n,Nobody,70\n2,Bo Lind,86\n', {
+    const imported = bring(book, 'roster', 'id,athlete,mass (kg)\n2,Bo Lind,87\n,Nobody,70\n2,Bo Lind,86\n', {
       mode: 'update',
       key: ['id'],
     });
-    expect(taken.report.rows).toMatchObject({ in: 3, placed: 1, held: 2 });
-    expect(taken.heldRows.map((h) => [h.line, h.raw, h.reason.reason])).toEqual([
+    expect(imported.report.rows).toMatchObject({ in: 3, placed: 1, held: 2 });
+    expect(imported.heldRows.map((h) => [h.line, h.raw, h.reason.reason])).toEqual([
       [3, ',Nobody,70', 'key-missing'],
       [4, '2,Bo Lind,86', 'key-twice'],
     ]);
@@ -169,7 +169,7 @@ describe('a recipe', () => {
   test('is not used for a file of other headings', () => {
     const book = logBook();
     const { recipe, recipeKey } = bring(book, 'log', week1);
-    const other = takeIn(
+    const other = importFile(
       bytesOf('name,femur (cm)\nAda Holm,42\n'),
       { sheet: null, book },
       { recipes: [{ key: recipeKey, recipe }] },

@@ -4,7 +4,7 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
 import type { Column, Sheet } from '../../src/book/model.ts';
-import { IntakeRefusal, takeIn } from '../../src/intake/index.ts';
+import { IntakeRefusal, importFile } from '../../src/intake/index.ts';
 import { decodeAll } from '../../src/intake/read/decode.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
 
@@ -142,7 +142,7 @@ describe('a table of ours', () => {
     fc.assert(
       fc.property(fc.array(row.filter(isFilled), { minLength: 1, maxLength: 12 }), dialect, (rows, d) => {
         const { book, sheet } = emptySheet();
-        const taken = takeIn(
+        const imported = importFile(
           write(rows, d),
           { sheet: sheet(), book },
           {
@@ -158,8 +158,8 @@ describe('a table of ours', () => {
             },
           },
         );
-        expect(taken.report.rows).toMatchObject({ in: rows.length, placed: rows.length, held: 0 });
-        applyEdit(book, { do: 'batch', edits: taken.edits });
+        expect(imported.report.rows).toMatchObject({ in: rows.length, placed: rows.length, held: 0 });
+        applyEdit(book, { do: 'batch', edits: imported.edits });
         const back = rows.map((_, i) => columns.map((c) => sheet().cells.get(c.id)!.get(i)));
         expect(back).toEqual(rows.map(cellsOf));
       }),
@@ -190,11 +190,11 @@ describe('a table of ours', () => {
         dialect.filter((d) => d.quoteAll || d.decimal === '.' || d.delimiter !== ','),
         (rows, d) => {
           const { book, sheet } = emptySheet();
-          const taken = takeIn(write(rows, d), { sheet: sheet(), book });
-          expect(taken.findings.delimiter.value).toBe(d.delimiter);
-          expect(taken.report.rows).toMatchObject({ in: rows.length, placed: rows.length, held: 0 });
-          expect(taken.report.cells.held).toBe(0);
-          applyEdit(book, { do: 'batch', edits: taken.edits });
+          const imported = importFile(write(rows, d), { sheet: sheet(), book });
+          expect(imported.findings.delimiter.value).toBe(d.delimiter);
+          expect(imported.report.rows).toMatchObject({ in: rows.length, placed: rows.length, held: 0 });
+          expect(imported.report.cells.held).toBe(0);
+          applyEdit(book, { do: 'batch', edits: imported.edits });
           const back = rows.map((_, i) => columns.map((c) => sheet().cells.get(c.id)!.get(i)));
           expect(back).toEqual(rows.map(cellsOf));
         },
@@ -216,7 +216,7 @@ describe('line ends', () => {
     fc.assert(
       fc.property(fc.array(line, { minLength: 1, maxLength: 40 }), ends, (lines, first) => {
         const text = `Load (kg),Note${first}${lines.map(([n, t, end]) => `${n},${t}${end}`).join('')}`;
-        const { report, preview } = takeIn(new TextEncoder().encode(text), { sheet: null });
+        const { report, preview } = importFile(new TextEncoder().encode(text), { sheet: null });
         expect(report.rows).toMatchObject({ in: lines.length, placed: lines.length, held: 0 });
         expect(preview.first.map(({ cells }) => cells[0])).toEqual(lines.slice(0, 20).map(([n]) => n));
       }),
@@ -228,7 +228,7 @@ describe('line ends', () => {
     const rows = 600_000;
     const endOf = (i: number) => (i < 300_000 ? '\r\n' : i % 3 === 0 ? '\r' : '\n');
     const lines = Array.from({ length: rows }, (_, i) => `${i % 200},${i % 7}.5${endOf(i)}`);
-    const { report, findings } = takeIn(new TextEncoder().encode(`Load (kg),Reps\r\n${lines.join('')}`), {
+    const { report, findings } = importFile(new TextEncoder().encode(`Load (kg),Reps\r\n${lines.join('')}`), {
       sheet: null,
     });
     expect(findings.partial).toBe(true);
@@ -238,7 +238,7 @@ describe('line ends', () => {
 
   test('that are mixed keep each row that is not imported apart, as it came', () => {
     const text = 'Load (kg),Reps\r1,2\r\n3,4,spilled\n5,6\r7\r8,9\n10,11';
-    const { report, heldRows } = takeIn(new TextEncoder().encode(text), { sheet: null });
+    const { report, heldRows } = importFile(new TextEncoder().encode(text), { sheet: null });
     expect(report.rows).toMatchObject({ in: 6, placed: 4, held: 2 });
     expect(heldRows.map(({ line, raw }) => [line, raw])).toEqual([
       [3, '3,4,spilled'],
@@ -281,9 +281,9 @@ describe('damage to a file', () => {
         (rows, d, damages) => {
           const bytes = damages.reduce<Uint8Array>(hurt, write(rows, d));
           for (const target of [null, emptySheet().sheet()]) {
-            let taken: ReturnType<typeof takeIn>;
+            let imported: ReturnType<typeof importFile>;
             try {
-              taken = takeIn(bytes, { sheet: target });
+              imported = importFile(bytes, { sheet: target });
             } catch (error) {
               if (error instanceof IntakeRefusal) {
                 expect(error.message.length).toBeGreaterThan(20);
@@ -291,13 +291,13 @@ describe('damage to a file', () => {
               }
               throw error;
             }
-            const { rows: r, lines, cells } = taken.report;
+            const { rows: r, lines, cells } = imported.report;
             expect(r.in).toBe(r.placed + r.held);
-            expect(taken.heldRows).toHaveLength(r.held);
+            expect(imported.heldRows).toHaveLength(r.held);
             const { total, ...parts } = lines;
             expect(Object.values(parts).reduce((a, b) => a + b, 0)).toBe(total);
             // The lines of the text, counted without any parser.
-            const t = decodeAll(bytes, taken.findings.encoding.value);
+            const t = decodeAll(bytes, imported.findings.encoding.value);
             const counted = t.split(/\r\n|\r|\n/);
             if (counted.at(-1) === '') counted.pop();
             expect(total).toBe(counted.length);

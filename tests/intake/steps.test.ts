@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { writeBook } from '../../src/book/file-write.ts';
-import { IntakeRefusal, inspect, mendedRows, takeIn, takingIn } from '../../src/intake/index.ts';
+import { IntakeRefusal, importFile, importing, inspect, mendedRows } from '../../src/intake/index.ts';
 import { addSheet, bring, bytesOf, column, newBook } from './help.ts';
 
 describe('a long file', () => {
@@ -12,7 +12,7 @@ describe('a long file', () => {
   const bytes = bytesOf(`date,athlete,load (kg)\n${lines.join('\n')}\n`);
 
   test('tells how far it is, in many small steps, never going back', () => {
-    const task = takingIn(bytes, { sheet: null });
+    const task = importing(bytes, { sheet: null });
     const placing: number[] = [];
     let step = task.next();
     for (; !step.done; step = task.next()) {
@@ -29,7 +29,7 @@ describe('a long file', () => {
     const book = newBook();
     addSheet(book, 'log', [[{ name: 'date', kind: 'date' }], [{ name: 'athlete', kind: 'text' }]]);
     const before = writeBook(book);
-    const task = takingIn(bytes, { sheet: book.sheets[0]!, book });
+    const task = importing(bytes, { sheet: book.sheets[0]!, book });
     for (let i = 0; i < 25; i++) expect(task.next().done).toBe(false);
     task.return(undefined as never);
     expect(task.next().done).toBe(true);
@@ -43,7 +43,7 @@ describe('a long file', () => {
       (_, i) => `0${(i % 9) + 1}/02/2026,Lifter ${i % 50},${80 + (i % 40)} units of work`,
     );
     const sure = Array.from({ length: 10_000 }, () => '28/02/2026,Lifter 1,80 units of work');
-    const mdyFirst = takeIn(
+    const mdyFirst = importFile(
       bytesOf(`date,athlete,load\n${[...open, ...sure].join('\n')}\n`),
       { sheet: null, label: 'log' },
       {},
@@ -52,12 +52,12 @@ describe('a long file', () => {
     expect(mdyFirst.findings.columns[0]!.dateOrder?.certainty).toBe('doubtful');
     expect(mdyFirst.report.cells.held).toBe(0);
     const american = sure.map((line) => line.replace('28/02', '02/28'));
-    const taken = takeIn(bytesOf(`date,athlete,load\n${[...open, ...american].join('\n')}\n`), {
+    const imported = importFile(bytesOf(`date,athlete,load\n${[...open, ...american].join('\n')}\n`), {
       sheet: null,
       label: 'log',
     });
-    expect(taken.report.cells.held).toBe(0);
-    const [edit] = taken.edits.filter((e) => e.do === 'add-rows');
+    expect(imported.report.cells.held).toBe(0);
+    const [edit] = imported.edits.filter((e) => e.do === 'add-rows');
     const cells = edit!.cells![0] as { numbers: Float64Array };
     // 01/02/2026 is the 2nd of January once the column turns out to be month first.
     expect(cells.numbers[0]).toBe(Date.UTC(2026, 0, 2) / 86_400_000 + 25_569);
@@ -65,7 +65,7 @@ describe('a long file', () => {
 });
 
 describe('any bytes at all', () => {
-  test('are taken or refused with a sentence', () => {
+  test('are imported or refused with a sentence', () => {
     fc.assert(
       fc.property(
         fc.oneof(
@@ -76,7 +76,7 @@ describe('any bytes at all', () => {
         (bytes) => {
           try {
             inspect(bytes);
-            const { report } = takeIn(bytes, { sheet: null });
+            const { report } = importFile(bytes, { sheet: null });
             expect(report.rows.in).toBe(report.rows.placed + report.rows.held);
           } catch (error) {
             if (!(error instanceof IntakeRefusal)) throw error;
@@ -108,7 +108,7 @@ describe('any bytes at all', () => {
       Math.min(
         ...[1, 2, 3].map(() => {
           const before = process.cpuUsage();
-          const { report } = takeIn(
+          const { report } = importFile(
             bytes,
             { sheet: null },
             { choices: { delimiter: '\t', quote: '', headingLines: 1 } },
@@ -137,7 +137,7 @@ describe('held rows that were mended', () => {
     const first = bring(book, 'log', `Athlete;Load (kg);Note\n${rows.join('\n')}\nBo;90,5;fine; thanks\n`);
     expect(first.heldRows.map((h) => h.raw)).toEqual(['Bo;90,5;fine; thanks']);
     const mended = mendedRows(['Bo;90,5;"fine; thanks"'], first.provenance);
-    const again = takeIn(
+    const again = importFile(
       mended.bytes,
       { sheet: book.sheets[0]!, book },
       { ...mended.options, recipe: first.recipe },

@@ -5,7 +5,7 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { columnNamed, createBook, sheetNamed } from '../../src/book/book.ts';
 import { CellKind } from '../../src/book/cells.ts';
 import type { Edit } from '../../src/book/edit.ts';
-import { inspect, type Recipe, takeIn } from '../../src/intake/index.ts';
+import { importFile, inspect, type Recipe } from '../../src/intake/index.ts';
 
 // Gordon et al. 2014, NATICK/TR-15/007, the two public files of the 2012 survey; approved for public release. They stay
 // outside the project. Row and column counts, encodings and the first man's values are read from the files themselves.
@@ -75,10 +75,10 @@ describe.skipIf(!here)('the survey comes in exactly', () => {
     expect(found.lineEnd).toBe('\r\n');
     expect(found.columns).toHaveLength(108);
     expect(found.rows).toBe(4082);
-    const taken = takeIn(read(men), { sheet: null, label: 'men' });
-    expect(taken.report.rows).toMatchObject({ in: 4082, placed: 4082, held: 0 });
-    expect(taken.report.cells.held).toBe(0);
-    const sheet = sheetNamed(apply(taken.edits), 'men')!;
+    const imported = importFile(read(men), { sheet: null, label: 'men' });
+    expect(imported.report.rows).toMatchObject({ in: 4082, placed: 4082, held: 0 });
+    expect(imported.report.cells.held).toBe(0);
+    const sheet = sheetNamed(apply(imported.edits), 'men')!;
     expect(sheet.columns).toHaveLength(108);
     // Line 1934 of the file, read in a hex dump: bytes 4D E9 74 69 73.
     const ethnicity = sheet.cells.get(columnNamed(sheet, 'ethnicity')!.id)!;
@@ -107,8 +107,12 @@ describe.skipIf(!here)('the survey comes in exactly', () => {
 
   test('a recipe turns millimetres into centimetres and tenths of kilograms into kilograms, to the last digit', () => {
     const book = emptySheet();
-    const taken = takeIn(read(men), { sheet: sheetNamed(book, 'people')! }, { recipe, name: 'men.csv' });
-    applyEdit(book, { do: 'batch', edits: taken.edits });
+    const imported = importFile(
+      read(men),
+      { sheet: sheetNamed(book, 'people')! },
+      { recipe, name: 'men.csv' },
+    );
+    applyEdit(book, { do: 'batch', edits: imported.edits });
     const sheet = sheetNamed(book, 'people')!;
     expect(sheet.rows).toBe(4082);
     // The first man: 10027, stature 1776 mm, trochanterion 919 mm, 815 tenths of a kilogram, 4-Oct-10.
@@ -139,11 +143,11 @@ describe.skipIf(!here)('the survey comes in exactly', () => {
   test('both files go into one sheet by one recipe: 6,068 rows, and none twice when they come again', () => {
     const book = emptySheet();
     for (const path of [men, women]) {
-      const taken = takeIn(read(path), { sheet: sheetNamed(book, 'people')! }, { recipe });
-      applyEdit(book, { do: 'batch', edits: taken.edits });
+      const imported = importFile(read(path), { sheet: sheetNamed(book, 'people')! }, { recipe });
+      applyEdit(book, { do: 'batch', edits: imported.edits });
     }
     expect(sheetNamed(book, 'people')!.rows).toBe(6068);
-    const again = takeIn(read(women), { sheet: sheetNamed(book, 'people')! }, { recipe });
+    const again = importFile(read(women), { sheet: sheetNamed(book, 'people')! }, { recipe });
     expect(again.report.rows).toMatchObject({ in: 1986, placed: 1986, added: 0, unchanged: 1986, held: 0 });
   });
 });

@@ -75,7 +75,7 @@ describe('a log that comes in beside a roster', () => {
 
   test("gets the roster's spelling where it is clear who is meant, and says who is not", () => {
     const b = book();
-    const taken = bring(b, 'log', log);
+    const imported = bring(b, 'log', log);
     expect(column(b, 'log', 'athlete')).toEqual([
       'Anna Müller',
       'Zoë Kral',
@@ -84,16 +84,21 @@ describe('a log that comes in beside a roster', () => {
       'Peter Novak',
       'Anna Müller',
     ]);
-    expect(taken.who).toMatchObject({
+    expect(imported.who).toMatchObject({
       column: 'athlete',
       roster: 'roster',
       close: [{ text: 'Zoë Krall', values: ['Zoë Kral'] }],
       unknown: [{ text: 'Peter Novak' }],
     });
-    expect(wordsOf(taken).filter((w) => w.includes('Zoë Krall'))[0]).toMatch(
+    expect(wordsOf(imported).filter((w) => w.includes('Zoë Krall'))[0]).toMatch(
       /may be "Zoë Kral" of roster\. Say so/,
     );
-    expect(taken.recipe.who).toEqual({ column: 'athlete', roster: 'roster', name: 'athlete', also: ['id'] });
+    expect(imported.recipe.who).toEqual({
+      column: 'athlete',
+      roster: 'roster',
+      name: 'athlete',
+      also: ['id'],
+    });
   });
 
   test('a decision that stands in the recipe is followed', () => {
@@ -106,8 +111,8 @@ describe('a log that comes in beside a roster', () => {
 
   test('asked to leave names alone, it does', () => {
     const b = book();
-    const taken = bring(b, 'log', log, { who: null });
-    expect(taken.who).toBeNull();
+    const imported = bring(b, 'log', log, { who: null });
+    expect(imported.who).toBeNull();
     expect(column(b, 'log', 'athlete')[0]).toBe('Müller, Anna');
   });
 });

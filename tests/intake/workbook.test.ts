@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
-import { IntakeRefusal, type PrepareOptions, prepare, takeIn } from '../../src/intake/index.ts';
+import { IntakeRefusal, importFile, type PrepareOptions, prepare } from '../../src/intake/index.ts';
 import { textOfNumber, useOfCode } from '../../src/intake/read/workbook/formats.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
 import { bytesOf, wordsOf } from './help.ts';
@@ -15,15 +15,15 @@ const file = (name: string): Uint8Array =>
 
 async function open(name: string, options: PrepareOptions = {}) {
   const { bytes, options: given } = await prepare(file(name), { name, ...options });
-  const taken = takeIn(bytes, { sheet: null, label: 'table' }, { name, now: '2026-06-30', ...given });
+  const imported = importFile(bytes, { sheet: null, label: 'table' }, { name, now: '2026-06-30', ...given });
   const book = createBook();
-  applyEdit(book, { do: 'batch', edits: taken.edits });
+  applyEdit(book, { do: 'batch', edits: imported.edits });
   const sheet = book.sheets[0]!;
   const shown = (cell: Cell): unknown =>
     cell !== null && typeof cell === 'object' ? ('date' in cell ? isoFromSerial(cell.date) : cell) : cell;
   const column = (column: string): unknown[] =>
     Array.from({ length: sheet.rows }, (_, row) => shown(sheet.cells.get(column)!.get(row)));
-  return { taken, sheet, column };
+  return { imported, sheet, column };
 }
 
 async function refusal(bytes: Uint8Array, options: PrepareOptions = {}): Promise<string> {
@@ -33,7 +33,7 @@ async function refusal(bytes: Uint8Array, options: PrepareOptions = {}): Promise
     if (error instanceof IntakeRefusal) return error.message;
     throw error;
   }
-  return 'taken';
+  return 'imported';
 }
 
 /** The fewest files that make a workbook with one sheet. */
@@ -52,13 +52,13 @@ function workbook(sheet: Uint8Array | string): Uint8Array {
 
 describe('a workbook (.xlsx)', () => {
   test('gives the first table with rows: texts, dates, numbers, per cent, durations, yes and no', async () => {
-    const { taken, column, sheet } = await open('roster.xlsx');
-    expect(taken.findings.workbook).toEqual({
+    const { imported, column, sheet } = await open('roster.xlsx');
+    expect(imported.findings.workbook).toEqual({
       kind: 'xlsx',
       table: 'Roster',
       tables: ['Cover', 'Roster', 'Log'],
     });
-    expect(taken.report.rows).toMatchObject({ in: 3, placed: 3, held: 0 });
+    expect(imported.report.rows).toMatchObject({ in: 3, placed: 3, held: 0 });
     expect(column('athlete')).toEqual(['Mira Dahl', 'Jörg "Jo" Weil', 'Ola Åkesson']);
     expect(column('measured_on')).toEqual(['2026-03-04', '2026-03-05', '2025-12-31']);
     expect(column('femur').slice(0, 2)).toEqual([43.1, 44.65]);
@@ -84,25 +84,25 @@ describe('a workbook (.xlsx)', () => {
   });
 
   test('gives the stored value of a formula; one whose value was not stored is held, not blank', async () => {
-    const { column, taken } = await open('formulas.xlsx');
+    const { column, imported } = await open('formulas.xlsx');
     expect(column('b')[0]).toBe(2);
     expect(column('b')[1]).toMatchObject({ held: '=B3+1' });
-    expect(wordsOf(taken).join('\n')).toMatch(/1 cell unreadable, such as "=B3\+1"/);
+    expect(wordsOf(imported).join('\n')).toMatch(/1 cell unreadable, such as "=B3\+1"/);
   });
 
   test('keeps the fingerprint and the size of the file that arrived', async () => {
     const { createHash } = await import('node:crypto');
-    const { taken } = await open('roster.xlsx');
-    expect(taken.provenance.hash).toBe(createHash('sha256').update(file('roster.xlsx')).digest('hex'));
-    expect(taken.provenance.size).toBe(file('roster.xlsx').length);
+    const { imported } = await open('roster.xlsx');
+    expect(imported.provenance.hash).toBe(createHash('sha256').update(file('roster.xlsx')).digest('hex'));
+    expect(imported.provenance.size).toBe(file('roster.xlsx').length);
   });
 });
 
 describe('a workbook (.ods)', () => {
   test('gives typed values, not their shown texts; repeated cells and rows; no remarks', async () => {
-    const { taken, column } = await open('roster.ods');
-    expect(taken.findings.workbook).toEqual({ kind: 'ods', table: 'Roster', tables: ['Roster'] });
-    expect(taken.report.rows).toMatchObject({ in: 3, placed: 3, held: 0 });
+    const { imported, column } = await open('roster.ods');
+    expect(imported.findings.workbook).toEqual({ kind: 'ods', table: 'Roster', tables: ['Roster'] });
+    expect(imported.report.rows).toMatchObject({ in: 3, placed: 3, held: 0 });
     expect(column('athlete')).toEqual(['Mira  Dahl', 'Same row\ntwice', 'Same row\ntwice']);
     expect(column('day')).toEqual(['2026-03-04', null, null]);
     expect(column('femur')).toEqual([43.1, 44, 44]);
@@ -125,7 +125,7 @@ describe('a zipped file that is refused', () => {
     for (let at = 40; at < whole.length; at += 97) {
       const hurt = whole.slice();
       hurt[at] = hurt[at]! ^ 0xff;
-      // Taken or refused with a sentence, never anything else.
+      // Imported or refused with a sentence, never anything else.
       expect(typeof (await refusal(hurt))).toBe('string');
     }
   });
@@ -154,7 +154,7 @@ describe('a zipped file that is refused', () => {
   test('with entities that would unfold', async () => {
     const unfolding = `<!DOCTYPE x [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;">]><worksheet><sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>&b;</t></is></c></row></sheetData></worksheet>`;
     expect(await refusal(workbook(unfolding))).toMatch(/damaged/);
-    expect(await refusal(workbook(unfolding.replace('&b;</t>', 'b</t>')))).toBe('taken');
+    expect(await refusal(workbook(unfolding.replace('&b;</t>', 'b</t>')))).toBe('imported');
   });
 
   test('with more cells than a table of measures has', async () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/imports/bring-in.ts';
+import { preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 import { safe } from '../../src/session/text/csv.ts';
 
@@ -27,7 +27,7 @@ function book(texts: readonly (readonly string[])[] = []): Session {
     });
   return session;
 }
-function bringIn(session: Session, csv: string): void {
+function importCsv(session: Session, csv: string): void {
   const bytes = new TextEncoder().encode(csv);
   const reading = preparing(session, {
     bytes,
@@ -37,7 +37,7 @@ function bringIn(session: Session, csv: string): void {
   });
   let step = reading.next();
   while (!step.done) step = reading.next();
-  const done = session.bringIn(step.value);
+  const done = session.writePlanned(step.value);
   if (!done.ok) throw new Error(done.sentence);
   for (const _ of session.recalculate());
 }
@@ -123,7 +123,7 @@ describe('a sheet as CSV', () => {
           ]),
         );
         const again = book();
-        bringIn(again, session.toCsv('roster'));
+        importCsv(again, session.toCsv('roster'));
         expect(cells(again)).toEqual(cells(session));
       }),
       { numRuns: 100 },
@@ -134,7 +134,7 @@ describe('a sheet as CSV', () => {
     const names = ['=1+1', '+1', '-', '@x', "'=x", "''=x", "'a", '\tx', 'plain'];
     const session = book(names.map((name) => [name, '17', '200', '1', '2001-05-06', 'yes']));
     const again = book();
-    bringIn(again, session.toCsv('roster'));
+    importCsv(again, session.toCsv('roster'));
     expect(cells(again).map((v) => v.athlete)).toEqual(names);
   });
 });

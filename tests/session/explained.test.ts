@@ -88,7 +88,7 @@ describe('an observed lean taken apart', () => {
     const working = session.working({ sheet: sheet.id, column, row: 0 });
     expect(working.explained!.parts).toHaveLength(7);
     expect(working.text).toContain('because a quarter of the ankle range is not used');
-    const pages = handoutShapes(session.ask((viewed) => handoutsOf(viewed)));
+    const pages = handoutShapes(session.ask((context) => handoutsOf(context)));
     const page = pages.map(shapeText).join('');
     expect(page).toContain('where it comes from');
     expect(page).toContain('because a quarter of the ankle range is not used');

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/imports/bring-in.ts';
+import { preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 
 /** A log with a row for each set: a set number, no count of sets, no minutes, no exertion. */
@@ -27,7 +27,7 @@ beforeAll(() => {
   for (;;) {
     const step = work.next();
     if (!step.done) continue;
-    expect(session.bringIn(step.value).ok).toBe(true);
+    expect(session.writePlanned(step.value).ok).toBe(true);
     break;
   }
   // What was imported leaves its values to whoever waits for them; until then a cell shows what it had before.
@@ -55,13 +55,13 @@ describe('a log with a row for each set, in a new sheet', () => {
     for (;;) {
       const step = work.next();
       if (!step.done) continue;
-      expect(step.value.taken.report.notes).toContainEqual(
+      expect(step.value.imported.report.notes).toContainEqual(
         expect.objectContaining({
           reason: 'column-computed',
           details: expect.objectContaining({ column: 'Tonnage' }),
         }),
       );
-      expect(made.bringIn(step.value).ok).toBe(true);
+      expect(made.writePlanned(step.value).ok).toBe(true);
       break;
     }
     for (const _ of made.recalculate());

@@ -352,10 +352,10 @@ describe('the coach’s sample', () => {
     return {
       figure: [figure.missing, figure.absent, figure.numbers],
       charts: chartsOutline(session.current).map(({ key }) =>
-        session.ask((viewed) => JSON.stringify(chartOf(viewed, key).panels)),
+        session.ask((context) => JSON.stringify(chartOf(context, key).panels)),
       ),
       handouts: session
-        .ask((viewed) => handoutsOf(viewed))
+        .ask((context) => handoutsOf(context))
         .handouts.map(({ numbers, findings, toTry, tested, retest }) => [
           numbers,
           findings,
@@ -363,9 +363,9 @@ describe('the coach’s sample', () => {
           tested,
           retest,
         ]),
-      notes: session.ask((viewed) => handoutsOf(viewed)).notes,
-      report: session.ask((viewed) => {
-        const { described, reliability, problems } = reportOf(viewed, { version: '0', on: '2025-01-01' });
+      notes: session.ask((context) => handoutsOf(context)).notes,
+      report: session.ask((context) => {
+        const { described, reliability, problems } = reportOf(context, { version: '0', on: '2025-01-01' });
         return [described, reliability, problems];
       }),
       doubts: session.doubts().map(({ about, sentence }) => [about, sentence]),

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/imports/bring-in.ts';
+import { preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 
 const file = (sex: string) => new URL(`../../../shared/data/ANSUR_II_${sex}_Public.csv`, import.meta.url);
@@ -12,7 +12,7 @@ const text = readFileSync(
   'utf8',
 );
 const opened = (): Session => Session.open(text);
-function bringIn(session: Session, sheet: string, sex: string): void {
+function importFile(session: Session, sheet: string, sex: string): void {
   const reading = preparing(session, {
     bytes: readFileSync(file(sex)),
     name: `${sex}.csv`,
@@ -21,7 +21,7 @@ function bringIn(session: Session, sheet: string, sex: string): void {
   });
   let step = reading.next();
   while (!step.done) step = reading.next();
-  expect(session.bringIn(step.value).ok).toBe(true);
+  expect(session.writePlanned(step.value).ok).toBe(true);
   for (const _ of session.recalculate());
 }
 const table = (session: Session, sheet: string): Map<string, Record<string, number>> =>
@@ -42,8 +42,8 @@ describe('the survey book', () => {
   test.skipIf(!here)('brings both files in by recipe and reproduces the survey', () => {
     const session = opened();
     const empty = session.save();
-    bringIn(session, 'men', 'MALE');
-    bringIn(session, 'women', 'FEMALE');
+    importFile(session, 'men', 'MALE');
+    importFile(session, 'women', 'FEMALE');
     const summary = table(session, 'summary');
     const relations = table(session, 'relations');
 

@@ -7,7 +7,7 @@ import { createBook, type LiveBook } from '../../src/book/book.ts';
 import { writeBook } from '../../src/book/file-write.ts';
 import type { BookStore } from '../../src/store/book-store.ts';
 import { contentOf } from '../../src/store/content.ts';
-import { type OpenedBook, openShelf, type Shelf } from '../../src/store/shelf.ts';
+import { type Library, type OpenedBook, openLibrary } from '../../src/store/library.ts';
 import { book, editFor, picks } from '../book/random.ts';
 import { FakeFiles } from './fake-files.ts';
 import { FakeLocks } from './locks.ts';
@@ -30,20 +30,20 @@ function restart(): void {
   vi.stubGlobal('navigator', { locks: new FakeLocks(), storage: files.storage });
 }
 
-async function shelfNow(policy = {}): Promise<Shelf> {
-  const opened = await openShelf({ name, policy });
+async function libraryNow(policy = {}): Promise<Library> {
+  const opened = await openLibrary({ name, policy });
   if (!opened.ok) throw new Error(opened.fault.sentence);
-  return opened.shelf;
+  return opened.library;
 }
 
-async function created(shelf: Shelf, of: LiveBook): Promise<BookStore> {
-  const made = await shelf.create(of);
+async function created(library: Library, of: LiveBook): Promise<BookStore> {
+  const made = await library.create(of);
   if (!made.ok) throw new Error(made.fault.sentence);
   return made.store;
 }
 
-async function opened(shelf: Shelf, id: string, takeOver = false): Promise<OpenedBook> {
-  const got = await shelf.openBook(id, { takeOver });
+async function opened(library: Library, id: string, takeOver = false): Promise<OpenedBook> {
+  const got = await library.openBook(id, { takeOver });
   if (!got.ok) throw new Error(got.fault.sentence);
   return got;
 }
@@ -80,13 +80,13 @@ const upTo = (n: number) => Array.from({ length: n }, (_, i) => i + 1);
 /** A counting book with so many changes, kept and closed. */
 async function stored(entries: number, snapshots: readonly number[] = []): Promise<string> {
   const { live, next } = counting();
-  const shelf = await shelfNow();
-  const store = await created(shelf, live);
+  const library = await libraryNow();
+  const store = await created(library, live);
   for (let n = 1; n <= entries; n++) {
     expect((await store.append(...next())).ok).toBe(true);
     if (snapshots.includes(n)) await store.snapshot(() => contentOf(live));
   }
-  await shelf.close();
+  await library.close();
   return store.id;
 }
 
@@ -108,8 +108,8 @@ describe('a second journal', () => {
         async (made, steps) => {
           begin();
           let live: LiveBook = made;
-          let shelf = await shelfNow();
-          let store = await created(shelf, made);
+          let library = await libraryNow();
+          let store = await created(library, made);
           const { id } = store;
           for (const [pick, then] of [...steps, [undefined, 'kill and delete'] as const]) {
             if (pick) {
@@ -120,11 +120,11 @@ describe('a second journal', () => {
             } else expect((await store.retry()).ok).toBe(true);
             if (then === 'snapshot') void store.snapshot(() => contentOf(live));
             if (then === 'wait' || then === 'go on' || then === 'snapshot') continue;
-            if (then === 'reopen' || then === 'delete') await shelf.close();
+            if (then === 'reopen' || then === 'delete') await library.close();
             restart();
             if (then.includes('delete')) await deleteDB(name);
-            shelf = await shelfNow();
-            const again = await opened(shelf, id);
+            library = await libraryNow();
+            const again = await opened(library, id);
             expect(again.notes).toEqual(
               then.includes('delete') ? [expect.stringContaining('has lost its saved copy')] : [],
             );
@@ -132,7 +132,7 @@ describe('a second journal', () => {
             ({ book: live } = again);
             store = again.store!;
           }
-          await shelf.close();
+          await library.close();
         },
       ),
       { numRuns: 40 },
@@ -141,11 +141,11 @@ describe('a second journal', () => {
 
   test('of a book whose database is gone: the book under its id, what can be undone, and its versions', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     const { id } = store;
     const before = writeBook(live);
-    await shelf.versions.keep(id, live, 'Before');
+    await library.versions.keep(id, live, 'Before');
     for (let n = 1; n <= 5; n++) {
       await store.append(...next());
       if (n === 2)
@@ -154,13 +154,13 @@ describe('a second journal', () => {
           () => ({ undo: [{ words: 'Put 2', edit: { do: 'set-title', title: 'x' } }], redo: [] }),
         );
     }
-    await shelf.versions.keep(id, live, 'After');
-    await shelf.versions.keep(id, live, 'Dropped');
-    await shelf.versions.remove(id, 3);
-    await shelf.close();
+    await library.versions.keep(id, live, 'After');
+    await library.versions.keep(id, live, 'Dropped');
+    await library.versions.remove(id, 3);
+    await library.close();
     await deleteDB(name);
 
-    const again = await shelfNow();
+    const again = await libraryNow();
     expect(await again.list()).toMatchObject([{ id, title: 'Counting' }]);
     const { book, history, notes } = await opened(again, id);
     expect(numbersOf(book)).toEqual(upTo(5));
@@ -173,12 +173,12 @@ describe('a second journal', () => {
     expect(read.ok && writeBook(read.book)).toBe(before);
     await again.close();
     // It is said once.
-    expect((await opened(await shelfNow(), id)).notes).toEqual([]);
+    expect((await opened(await libraryNow(), id)).notes).toEqual([]);
   });
 
   test('cut at any byte, with the database gone: every change answered before the cut is there, and no other', async () => {
     const { live, next } = counting();
-    const first = await shelfNow();
+    const first = await libraryNow();
     const store = await created(first, live);
     const { id } = store;
     const file = segmentFile();
@@ -193,16 +193,16 @@ describe('a second journal', () => {
     for (let cut = whole.length; cut >= 0; cut--) {
       file.bytes = whole.slice(0, cut);
       await deleteDB(name);
-      const shelf = await shelfNow();
+      const library = await libraryNow();
       const there = sizes.filter((size) => size <= cut).length;
       // Without a whole copy it is no book.
-      expect(await shelf.list()).toHaveLength(there === 0 ? 0 : 1);
+      expect(await library.list()).toHaveLength(there === 0 ? 0 : 1);
       if (there === 0) continue;
-      const { book, notes } = await opened(shelf, id);
+      const { book, notes } = await opened(library, id);
       expect(numbersOf(book)).toEqual(upTo(there - 1));
       expect(notes).toEqual([expect.stringContaining('has lost its saved copy')]);
       expect(notes[0]!.includes('what came after it is lost')).toBe(!sizes.includes(cut));
-      await shelf.close();
+      await library.close();
     }
   });
 
@@ -214,11 +214,11 @@ describe('a second journal', () => {
       file.bytes = whole.slice();
       file.bytes[at]! ^= 1 << (at % 8);
       await deleteDB(name);
-      const shelf = await shelfNow();
-      if ((await shelf.list()).length === 0) continue;
-      const numbers = numbersOf((await opened(shelf, id)).book);
+      const library = await libraryNow();
+      if ((await library.list()).length === 0) continue;
+      const numbers = numbersOf((await opened(library, id)).book);
       expect(numbers).toEqual(upTo(numbers.length));
-      await shelf.close();
+      await library.close();
     }
   });
 
@@ -227,39 +227,39 @@ describe('a second journal', () => {
     const database = await openDB(name);
     for (const sequence of [7, 8, 9]) await database.delete('entries', [id, sequence]);
     database.close();
-    const shelf = await shelfNow();
-    const { book, notes } = await opened(shelf, id);
+    const library = await libraryNow();
+    const { book, notes } = await opened(library, id);
     expect(numbersOf(book)).toEqual(upTo(9));
     expect(notes).toEqual([
       "The last 3 changes could not be read back from the browser's database and were taken from the book's second journal, the last being “Put 9”.",
     ]);
-    await shelf.close();
+    await library.close();
     segmentFile().bytes = new Uint8Array(0);
-    const again = await opened(await shelfNow(), id);
+    const again = await opened(await libraryNow(), id);
     expect(numbersOf(again.book)).toEqual(upTo(9));
     expect(again.notes).toEqual([]);
   });
 
   test('that is behind, as after a time without room, is begun anew on opening', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     await store.append(...next());
     files.room = 0;
     for (let n = 0; n < 5; n++) expect((await store.append(...next())).ok).toBe(true);
-    await shelf.close();
+    await library.close();
     files.room = Number.POSITIVE_INFINITY;
-    const again = await shelfNow();
+    const again = await libraryNow();
     expect((await opened(again, store.id)).notes).toEqual([]);
     await again.close();
     await deleteDB(name);
-    expect(numbersOf((await opened(await shelfNow(), store.id)).book)).toEqual(upTo(6));
+    expect(numbersOf((await opened(await libraryNow(), store.id)).book)).toEqual(upTo(6));
   });
 
   test('without room takes nothing from the database, and is begun anew once there is some', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     files.room = 0;
     for (let n = 0; n < 16; n++) expect((await store.append(...next())).ok).toBe(true);
     expect(store.due).toBe(true);
@@ -272,15 +272,15 @@ describe('a second journal', () => {
     await store.snapshot(() => contentOf(live));
     restart();
     await deleteDB(name);
-    expect(numbersOf((await opened(await shelfNow(), store.id)).book)).toEqual(upTo(32));
+    expect(numbersOf((await opened(await libraryNow(), store.id)).book)).toEqual(upTo(32));
   });
 
   test('is whole wherever a kill falls while a segment takes the place of the one before', async () => {
     for (let writes = 0; writes < 14; writes++) {
       begin();
       const { live, next } = counting();
-      const shelf = await shelfNow();
-      const store = await created(shelf, live);
+      const library = await libraryNow();
+      const store = await created(library, live);
       for (let n = 0; n < 3; n++) await store.append(...next());
       const copied = store.snapshot(() => contentOf(live));
       const later = [store.append(...next()), store.append(...next())];
@@ -288,7 +288,7 @@ describe('a second journal', () => {
       await Promise.all([copied, ...later]);
       restart();
       await deleteDB(name);
-      const { book } = await opened(await shelfNow(), store.id);
+      const { book } = await opened(await libraryNow(), store.id);
       const numbers = numbersOf(book);
       // The three were answered before; of the two that were not written any more none is made up.
       expect(numbers).toEqual(upTo(numbers.length));
@@ -298,12 +298,12 @@ describe('a second journal', () => {
 
   test('of a book that is taken over is written by the new writer only, also while the old one has its file open', async () => {
     const { live, next } = counting();
-    const first = await shelfNow();
+    const first = await libraryNow();
     const store = await created(first, live);
     for (let n = 0; n < 3; n++) await store.append(...next());
     // A tab that is too busy to hear of it: its lock is gone, its file is not.
     vi.stubGlobal('navigator', { locks: new FakeLocks(), storage: files.storage });
-    const second = await shelfNow();
+    const second = await libraryNow();
     const taken = await opened(second, store.id, true);
     expect(taken.notes).toEqual([]);
     const edit = { do: 'put-cells', sheet: 's', row: 3, columns: ['n'], cells: [[44]] } as const;
@@ -311,19 +311,19 @@ describe('a second journal', () => {
     expect(await store.append(...next())).toMatchObject({ ok: false, fault: { why: 'taken over' } });
     restart();
     await deleteDB(name);
-    expect(numbersOf((await opened(await shelfNow(), store.id)).book)).toEqual([1, 2, 3, 44]);
+    expect(numbersOf((await opened(await libraryNow(), store.id)).book)).toEqual([1, 2, 3, 44]);
   });
 
   test('goes with its book', async () => {
     const { live } = counting();
-    const shelf = await shelfNow();
-    const { id } = await created(shelf, live);
-    await shelf.versions.keep(id, live, 'Before');
+    const library = await libraryNow();
+    const { id } = await created(library, live);
+    await library.versions.keep(id, live, 'Before');
     expect(files.files.size).toBeGreaterThan(0);
-    expect(await shelf.remove(id)).toEqual({ ok: true });
+    expect(await library.remove(id)).toEqual({ ok: true });
     expect(files.files.size).toBe(0);
     await deleteDB(name);
-    expect(await (await shelfNow()).list()).toEqual([]);
+    expect(await (await libraryNow()).list()).toEqual([]);
   });
 
   test('of a newer program is left alone', async () => {
@@ -336,12 +336,12 @@ describe('a second journal', () => {
     })!;
     file.bytes.set(frontOf({ ...about, format: 99 }));
     const before = file.bytes.slice();
-    const shelf = await shelfNow();
-    const { store, book } = await opened(shelf, id);
+    const library = await libraryNow();
+    const { store, book } = await opened(library, id);
     expect(numbersOf(book)).toEqual([1, 2]);
     const { live } = counting();
     await store!.snapshot(() => contentOf(live));
-    await shelf.close();
+    await library.close();
     expect(file.bytes).toEqual(before);
   });
 
@@ -364,7 +364,7 @@ describe('a second journal', () => {
       vi.stubGlobal('navigator', { locks: new FakeLocks(), storage });
       const id = await stored(3);
       vi.stubGlobal('navigator', { locks: new FakeLocks(), storage });
-      const { book, notes } = await opened(await shelfNow(), id);
+      const { book, notes } = await opened(await libraryNow(), id);
       expect(numbersOf(book)).toEqual([1, 2, 3]);
       expect(notes).toEqual([]);
     }
@@ -373,17 +373,17 @@ describe('a second journal', () => {
   test('is made for a book that has none yet, with the versions that it has', async () => {
     vi.stubGlobal('navigator', { locks: new FakeLocks() });
     const { live, next } = counting();
-    const before = await shelfNow();
+    const before = await libraryNow();
     const store = await created(before, live);
     await store.append(...next());
     await before.versions.keep(store.id, live, 'Old');
     await before.close();
     restart();
-    const shelf = await shelfNow();
-    await opened(shelf, store.id);
-    await shelf.close();
+    const library = await libraryNow();
+    await opened(library, store.id);
+    await library.close();
     await deleteDB(name);
-    const again = await shelfNow();
+    const again = await libraryNow();
     expect(numbersOf((await opened(again, store.id)).book)).toEqual([1]);
     expect(await again.versions.list(store.id)).toMatchObject([{ number: 1, name: 'Old' }]);
   });

@@ -26,7 +26,7 @@ function tab(policy = {}): Tab {
   const keeper = new Keeper({
     locale: plainLocale,
     tell: (one) => told.push(one),
-    shelf: { name, policy },
+    library: { name, policy },
   });
   keeper.begin({ stopped: [], exact: false, version: 1 });
   keepers.push(keeper);
@@ -166,7 +166,7 @@ describe('the keeper of the open book', () => {
       held: new Map(),
     };
     // As an import hands it in.
-    const added = one.keeper.session.bringIn({
+    const added = one.keeper.session.writePlanned({
       words: 'Import long.csv',
       edit: {
         do: 'add-rows',
@@ -267,7 +267,7 @@ describe('the keeper of the open book', () => {
       one.service.goBack(99),
       one.service.undo(),
       one.service.run({ do: 'set-title', title: 'Third' }),
-      one.service.bringIn(),
+      one.service.importFile(),
       one.service.run({ do: 'set-title', title: 'Fifth' }),
     ]);
     expect(one.told.filter((told) => told.what === 'stored').map(({ change }) => change)).toEqual([3, 5]);

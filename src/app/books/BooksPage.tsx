@@ -7,7 +7,7 @@ import { openGuide } from '../guides/open.ts';
 import { offline } from '../offline/offline.ts';
 import { newBook, openKept } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
-import { readShelf, shelf } from '../state/keeping.ts';
+import { library, readLibrary } from '../state/keeping.ts';
 import { mayLeave } from '../state/leave.ts';
 import { Icon } from '../theme/icons.tsx';
 import { openBlank } from './blank.ts';
@@ -18,7 +18,7 @@ import { openBundled, samples, templates } from './bundled.ts';
 export function BooksPage({ close }: { close: () => void }) {
   const page = usePage();
   const leaving = useSignal<string | null>(null);
-  useEffect(() => void readShelf(page), []);
+  useEffect(() => void readLibrary(page), []);
   const then = (work: () => Promise<boolean>) => async () => {
     if (!mayLeave(page)) return;
     if (await work()) close();
@@ -26,7 +26,7 @@ export function BooksPage({ close }: { close: () => void }) {
   const remove = async (id: string) => {
     await page.service.removeBook(id);
     leaving.value = null;
-    await readShelf(page);
+    await readLibrary(page);
   };
   return (
     <Dialogue title="Books" close={close} wide>
@@ -44,7 +44,7 @@ export function BooksPage({ close }: { close: () => void }) {
           run={then(async () => {
             if (!(await newBook(page))) return false;
             close();
-            page.dialogue.value = { is: 'bring in' };
+            page.dialogue.value = { is: 'import' };
             return false;
           })}
         />
@@ -58,11 +58,11 @@ export function BooksPage({ close }: { close: () => void }) {
       <div class="books">
         <section>
           <h3>Saved in this browser</h3>
-          {shelf.value.length === 0 && (
+          {library.value.length === 0 && (
             <p class="panel-note">Nothing yet. Books that you change are saved here automatically.</p>
           )}
           <ul>
-            {shelf.value.map((book) => (
+            {library.value.map((book) => (
               <li key={book.id} class="book-row">
                 <button
                   type="button"
@@ -153,7 +153,7 @@ export function BooksPage({ close }: { close: () => void }) {
         </section>
       </div>
       <footer class="books-notes">
-        {page.shelfNote.value && <p>{page.shelfNote.value}</p>}
+        {page.libraryNote.value && <p>{page.libraryNote.value}</p>}
         {offline.value && <p>Leverbook works offline on this device. Install it from your browser’s menu.</p>}
         <p>Save a book to a file to move it to another device.</p>
       </footer>

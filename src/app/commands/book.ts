@@ -1,5 +1,5 @@
 import { download, fileNameFor, pickBook, writeBook } from '../files/files.ts';
-import { bringIn } from '../intake/bringing.ts';
+import { importFiles } from '../intake/file-import.ts';
 import { guarded, openBook } from '../state/actions.ts';
 import { mayLeave } from '../state/leave.ts';
 import type { Page } from '../state/page.ts';
@@ -110,14 +110,14 @@ export const bookCommands: readonly PageCommand[] = [
     run: saveXlsx,
   },
   {
-    id: 'bring-in',
+    id: 'import-file',
     apart: true,
     group: 'Book',
     label: 'Import CSV, XLSX or ODS…',
     icon: 'gathered',
     searchWords: 'bring in file load table roster log',
     enabled: isOpen,
-    run: (page) => bringIn(page),
+    run: (page) => importFiles(page),
   },
   {
     id: 'versions',

@@ -18,7 +18,7 @@ interface Held {
   asked: boolean;
 }
 
-export interface Window {
+export interface Viewport {
   readonly row: number;
   readonly rows: number;
   readonly column: number;
@@ -92,7 +92,7 @@ export class TileCache {
    * Says what is in view, most wanted first, and in which direction the first view moves: `ahead` further blocks are
    * fetched there. What was wanted before and is not any more is dropped from the queue.
    */
-  want(views: readonly Window[], ahead: { down: number; across: number }): void {
+  want(views: readonly Viewport[], ahead: { down: number; across: number }): void {
     const wanted = new Set<number>();
     const add = (rows: Span, columns: Span) => {
       for (let r = Math.max(rows.from, 0); r <= rows.to; r++)

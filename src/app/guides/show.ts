@@ -1,7 +1,7 @@
 import type { Guide, Show } from '../../guides/index.ts';
 import { fetched, openBundled, templates } from '../books/bundled.ts';
 import { perform } from '../commands/all.ts';
-import { bringIn } from '../intake/bringing.ts';
+import { importFiles } from '../intake/file-import.ts';
 import { goTo, guarded } from '../state/actions.ts';
 import { mayLeave } from '../state/leave.ts';
 import type { Page } from '../state/page.ts';
@@ -55,7 +55,7 @@ async function lookAt(page: Page, guide: Guide, name: string, into: string): Pro
     const file = await (await fetched(address)).blob();
     page.sheetId.value = sheet.id;
     page.chart.value = null;
-    bringIn(page, [{ name, file }]);
+    importFiles(page, [{ name, file }]);
     return true;
   });
 }

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { Decide, Field } from '../dialogues/Dialogue.tsx';
 import { arrived } from './arriving.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 
 /** The first step: where the rows come from. */
-export function ChooseFile({ state, close }: { state: BringingIn; close: () => void }) {
+export function ChooseFile({ state, close }: { state: FileImport; close: () => void }) {
   const text = useSignal('');
   return (
     <form

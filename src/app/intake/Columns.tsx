@@ -3,7 +3,7 @@ import type { Dimension } from '../../units/dimension.ts';
 import { dimensions } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
 import { usePage } from '../state/context.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 import { Scrolled } from './Scrolled.tsx';
 import { Select } from './Select.tsx';
 import { clocks, dateOrders, decimalMarks, kinds, withFound } from './words.ts';
@@ -12,7 +12,7 @@ const asNew = 'new column';
 const leftOut = 'left out';
 
 interface Props {
-  readonly state: BringingIn;
+  readonly state: FileImport;
   readonly reading: FileReading;
 }
 
@@ -103,9 +103,9 @@ function Goes({ state, reading, column }: Props & { column: FileColumn }) {
 }
 
 /** Kind, unit and factor, marks: each can be changed, and the preview follows. */
-function ReadAs({ state, column }: { state: BringingIn; column: FileColumn }) {
+function ReadAs({ state, column }: { state: FileImport; column: FileColumn }) {
   const { heading, index, isNew, kind, written, fixed } = column;
-  const decide = (change: Parameters<BringingIn['decideColumn']>[1]) => state.decideColumn(index, change);
+  const decide = (change: Parameters<FileImport['decideColumn']>[1]) => state.decideColumn(index, change);
   const factor = state.decisions.value.choices?.columns?.[index]?.factor ?? 1;
   return (
     <div class="intake-read">

@@ -1,13 +1,13 @@
 import { Fragment } from 'preact';
 import type { FileReading } from '../../session/imports/file-reading.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 import { Scrolled } from './Scrolled.tsx';
 import { rowsInWords } from './words.ts';
 
 type Found = NonNullable<FileReading['differing']>;
 
 interface Props {
-  readonly state: BringingIn;
+  readonly state: FileImport;
   /** Label of the sheet. */
   readonly sheet: string;
   readonly differing: Found;

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Shape } from '../../intake/index.ts';
 import type { FileReading } from '../../session/imports/file-reading.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 import { Select } from './Select.tsx';
 import { delimiters, encodings, quotes, withFound } from './words.ts';
 
@@ -21,7 +21,7 @@ const shortRows = [
 ] as const;
 
 /** How the file as a whole is read: each finding with its evidence, and another choice. */
-export function FileAsAWhole({ state, reading }: { state: BringingIn; reading: FileReading }) {
+export function FileAsAWhole({ state, reading }: { state: FileImport; reading: FileReading }) {
   const { findings: f, tables } = reading;
   return (
     <dl class="intake-findings">
@@ -103,7 +103,7 @@ export function FileAsAWhole({ state, reading }: { state: BringingIn; reading: F
 }
 
 interface ShapeProps {
-  readonly state: BringingIn;
+  readonly state: FileImport;
   readonly value: Shape | null;
   readonly proposed: Shape | null;
 }

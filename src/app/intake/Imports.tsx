@@ -6,7 +6,7 @@ import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { guarded } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { say, settle } from '../state/page.ts';
-import { bringIn } from './bringing.ts';
+import { importFiles } from './file-import.ts';
 import './intake.css';
 import { UnreadableInSheet } from './UnreadableInSheet.tsx';
 import { countsOf, sizeInWords } from './words.ts';
@@ -31,7 +31,7 @@ export function Imports({ sheet, close }: { sheet: SheetOutline; close: () => vo
               No file was imported into this sheet yet. Its rows were entered, pasted or part of the book.
             </p>
             <div class="intake-choices">
-              <button type="button" class="firm" onClick={() => bringIn(page)}>
+              <button type="button" class="firm" onClick={() => importFiles(page)}>
                 Import a file
               </button>
             </div>

@@ -2,10 +2,10 @@ import type { ComponentChildren } from 'preact';
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import { Field } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../state/context.ts';
-import type { BringingIn } from './bringing.ts';
 import { Columns } from './Columns.tsx';
 import { Differing } from './Differing.tsx';
 import { FileAsAWhole } from './FileAsAWhole.tsx';
+import type { FileImport } from './file-import.ts';
 import { Changes, HeldList, Rows } from './Preview.tsx';
 import { Questions } from './Questions.tsx';
 import { Select } from './Select.tsx';
@@ -15,7 +15,7 @@ import { WhoIsWho } from './WhoIsWho.tsx';
 import { countsOf, importInWords, isAnythingDoubtful, isMuchUnreadable, verdictOf } from './words.ts';
 
 interface Props {
-  readonly state: BringingIn;
+  readonly state: FileImport;
   readonly reading: FileReading;
   readonly close: () => void;
 }
@@ -36,7 +36,7 @@ export function Look({ state, reading, close }: Props) {
   const keyed = reading.mode !== 'update' || reading.key.length > 0;
   const take = (event: Event) => {
     event.preventDefault();
-    if (!asked && !busy.value) void state.bringIn();
+    if (!asked && !busy.value) void state.importFile();
   };
   return (
     <form class="form" onSubmit={take} aria-busy={busy.value}>
@@ -163,7 +163,7 @@ const modes = [
 ] as const;
 
 /** Which sheet, and what becomes of the rows there. */
-function Where({ state, reading }: { state: BringingIn; reading: FileReading }) {
+function Where({ state, reading }: { state: FileImport; reading: FileReading }) {
   const page = usePage();
   const sheets = page.outline.value?.sheets ?? [];
   const { sheet, tables, key, columns, differing } = reading;

@@ -1,5 +1,5 @@
 import type { FileColumn, FileReading, OpenQuestion } from '../../session/imports/file-reading.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 import { clocks, dateOrders, decimalMarks } from './words.ts';
 
 type About = OpenQuestion['about'];
@@ -13,7 +13,7 @@ const asked: Readonly<Record<About, string>> = {
 };
 
 /** What the file leaves open, asked plainly; one answer holds for every column that asks the same. */
-export function Questions({ state, reading }: { state: BringingIn; reading: FileReading }) {
+export function Questions({ state, reading }: { state: FileImport; reading: FileReading }) {
   const abouts = [...new Set(reading.questions.map(({ about }) => about))];
   return (
     <>
@@ -24,7 +24,7 @@ export function Questions({ state, reading }: { state: BringingIn; reading: File
   );
 }
 
-function Question({ state, reading, about }: { state: BringingIn; reading: FileReading; about: About }) {
+function Question({ state, reading, about }: { state: FileImport; reading: FileReading; about: About }) {
   const questions = reading.questions.filter((one) => one.about === about);
   const columns = questions.flatMap(
     ({ column }) => reading.columns.find(({ index }) => index === column) ?? [],

@@ -1,10 +1,10 @@
 /** What is asked before rows go anywhere: which sheet is meant, and whether rows from elsewhere are to be replaced. */
 import type { Replacing, SettingsChoice } from '../../session/imports/file-reading.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 import { rowsInWords } from './words.ts';
 
 /** The file fits several sheets or import settings equally well: nobody guesses. */
-export function WhichSheet({ state, fits }: { state: BringingIn; fits: readonly SettingsChoice[] }) {
+export function WhichSheet({ state, fits }: { state: FileImport; fits: readonly SettingsChoice[] }) {
   if (fits.length === 0) return null;
   const oneSheet = new Set(fits.map(({ sheet }) => sheet)).size === 1;
   return (
@@ -43,7 +43,7 @@ export function Replaced({
   sheet,
   replacing: { rows, files },
 }: {
-  state: BringingIn;
+  state: FileImport;
   sheet: string;
   replacing: Replacing;
 }) {

@@ -1,12 +1,12 @@
 import type { FileReading } from '../../session/imports/file-reading.ts';
-import type { BringingIn } from './bringing.ts';
+import type { FileImport } from './file-import.ts';
 import { Select } from './Select.tsx';
 import { rowsInWords } from './words.ts';
 
 type Who = NonNullable<FileReading['who']>;
 
 /** Names of the file that are not written as the roster writes them: nobody is taken for somebody without being asked. */
-export function WhoIsWho({ state, who }: { state: BringingIn; who: Who }) {
+export function WhoIsWho({ state, who }: { state: FileImport; who: Who }) {
   const { same, close, unknown, people, rule, roster } = who;
   const answer = (text: string, person: string, newPeople?: readonly string[]) => {
     if (!rule) return;

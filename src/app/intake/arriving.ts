@@ -2,7 +2,7 @@ import { type FileHandle, textOf } from '../files/files.ts';
 import { guarded, openBook } from '../state/actions.ts';
 import { mayLeave } from '../state/leave.ts';
 import { type Page, say } from '../state/page.ts';
-import { type Arrived, bringIn } from './bringing.ts';
+import { type Arrived, importFiles } from './file-import.ts';
 
 /** Files that are dropped anywhere on the page, or pasted, come in or are opened. Answers how to stop that. */
 export function receiveFiles(page: Page): () => void {
@@ -60,7 +60,7 @@ async function received(
 ): Promise<void> {
   const books = files.filter(isBook);
   if (books.length === 0) {
-    bringIn(page, files.map(arrived));
+    importFiles(page, files.map(arrived));
     return;
   }
   const [book] = books;

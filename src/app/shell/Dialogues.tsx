@@ -18,7 +18,7 @@ const chartForm = () => import('../charts/ChartForm.tsx').then(({ ChartForm }) =
 const keysPage = () => import('../dialogues/Keys.tsx').then(({ Keys }) => Keys);
 const versionsForm = () => import('../dialogues/VersionsForm.tsx').then(({ VersionsForm }) => VersionsForm);
 const rulesForm = () => import('../handouts/RulesForm.tsx').then(({ RulesForm }) => RulesForm);
-const bringIn = () => import('../intake/BringIn.tsx').then(({ BringIn }) => BringIn);
+const bringIn = () => import('../intake/ImportFile.tsx').then(({ ImportFile }) => ImportFile);
 const importsPage = () => import('../intake/Imports.tsx').then(({ Imports }) => Imports);
 const marksForm = () => import('../marks/MarksForm.tsx').then(({ MarksForm }) => MarksForm);
 
@@ -79,7 +79,7 @@ function show(open: Dialogue, page: Page, close: () => void): VNode | null {
     }
     case 'books':
       return <Later key="booksPage" load={booksPage} of={{ close }} failed={close} />;
-    case 'bring in':
+    case 'import':
       return <Later key="bringIn" load={bringIn} of={{ close }} failed={close} />;
     case 'imports': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);

@@ -34,7 +34,7 @@ export function EmptySheet() {
       {blank && <Offers />}
       <div class="empty-tools">
         <CommandButton id={sheet ? 'insert-column-after' : 'add-sheet'} kind="firm" />
-        <CommandButton id="bring-in" kind="firm" />
+        <CommandButton id="import-file" kind="firm" />
       </div>
     </div>
   );

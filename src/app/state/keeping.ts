@@ -1,20 +1,20 @@
 import { effect, signal } from '@preact/signals';
 import { askToPersist, clearedNote, persistenceNote, remember } from '../../store/persist.ts';
-import type { ShelfBook } from '../../worker/protocol.ts';
+import type { LibraryBook } from '../../worker/protocol.ts';
 import type { Page } from './page.ts';
 import { say } from './page.ts';
 
 /** The books that this browser keeps, as last asked. */
-export const shelf = signal<readonly ShelfBook[]>([]);
+export const library = signal<readonly LibraryBook[]>([]);
 
-export async function readShelf(page: Page): Promise<readonly ShelfBook[]> {
-  shelf.value = await page.service.books();
-  remember(localStorage, shelf.value);
-  return shelf.value;
+export async function readLibrary(page: Page): Promise<readonly LibraryBook[]> {
+  library.value = await page.service.books();
+  remember(localStorage, library.value);
+  return library.value;
 }
 
 /** What is to be said when books that were here are gone; undefined when all is well. */
-export const clearedBooks = (books: readonly ShelfBook[]): string | undefined =>
+export const clearedBooks = (books: readonly LibraryBook[]): string | undefined =>
   clearedNote(localStorage, books);
 
 /** Follows whether the book is kept, and what becomes of it when its worker had to be begun anew. */
@@ -39,7 +39,7 @@ export function followKeeping(page: Page): void {
     asked = true;
     void askToPersist().then((persistence) => {
       const note = persistenceNote(persistence);
-      if (note && persistence === 'refused') page.shelfNote.value = note;
+      if (note && persistence === 'refused') page.libraryNote.value = note;
     });
   });
 }

@@ -31,7 +31,7 @@ export type Dialogue =
   /** Rules and drawings of a column's cells. */
   | { readonly is: 'marks'; readonly sheet: string; readonly column: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
-  | { readonly is: 'find' | 'books' | 'bring in' | 'versions' | 'handout rules' | 'report' }
+  | { readonly is: 'find' | 'books' | 'import' | 'versions' | 'handout rules' | 'report' }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */
@@ -106,7 +106,7 @@ export interface Page {
   /** How far long work is, 0 to 1. */
   readonly progress: Signal<{ readonly about: string; readonly share: number } | null>;
   /** What is to be known about keeping books in this browser. */
-  readonly shelfNote: Signal<string | null>;
+  readonly libraryNote: Signal<string | null>;
   /** Whether the book is kept in this browser. */
   readonly keeping: Signal<Keeping | null>;
   readonly grid: { current: GridHandle | null };
@@ -148,7 +148,7 @@ export function createPage(service: BookService): Page {
     unsaved: computed(() => outline.value !== null && outline.value.changed !== savedAt.value),
     stop: signal<(() => void) | null>(null),
     progress: signal<{ about: string; share: number } | null>(null),
-    shelfNote: signal<string | null>(null),
+    libraryNote: signal<string | null>(null),
     keeping: signal<Keeping | null>(null),
     grid: { current: null },
     line: { current: null },

@@ -1,8 +1,8 @@
 import { CellKind } from '../../book/cells.ts';
-import { Lane } from './lane.ts';
+import { ColumnBuilder } from './column-builder.ts';
 
 /** The same number in every row: one set, where each row is a set. */
-export class ConstantLane extends Lane {
+export class ConstantColumnBuilder extends ColumnBuilder {
   private readonly value: number;
 
   constructor(value: number, expected: number) {

@@ -2,10 +2,10 @@ import { CellKind } from '../../book/cells.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import type { DateOrder } from '../api.ts';
 import { note } from '../sentences.ts';
-import { type First, Lane, MEMORY, ownText } from './lane.ts';
+import { ColumnBuilder, type First, MEMORY, ownText } from './column-builder.ts';
 import { readDate, readDateForms, swapDayAndMonth } from './read-date.ts';
 
-export interface DateLaneOptions {
+export interface DateColumnOptions {
   readonly missing: readonly string[];
   readonly order: DateOrder;
   /** The order was not proven, so the whole column may still prove another. */
@@ -17,16 +17,16 @@ export interface DateLaneOptions {
 }
 
 /** Dates as serial days. */
-export class DateLane extends Lane {
+export class DateColumnBuilder extends ColumnBuilder {
   future = 0;
   firstFuture: First | null = null;
   order: DateOrder;
   /** A date was seen that cannot be read in the other order. */
   private fixed = false;
-  private readonly o: DateLaneOptions;
+  private readonly o: DateColumnOptions;
   private readonly seen = new Map<string, number>();
 
-  constructor(options: DateLaneOptions, expected: number) {
+  constructor(options: DateColumnOptions, expected: number) {
     super(options.missing, expected);
     this.o = options;
     this.order = options.order;

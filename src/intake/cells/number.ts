@@ -3,7 +3,7 @@ import { type Dimension, dimensions } from '../../units/dimension.ts';
 import { type DisplayUnit, unitFromWord } from '../../units/unit.ts';
 import type { Clock } from '../api.ts';
 import { note } from '../sentences.ts';
-import { type First, Lane, ownText } from './lane.ts';
+import { ColumnBuilder, type First, ownText } from './column-builder.ts';
 import { readUnitCell } from './read-cell.ts';
 import { readDuration } from './read-duration.ts';
 import { type NumberStyle, readNumber } from './read-number.ts';
@@ -23,7 +23,7 @@ function scaleOf(unit: DisplayUnit | undefined, factor: number): Scale {
   return { per, of };
 }
 
-export interface NumberLaneOptions {
+export interface NumberColumnOptions {
   readonly missing: readonly string[];
   readonly style: NumberStyle;
   readonly dimension: Dimension | undefined;
@@ -40,7 +40,7 @@ export interface NumberLaneOptions {
 }
 
 /** Numbers: converted to base units; what reads otherwise is held. */
-export class NumberLane extends Lane {
+export class NumberColumnBuilder extends ColumnBuilder {
   ownUnits = 0;
   firstOwnUnit: First | null = null;
   perCent = 0;
@@ -51,7 +51,7 @@ export class NumberLane extends Lane {
   readonly sample: number[] = [];
   /** Sum of the numbers as they stand in the file. */
   sum = 0;
-  private readonly o: NumberLaneOptions;
+  private readonly o: NumberColumnOptions;
   private readonly scale: Scale;
   private firstUnit: string | undefined;
 
@@ -59,7 +59,7 @@ export class NumberLane extends Lane {
     return this.o.style;
   }
 
-  constructor(options: NumberLaneOptions, expected: number) {
+  constructor(options: NumberColumnOptions, expected: number) {
     super(options.missing, expected);
     this.o = options;
     this.scale = scaleOf(options.unit, options.factor);

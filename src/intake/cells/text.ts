@@ -1,10 +1,10 @@
 import { CellKind } from '../../book/cells.ts';
 import { choiceMeant } from '../../book/choices.ts';
 import { note } from '../sentences.ts';
-import { bare, type First, Lane, MEMORY, ownText } from './lane.ts';
+import { bare, ColumnBuilder, type First, MEMORY, ownText } from './column-builder.ts';
 
 /** Texts as they came; equal ones are kept once. */
-export class TextLane extends Lane {
+export class TextColumnBuilder extends ColumnBuilder {
   apostrophes = 0;
   firstApostrophe: First | null = null;
   formulaLike = 0;
@@ -86,7 +86,7 @@ export class TextLane extends Lane {
     return this.meant.get(text);
   }
 
-  override finish(): ReturnType<Lane['finish']> {
+  override finish(): ReturnType<ColumnBuilder['finish']> {
     this.numbers = new Float64Array(this.length);
     return super.finish();
   }

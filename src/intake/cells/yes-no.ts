@@ -1,9 +1,9 @@
 import { CellKind } from '../../book/cells.ts';
 import { note } from '../sentences.ts';
-import { Lane } from './lane.ts';
+import { ColumnBuilder } from './column-builder.ts';
 
 /** Yes and no. */
-export class YesNoLane extends Lane {
+export class YesNoColumnBuilder extends ColumnBuilder {
   private readonly words: ReadonlyMap<string, boolean>;
   private readonly yes: readonly string[];
   private readonly no: readonly string[];

@@ -1,6 +1,6 @@
 import { CellKind } from '../../book/cells.ts';
 import type { Plausibility, Progress } from '../api.ts';
-import { NumberLane } from '../cells/number.ts';
+import { NumberColumnBuilder } from '../cells/number.ts';
 import { readNumber } from '../cells/read-number.ts';
 import { Meanings } from '../detect/meanings.ts';
 import type { Filled } from '../merge/filled.ts';
@@ -81,12 +81,13 @@ export function differingTotals(placing: Placing): Note[] {
     const word = cells.find((cell) => cell.trim() !== '')?.trim() ?? '';
     const isTotal = totals.test(word);
     if (!isTotal && !means.test(word)) continue;
-    for (const { match, lane } of placing.placed) {
-      if (!(lane instanceof NumberLane) || lane.filled === 0 || Number.isNaN(lane.sum)) continue;
+    for (const { match, builder } of placing.placed) {
+      if (!(builder instanceof NumberColumnBuilder) || builder.filled === 0 || Number.isNaN(builder.sum))
+        continue;
       const text = cells[match.source.index]?.trim() ?? '';
-      const given = readNumber(text, lane.style);
+      const given = readNumber(text, builder.style);
       if (text === word || Number.isNaN(given)) continue;
-      const computed = isTotal ? lane.sum : lane.sum / lane.filled;
+      const computed = isTotal ? builder.sum : builder.sum / builder.filled;
       // Half a unit of the last printed digit, and what rounding each row may add to a sum.
       const digits = /[.,](\d+)$/.exec(text)?.[1]?.length ?? 0;
       if (Math.abs(given - computed) <= 0.51 * 10 ** -digits + 1e-9 * Math.abs(computed)) continue;

@@ -9,7 +9,7 @@ import { asInLog, countsSets } from '../detect/log.ts';
 import { headingKey } from '../detect/synonyms.ts';
 import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
 import { listed } from '../listed.ts';
-import type { TakeOptions } from '../options.ts';
+import type { ImportOptions } from '../options.ts';
 import { IntakeRefusal, note } from '../sentences.ts';
 import { type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
 import { tonnageColumn } from './tonnage.ts';
@@ -38,7 +38,7 @@ export function chooseColumns(
   target: Target,
   findings: Findings,
   recipe: Recipe | null,
-  options: TakeOptions,
+  options: ImportOptions,
 ): Chosen {
   const choices = options.choices?.columns ?? {};
   const all = asInLog(

@@ -1,31 +1,31 @@
 import type { Column } from '../../book/model.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import type { ColumnFinding, PlausibleColumn } from '../api.ts';
-import { DateLane } from '../cells/date.ts';
-import { NumberLane } from '../cells/number.ts';
-import { TextLane } from '../cells/text.ts';
+import { DateColumnBuilder } from '../cells/date.ts';
+import { NumberColumnBuilder } from '../cells/number.ts';
+import { TextColumnBuilder } from '../cells/text.ts';
 import { type Note, note, sentence } from '../sentences.ts';
 import type { Placed } from './placed.ts';
 
 /** What to know about a column of the file after its cells were read. */
-export function columnNotes({ match, lane, bounds }: Placed, lineOf: (row: number) => number): Note[] {
+export function columnNotes({ match, builder, bounds }: Placed, lineOf: (row: number) => number): Note[] {
   const heading = match.source.heading || match.source.label;
   const notes: Note[] = [];
-  if (lane.firstHeld && lane.held.size > 0) {
-    const { row, text, why } = lane.firstHeld;
+  if (builder.firstHeld && builder.held.size > 0) {
+    const { row, text, why } = builder.firstHeld;
     notes.push(
       note('cells-held', {
         heading,
-        count: lane.held.size,
+        count: builder.held.size,
         example: text,
         line: lineOf(row),
         why: sentence(why),
       }),
     );
   }
-  const words = [...lane.missingSeen.keys()];
+  const words = [...builder.missingSeen.keys()];
   if (words.length > 0) {
-    const count = [...lane.missingSeen.values()].reduce((a, b) => a + b, 0);
+    const count = [...builder.missingSeen.values()].reduce((a, b) => a + b, 0);
     notes.push(
       note('missing-words', {
         heading,
@@ -37,37 +37,39 @@ export function columnNotes({ match, lane, bounds }: Placed, lineOf: (row: numbe
       }),
     );
   }
-  if (lane instanceof NumberLane)
-    notes.push(...numberNotes(lane, match.source, bounds, match.column, lineOf));
-  if (lane instanceof DateLane && lane.firstFuture)
+  if (builder instanceof NumberColumnBuilder)
+    notes.push(...numberNotes(builder, match.source, bounds, match.column, lineOf));
+  if (builder instanceof DateColumnBuilder && builder.firstFuture)
     notes.push(
       note('future-dates', {
         heading,
-        count: lane.future,
-        value: lane.firstFuture.text,
-        line: lineOf(lane.firstFuture.row),
+        count: builder.future,
+        value: builder.firstFuture.text,
+        line: lineOf(builder.firstFuture.row),
       }),
     );
-  if (lane instanceof TextLane && lane.firstApostrophe)
-    notes.push(note('apostrophes', { heading, count: lane.apostrophes, example: lane.firstApostrophe.text }));
-  if (lane instanceof TextLane && lane.firstLetter)
+  if (builder instanceof TextColumnBuilder && builder.firstApostrophe)
+    notes.push(
+      note('apostrophes', { heading, count: builder.apostrophes, example: builder.firstApostrophe.text }),
+    );
+  if (builder instanceof TextColumnBuilder && builder.firstLetter)
     notes.push(
       note('letters', {
         heading,
-        count: lane.letters,
-        example: lane.firstLetter.text,
-        value: lane.firstLetter.choice,
+        count: builder.letters,
+        example: builder.firstLetter.text,
+        value: builder.firstLetter.choice,
       }),
     );
-  if (lane instanceof TextLane && lane.firstFormulaLike)
+  if (builder instanceof TextColumnBuilder && builder.firstFormulaLike)
     notes.push(
-      note('formula-like', { heading, count: lane.formulaLike, example: lane.firstFormulaLike.text }),
+      note('formula-like', { heading, count: builder.formulaLike, example: builder.firstFormulaLike.text }),
     );
   return notes;
 }
 
 function numberNotes(
-  lane: NumberLane,
+  builder: NumberColumnBuilder,
   source: ColumnFinding,
   bounds: PlausibleColumn | null,
   column: Column,
@@ -75,18 +77,18 @@ function numberNotes(
 ): Note[] {
   const heading = source.heading || source.label;
   const notes: Note[] = [];
-  if (lane.firstOwnUnit)
-    notes.push(note('own-units', { heading, count: lane.ownUnits, example: lane.firstOwnUnit.text }));
-  if (lane.firstPerCent)
+  if (builder.firstOwnUnit)
+    notes.push(note('own-units', { heading, count: builder.ownUnits, example: builder.firstOwnUnit.text }));
+  if (builder.firstPerCent)
     notes.push(
       note('per-cent', {
         heading,
-        example: lane.firstPerCent.text,
-        value: lane.firstPerCent.text.replace(/\s*%$/, ''),
+        example: builder.firstPerCent.text,
+        value: builder.firstPerCent.text.replace(/\s*%$/, ''),
       }),
     );
-  if (bounds && lane.firstOutside)
-    notes.push(...outsideNotes(lane, bounds, heading, column, lineOf(lane.firstOutside.row)));
+  if (bounds && builder.firstOutside)
+    notes.push(...outsideNotes(builder, bounds, heading, column, lineOf(builder.firstOutside.row)));
   return notes;
 }
 
@@ -101,7 +103,7 @@ const slips: readonly (readonly [string, number])[] = [
 ];
 
 function outsideNotes(
-  lane: NumberLane,
+  builder: NumberColumnBuilder,
   bounds: PlausibleColumn,
   heading: string,
   column: Column,
@@ -114,9 +116,9 @@ function outsideNotes(
   const because = bounds.because ?? '';
   const details = { heading, bounds: range, unit, because };
   const notes: Note[] = [
-    note('out-of-bounds', { ...details, count: lane.outside, value: lane.firstOutside!.text, line }),
+    note('out-of-bounds', { ...details, count: builder.outside, value: builder.firstOutside!.text, line }),
   ];
-  const sorted = [...lane.sample].sort((a, b) => a - b);
+  const sorted = [...builder.sample].sort((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)];
   if (middle === undefined || (middle >= min && middle <= max)) return notes;
   const kind =

@@ -1,6 +1,6 @@
 import { limits } from '../../book/file-frame.ts';
 import type { HeldRow } from '../api.ts';
-import { bare, ownText } from '../cells/lane.ts';
+import { bare, ownText } from '../cells/column-builder.ts';
 import type { Inspected } from '../detect/inspect.ts';
 import { type Reshaper, reshaper } from '../detect/reshape.ts';
 import type { Batch } from '../read/parse.ts';
@@ -101,7 +101,7 @@ export class Placing {
 
   private fill(rows: readonly (readonly string[])[]): void {
     const read = this.readAs.length > 0 ? rows.map((row) => this.withReadAs(row)) : rows;
-    if (rows.length > 0) for (const { match, lane } of this.placed) lane.put(read, match.source.index);
+    if (rows.length > 0) for (const { match, builder } of this.placed) builder.put(read, match.source.index);
   }
 
   /** The row with the texts that were decided to mean others. */

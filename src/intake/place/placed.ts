@@ -2,13 +2,13 @@ import type { Column } from '../../book/model.ts';
 import { serialFromIso } from '../../units/date.ts';
 import { type DisplayUnit, displayUnitOf, unitFromWord } from '../../units/unit.ts';
 import type { PlausibleColumn } from '../api.ts';
-import { ConstantLane } from '../cells/constant.ts';
-import { DateLane } from '../cells/date.ts';
-import type { Lane } from '../cells/lane.ts';
-import { NumberLane } from '../cells/number.ts';
+import type { ColumnBuilder } from '../cells/column-builder.ts';
+import { ConstantColumnBuilder } from '../cells/constant.ts';
+import { DateColumnBuilder } from '../cells/date.ts';
+import { NumberColumnBuilder } from '../cells/number.ts';
 import type { NumberStyle } from '../cells/read-number.ts';
-import { TextLane } from '../cells/text.ts';
-import { YesNoLane } from '../cells/yes-no.ts';
+import { TextColumnBuilder } from '../cells/text.ts';
+import { YesNoColumnBuilder } from '../cells/yes-no.ts';
 import type { Recipe } from '../import-settings/recipe.ts';
 import { IntakeRefusal } from '../sentences.ts';
 import { dateWords, missingWords, yesNoPairs } from '../words.ts';
@@ -18,7 +18,7 @@ import type { Match } from './map.ts';
 /** One column of the file on its way into one of the sheet. */
 export interface Placed {
   readonly match: Match;
-  readonly lane: Lane;
+  readonly builder: ColumnBuilder;
   /** What the cells are written in. */
   readonly unit: DisplayUnit | undefined;
   readonly factor: number;
@@ -40,7 +40,7 @@ export interface PlacingOptions {
   readonly expected: number;
 }
 
-/** Makes the lane for a match: what the recipe says goes before what was found. */
+/** Makes the builder for a match: what the recipe says goes before what was found. */
 export function placedBy(match: Match, options: PlacingOptions): Placed {
   const { source, column, how } = match;
   const { recipe, expected } = options;
@@ -49,12 +49,12 @@ export function placedBy(match: Match, options: PlacingOptions): Placed {
   const unit = column.kind === 'number' ? unitFor(match) : undefined;
   const factor = how?.factor ?? 1;
   const bounds = column.kind === 'number' ? options.boundsOf(column) : null;
-  return { match, unit, factor, bounds, lane: laneFor() };
+  return { match, unit, factor, bounds, builder: builderFor() };
 
-  function laneFor(): Lane {
-    if (source.index === NOWHERE) return new ConstantLane(1, expected);
+  function builderFor(): ColumnBuilder {
+    if (source.index === NOWHERE) return new ConstantColumnBuilder(1, expected);
     if (column.kind === 'number')
-      return new NumberLane(
+      return new NumberColumnBuilder(
         {
           missing,
           style: styleFor(match, recipe),
@@ -71,7 +71,7 @@ export function placedBy(match: Match, options: PlacingOptions): Placed {
       );
     if (column.kind === 'date') {
       const said = how?.dateOrder ?? recipe?.read?.dateOrder;
-      return new DateLane(
+      return new DateColumnBuilder(
         {
           missing,
           order: said ?? source.dateOrder?.value ?? 'dmy',
@@ -84,9 +84,13 @@ export function placedBy(match: Match, options: PlacingOptions): Placed {
     }
     if (column.kind === 'yes-no') {
       const [yes, no] = yesNoPairs[0]!;
-      return new YesNoLane(missing, how?.yes ?? [...yes, '1'], how?.no ?? [...no, '0'], expected);
+      return new YesNoColumnBuilder(missing, how?.yes ?? [...yes, '1'], how?.no ?? [...no, '0'], expected);
     }
-    return new TextLane(column.kind === 'choice' ? (column.choices ?? null) : null, chosen ?? [], expected);
+    return new TextColumnBuilder(
+      column.kind === 'choice' ? (column.choices ?? null) : null,
+      chosen ?? [],
+      expected,
+    );
   }
 }
 

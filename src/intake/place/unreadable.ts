@@ -9,9 +9,9 @@ export function unreadableOf(
   placed: readonly Placed[],
   lineOf: (row: number) => number,
 ): readonly Unreadable[] {
-  const groups = placed.flatMap(({ match, lane }) => {
+  const groups = placed.flatMap(({ match, builder }) => {
     const found = new Map<string, Unreadable>();
-    for (const [row, { held, reason }] of lane.held) {
+    for (const [row, { held, reason }] of builder.held) {
       const text = held.trim();
       const key = `${text}\u0000${reason}`;
       const known = found.get(key);

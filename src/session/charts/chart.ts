@@ -1,5 +1,5 @@
 import { refuse } from '../../book/refusal.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { ChartData, Content } from './data.ts';
 import { distribution } from './distribution.ts';
 import { leanParts } from './lean-parts.ts';
@@ -8,7 +8,9 @@ import { agreement, equality, scatter } from './pairs.ts';
 import { type Read, readChart } from './read.ts';
 import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './record.ts';
 
-const drawings: Readonly<Record<ChartKind, (read: Read, record: ChartRecord, viewed: Viewed) => Content>> = {
+const drawings: Readonly<
+  Record<ChartKind, (read: Read, record: ChartRecord, context: ReadContext) => Content>
+> = {
   scatter,
   agreement,
   pairs: equality,
@@ -25,8 +27,8 @@ const mostPanels = 60;
 export type Charted = ChartData & { readonly record: ChartRecord };
 
 /** What a chart of the book shows now. @throws Refusal where the record or what it names cannot be used */
-export function chartOf(viewed: Viewed, key: string): Charted {
-  const kept = viewed.book.parts.charts.get(key);
+export function chartOf(context: ReadContext, key: string): Charted {
+  const kept = context.book.parts.charts.get(key);
   if (kept === undefined) refuse('This chart is no longer in the book.');
   const parsed = chartRecord.safeParse(kept);
   if (!parsed.success) {
@@ -36,8 +38,8 @@ export function chartOf(viewed: Viewed, key: string): Charted {
     );
   }
   const record = parsed.data;
-  const read = readChart(viewed, record);
-  const { panels, notes, ...axes } = drawings[record.kind](read, record, viewed);
+  const read = readChart(context, record);
+  const { panels, notes, ...axes } = drawings[record.kind](read, record, context);
   const more = panels.length - mostPanels;
   const needs = panels.some(({ points }) => points.length > 0) ? undefined : needsOf(read, record);
   return {

@@ -3,7 +3,7 @@ import { signedWhole } from '../figure/drawing/explained.ts';
 import { degrees } from '../figure/drawing/words.ts';
 import { explainedRow } from '../figure/explained.ts';
 import { dateOf, knownOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { ChartPanel, ChartPoint, Content } from './data.ts';
 import type { Read } from './read.ts';
 import type { ChartRecord } from './record.ts';
@@ -23,8 +23,8 @@ interface Observed {
  * Observed leans as bars of their seven parts. Over a team one bar each, the deepest frame of the latest day, high to low; in
  * panels one for each lifter, day by day, so that before and after are below each other.
  */
-export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Content {
-  const all = observedIn(read, viewed);
+export function leanParts(read: Read, record: ChartRecord, context: ReadContext): Content {
+  const all = observedIn(read, context);
   const notes: string[] = [];
   const left = read.rows.length - all.length;
   if (left > 0)
@@ -56,16 +56,16 @@ export function leanParts(read: Read, record: ChartRecord, viewed: Viewed): Cont
   return { x: { label: read.measures[0]!.label, is: 'number' }, y: { label: '' }, panels, notes };
 }
 
-function observedIn(read: Read, viewed: Viewed): readonly Observed[] {
+function observedIn(read: Read, context: ReadContext): readonly Observed[] {
   const { sheet } = read;
   const dates = sheet.columns.find(({ kind }) => kind === 'date');
   return [...read.rows].flatMap((row): Observed[] => {
     const group = read.groupOf[row]!;
     if (group < 0 || Number.isNaN(read.measures[0]!.values[row]!)) return [];
-    const explained = explainedRow(viewed, knownOf(viewed, sheet, row, {}));
+    const explained = explainedRow(context, knownOf(context, sheet, row, {}));
     if (!explained || explained.parts.length === 0) return [];
-    const date = dates ? viewed.calculation.value(sheet.id, dates.id, row) : null;
-    const day = dateOf(viewed, sheet, row);
+    const date = dates ? context.calculation.value(sheet.id, dates.id, row) : null;
+    const day = dateOf(context, sheet, row);
     return [
       {
         row,

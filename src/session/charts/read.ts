@@ -6,7 +6,7 @@ import { goneName, isGone } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { signOf } from '../../units/sign.ts';
 import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
 import { displayOf } from '../text/display.ts';
@@ -36,8 +36,8 @@ export interface Read {
 }
 
 /** Reads what a chart is drawn from. @throws Refusal with what is missing */
-export function readChart(viewed: Viewed, record: ChartRecord): Read {
-  const { book } = viewed;
+export function readChart(context: ReadContext, record: ChartRecord): Read {
+  const { book } = context;
   const sheet = book.sheets.some(({ id }) => id === record.sheet)
     ? sheetOf(book, record.sheet)
     : refuse(
@@ -52,25 +52,30 @@ export function readChart(viewed: Viewed, record: ChartRecord): Read {
     columnNamed(sheet, wanted) ??
     refuse(`The sheet ${sheet.label} has no column "${goneName(wanted)}" any more. Change the chart.`);
   const measures = record.columns.map((wanted, index) =>
-    measureOf(viewed, sheet, column(wanted), roles[index]!),
+    measureOf(context, sheet, column(wanted), roles[index]!),
   );
   const view = sheetViewOf(book, sheet.id)?.rows;
-  const rows = rowsInView(viewed, sheet.id, view?.where ? { where: view.where } : {});
+  const rows = rowsInView(context, sheet.id, view?.where ? { where: view.where } : {});
   const by = record.by === undefined ? undefined : column(record.by);
   return {
     sheet,
     rows,
     measures,
-    ...grouped(viewed, sheet, by),
-    sem: semOf(viewed, sheet, measures.at(-1)!, record.sem),
-    nameOf: namer(viewed, sheet),
+    ...grouped(context, sheet, by),
+    sem: semOf(context, sheet, measures.at(-1)!, record.sem),
+    nameOf: namer(context, sheet),
   };
 }
 
 /** A formula's error comes in the unit of calculation, like everything that formulas give. */
-function semOf(viewed: Viewed, sheet: Sheet, { column }: Measure, sem: ChartRecord['sem']): number | null {
+function semOf(
+  context: ReadContext,
+  sheet: Sheet,
+  { column }: Measure,
+  sem: ChartRecord['sem'],
+): number | null {
   if (sem === undefined || typeof sem === 'number') return sem ?? null;
-  const { calculation } = viewed;
+  const { calculation } = context;
   const value = calculation.evaluate(sem, { sheet: sheet.id, column: column.id, row: 0 });
   if (isIssue(value))
     refuse(`The standard error of this chart, ${sem}, is ${value.code}: ${calculation.sentence(value)}`);
@@ -80,14 +85,14 @@ function semOf(viewed: Viewed, sheet: Sheet, { column }: Measure, sem: ChartReco
   return fromBase(value, unit) - fromBase(0, unit);
 }
 
-function measureOf(viewed: Viewed, sheet: Sheet, column: Column, role: 'number' | 'date'): Measure {
+function measureOf(context: ReadContext, sheet: Sheet, column: Column, role: 'number' | 'date'): Measure {
   if (role === 'date' ? column.kind !== 'date' : column.kind !== 'number')
     refuse(
       `The column ${column.label} is not a column of ${role === 'date' ? 'dates' : 'numbers'}. Select another.`,
     );
   const unit = role === 'date' ? undefined : displayUnitOf(column);
   const label = unit ? `${column.label} (${signOf(column)})` : column.label;
-  const range = viewed.calculation.column(sheet.id, column.id);
+  const range = context.calculation.column(sheet.id, column.id);
   return {
     column,
     label,
@@ -104,18 +109,18 @@ function shownValues({ kinds, numbers }: Range, unit: DisplayUnit | undefined): 
 }
 
 function grouped(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   by: Column | undefined,
 ): { groupOf: Int32Array; groups: readonly string[] } {
   const groupOf = new Int32Array(sheet.rows);
   if (!by) return { groupOf, groups: [] };
-  const range = viewed.calculation.column(sheet.id, by.id);
+  const range = context.calculation.column(sheet.id, by.id);
   const groups: string[] = [];
   const known = new Map<string, number>();
   for (let row = 0; row < sheet.rows; row++) {
     const text =
-      range.kinds[row] === Kind.error ? '' : displayOf(valueAt(range, row), by, viewed.locale).trim();
+      range.kinds[row] === Kind.error ? '' : displayOf(valueAt(range, row), by, context.locale).trim();
     let group = text === '' ? -1 : known.get(text.toLowerCase());
     if (group === undefined) {
       group = groups.push(text) - 1;
@@ -127,7 +132,7 @@ function grouped(
 }
 
 /** Rows are called by the first column of texts. */
-function namer({ calculation }: Viewed, sheet: Sheet): Read['nameOf'] {
+function namer({ calculation }: ReadContext, sheet: Sheet): Read['nameOf'] {
   const first = sheet.columns.find(({ kind }) => kind === 'text' || kind === 'choice');
   return (row) => {
     const value = first ? calculation.value(sheet.id, first.id, row) : null;

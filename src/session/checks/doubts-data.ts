@@ -6,19 +6,19 @@ import { definePart, pointsAtNothing } from '../../book/references/part.ts';
 import { z } from '../../book/zod.ts';
 import { today, writeDate } from '../../units/date.ts';
 import { chosenColumns, columnFor, titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { Doubt } from './doubt.ts';
 import { keyOf } from './doubt-key.ts';
 import { settingDoubts } from './setting-doubts.ts';
 
 /** What looks wrong in the measures themselves, sheet by sheet. */
-export function dataDoubts(viewed: Viewed): readonly Doubt[] {
+export function dataDoubts(context: ReadContext): readonly Doubt[] {
   return [
-    ...settingDoubts(viewed),
-    ...viewed.book.sheets.flatMap((sheet) => [
-      ...lengthDoubts(viewed, sheet),
-      ...ankleDoubts(viewed, sheet),
-      ...oldTests(viewed, sheet),
+    ...settingDoubts(context),
+    ...context.book.sheets.flatMap((sheet) => [
+      ...lengthDoubts(context, sheet),
+      ...ankleDoubts(context, sheet),
+      ...oldTests(context, sheet),
     ]),
   ];
 }
@@ -27,18 +27,18 @@ export function dataDoubts(viewed: Viewed): readonly Doubt[] {
 const LENGTHS_LISTED = 200;
 
 /** Rows whose lengths do not fit together, with the words of SEG.CHECK. Remembered until one of the columns changes. */
-function lengthDoubts(viewed: Viewed, sheet: Sheet): readonly Doubt[] {
-  const chosen = chosenColumns(viewed.book);
+function lengthDoubts(context: ReadContext, sheet: Sheet): readonly Doubt[] {
+  const chosen = chosenColumns(context.book);
   const columns = ['femur', 'tibia', 'trunk'].map((measure) => columnFor(sheet, measure, chosen));
   if (!columns.every((column) => column !== undefined)) return [];
   const stature = columnFor(sheet, 'stature', chosen);
   const ranges = [...columns, ...(stature ? [stature] : [])].map(({ id }) =>
-    viewed.calculation.column(sheet.id, id),
+    context.calculation.column(sheet.id, id),
   );
   return implausible(ranges)
     .slice(0, LENGTHS_LISTED)
     .map(({ row, words }) => {
-      const title = titleOf(viewed, sheet, row);
+      const title = titleOf(context, sheet, row);
       const lengths = ranges.map((range) => range.numbers[row]!).join(' ');
       return {
         place: { sheet: sheet.id, column: columns[0]!.id, row },
@@ -88,7 +88,7 @@ const LEAST_OF_MOST = 25;
 const ENOUGH = 3;
 
 /** An ankle range that was not measured with weight on the foot is 15–20° lower, and the lean far too large. */
-function ankleDoubts({ book, calculation }: Viewed, sheet: Sheet): readonly Doubt[] {
+function ankleDoubts({ book, calculation }: ReadContext, sheet: Sheet): readonly Doubt[] {
   const column = columnFor(sheet, 'ankle', chosenColumns(book));
   if (!column || (column.dimension !== undefined && column.dimension !== 'angle')) return [];
   const doubt = (why: string): Doubt => ({
@@ -141,16 +141,16 @@ const isTestDate = ({ kind, name, label }: Column): boolean =>
   kind === 'date' && TEST_DATE.test(`${name} ${label}`);
 
 /** Lifters whose latest test is older than the chosen time. */
-function oldTests(viewed: Viewed, sheet: Sheet): readonly Doubt[] {
-  const days = oldAfter(viewed.book);
+function oldTests(context: ReadContext, sheet: Sheet): readonly Doubt[] {
+  const days = oldAfter(context.book);
   if (days === undefined) return [];
   const now = Math.floor(today());
   return sheet.columns.filter(isTestDate).flatMap((column) => {
-    const { kinds, numbers } = viewed.calculation.column(sheet.id, column.id);
+    const { kinds, numbers } = context.calculation.column(sheet.id, column.id);
     const latest = new Map<string, { row: number; date: number }>();
     for (let row = 0; row < kinds.length; row++) {
       if (kinds[row] !== Kind.date && kinds[row] !== Kind.number) continue;
-      const title = titleOf(viewed, sheet, row);
+      const title = titleOf(context, sheet, row);
       const date = numbers[row]!;
       const before = latest.get(title);
       if (!before || before.date < date) latest.set(title, { row, date });
@@ -163,7 +163,7 @@ function oldTests(viewed: Viewed, sheet: Sheet): readonly Doubt[] {
       {
         place: { sheet: sheet.id, column: column.id, row },
         about: 'old test' as const,
-        sentence: `${old.length} of ${latest.size} have a latest test older than ${days} days; the oldest is ${title}, ${writeDate(date, viewed.locale)}.`,
+        sentence: `${old.length} of ${latest.size} have a latest test older than ${days} days; the oldest is ${title}, ${writeDate(date, context.locale)}.`,
         remedy: 'Test again before relying on these figures: ankle range and strength change within weeks.',
         key: keyOf('old test', sheet.id, column.id, days, ...old.map(([name]) => name)),
       },

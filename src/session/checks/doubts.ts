@@ -1,7 +1,7 @@
 import { definePart, pointsAtNothing } from '../../book/references/part.ts';
 import { z } from '../../book/zod.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { Acceptance, Doubt } from './doubt.ts';
 import { keyOf, nameless } from './doubt-key.ts';
 import { dataDoubts } from './doubts-data.ts';
@@ -28,9 +28,9 @@ const HELD_LISTED = 2_000;
  * Everything that the book doubts: held values in the order of sheets, columns and rows, then the measures, then the
  * formulas. What was accepted says so.
  */
-export function doubtsOf(viewed: Viewed): readonly Doubt[] {
-  const all = [...heldDoubts(viewed), ...dataDoubts(viewed), ...formulaDoubts(viewed)];
-  const accepted = viewed.book.parts.accepted;
+export function doubtsOf(context: ReadContext): readonly Doubt[] {
+  const all = [...heldDoubts(context), ...dataDoubts(context), ...formulaDoubts(context)];
+  const accepted = context.book.parts.accepted;
   if (accepted.size === 0) return all;
   return all.map((doubt) => {
     const acceptance = acceptanceOf(accepted.get(doubt.key));
@@ -39,12 +39,12 @@ export function doubtsOf(viewed: Viewed): readonly Doubt[] {
 }
 
 /** How many doubts wait to be looked at. */
-export function doubtCount(viewed: Viewed): number {
-  const { book, calculation } = viewed;
+export function doubtCount(context: ReadContext): number {
+  const { book, calculation } = context;
   let held = 0;
   for (const sheet of book.sheets) for (const cells of sheet.cells.values()) held += cells.held.size;
-  if (book.parts.accepted.size === 0) return held + dataDoubts(viewed).length + calculation.doubts().length;
-  const listed = doubtsOf(viewed);
+  if (book.parts.accepted.size === 0) return held + dataDoubts(context).length + calculation.doubts().length;
+  const listed = doubtsOf(context);
   const waiting = listed.filter(({ accepted }) => !accepted).length;
   return waiting + Math.max(0, held - HELD_LISTED);
 }
@@ -66,9 +66,9 @@ function acceptanceOf(value: unknown): Acceptance | undefined {
   return { reason, ...(on === undefined ? {} : { on }) };
 }
 
-function heldDoubts(viewed: Viewed): readonly Doubt[] {
+function heldDoubts(context: ReadContext): readonly Doubt[] {
   const found: Doubt[] = [];
-  for (const sheet of viewed.book.sheets)
+  for (const sheet of context.book.sheets)
     for (const column of sheet.columns)
       for (const [row, { held, reason }] of sheet.cells.get(column.id)!.held) {
         if (found.length >= HELD_LISTED) return found;
@@ -77,13 +77,13 @@ function heldDoubts(viewed: Viewed): readonly Doubt[] {
           about: 'held',
           sentence: reason,
           remedy: REMEDIES.held,
-          key: keyOf('held', sheet.id, column.id, held, titleOf(viewed, sheet, row)),
+          key: keyOf('held', sheet.id, column.id, held, titleOf(context, sheet, row)),
         });
       }
   return found;
 }
 
-const formulaDoubts = ({ book, calculation }: Viewed): readonly Doubt[] =>
+const formulaDoubts = ({ book, calculation }: ReadContext): readonly Doubt[] =>
   calculation.doubts().map(({ place, about, sentence }) => ({
     place,
     about,

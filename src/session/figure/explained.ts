@@ -4,7 +4,7 @@ import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { Sheet } from '../../book/model.ts';
 import { columnInRole } from '../../book/roles.ts';
 import { MEASURING_ERROR, PLACING } from '../measuring-error.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { ExplainedLean, ExplainedPart } from './answer.ts';
 import { labelOfPart, type PartName, partNames, wordsOfPart } from './explained-words.ts';
 import { ask, dateOf, type Known, settingOf, setup, titleOf } from './figure-lifter.ts';
@@ -24,7 +24,7 @@ export interface Seen {
 const STEP = 0.01;
 
 /** The observed squat of one row; null where it has none. */
-export function seenIn({ calculation }: Viewed, sheet: Sheet, row: number): Seen | null {
+export function seenIn({ calculation }: ReadContext, sheet: Sheet, row: number): Seen | null {
   const number = (role: string): number | null => {
     const column = columnInRole(sheet, role);
     const value = column?.kind === 'number' ? calculation.value(sheet.id, column.id, row) : null;
@@ -39,18 +39,18 @@ export function seenIn({ calculation }: Viewed, sheet: Sheet, row: number): Seen
 const MOST = 5000;
 
 /** The observed squat of the lifter's own row, else the deepest frame of the latest day in another sheet. */
-function seenOf(viewed: Viewed, known: Known): Seen | null {
-  const own = seenIn(viewed, known.sheet, known.row);
+function seenOf(context: ReadContext, known: Known): Seen | null {
+  const own = seenIn(context, known.sheet, known.row);
   if (own) return own;
   const name = known.title.trim().toLowerCase();
   let latest: { seen: Seen; day: number } | null = null;
-  for (const sheet of viewed.book.sheets) {
+  for (const sheet of context.book.sheets) {
     if (sheet.id === known.sheet.id || !columnInRole(sheet, 'observed_lean')) continue;
     const dates = sheet.columns.find(({ kind }) => kind === 'date');
     for (let row = 0; row < Math.min(sheet.rows, MOST); row++) {
-      const seen = seenIn(viewed, sheet, row);
-      if (!seen || titleOf(viewed, sheet, row).trim().toLowerCase() !== name) continue;
-      const at = dates ? viewed.calculation.value(sheet.id, dates.id, row) : null;
+      const seen = seenIn(context, sheet, row);
+      if (!seen || titleOf(context, sheet, row).trim().toLowerCase() !== name) continue;
+      const at = dates ? context.calculation.value(sheet.id, dates.id, row) : null;
       const day = typeof at === 'number' ? at : Number.NEGATIVE_INFINITY;
       const later = latest === null || day > latest.day;
       if (later || (day === latest!.day && seen.depth < latest!.seen.depth)) latest = { seen, day };
@@ -60,24 +60,24 @@ function seenOf(viewed: Viewed, known: Known): Seen | null {
 }
 
 /** The observed lean of a lifter taken apart; null without an observed squat or without the lifter's build. */
-export function explainedLean(viewed: Viewed, known: Known): ExplainedLean | null {
-  const seen = known.missing.length > 0 ? null : seenOf(viewed, known);
-  return seen && takenApart(viewed, known, seen);
+export function explainedLean(context: ReadContext, known: Known): ExplainedLean | null {
+  const seen = known.missing.length > 0 ? null : seenOf(context, known);
+  return seen && takenApart(context, known, seen);
 }
 
 /** The same for one row only, whatever other sheets have. */
-export function explainedRow(viewed: Viewed, known: Known): ExplainedLean | null {
-  const seen = known.missing.length > 0 ? null : seenIn(viewed, known.sheet, known.row);
-  return seen && takenApart(viewed, known, seen);
+export function explainedRow(context: ReadContext, known: Known): ExplainedLean | null {
+  const seen = known.missing.length > 0 ? null : seenIn(context, known.sheet, known.row);
+  return seen && takenApart(context, known, seen);
 }
 
 /** One observed squat taken apart by a lifter's build. */
-function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedLean {
+function takenApart(context: ReadContext, known: Known, seen: Seen): ExplainedLean {
   const { sheet, row, lean, shin, depth, lift } = seen;
   const ankle = known.number('ankle')!;
   const from = { lean, shin, depth, ...lengthsOf(known), ankle };
-  const referenceAnkle = settingOf(viewed, 'reference_ankle') ?? REFERENCE_ANKLE;
-  const errors = errorsOf(viewed, from);
+  const referenceAnkle = settingOf(context, 'reference_ankle') ?? REFERENCE_ANKLE;
+  const errors = errorsOf(context, from);
   const values = partNames.map((part) => partOf(part, from, referenceAnkle, lift, known));
   const refused = values.find(isIssue);
   const foot = known.number('foot') ?? defaultFoot(from.femur, from.tibia, from.trunk);
@@ -108,7 +108,7 @@ function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedLean {
   return {
     sheet: sheet.id,
     row,
-    day: dateOf(viewed, sheet, row) ?? null,
+    day: dateOf(context, sheet, row) ?? null,
     lean,
     error: errors.lean,
     shin,
@@ -116,7 +116,7 @@ function takenApart(viewed: Viewed, known: Known, seen: Seen): ExplainedLean {
     lift,
     used: share,
     parts: refused ? [] : partNames.map(part),
-    ...(refused ? { sentence: viewed.calculation.sentence(refused) } : {}),
+    ...(refused ? { sentence: context.calculation.sentence(refused) } : {}),
   };
 }
 
@@ -150,8 +150,8 @@ const lengthsOf = (known: Known) => ({
 });
 
 /** SD of everything that goes in: the tape and the ankle test as the book sets them, angles by placing their two points. */
-function errorsOf(viewed: Viewed, { femur, tibia, trunk }: From): From {
-  const tape = settingOf(viewed, 'tape_error') ?? MEASURING_ERROR.length;
+function errorsOf(context: ReadContext, { femur, tibia, trunk }: From): From {
+  const tape = settingOf(context, 'tape_error') ?? MEASURING_ERROR.length;
   const placed = (length: number): number => {
     const sd = ask('PHOTO.ERROR', [length, PLACING]);
     return typeof sd === 'number' ? sd : 0;
@@ -163,7 +163,7 @@ function errorsOf(viewed: Viewed, { femur, tibia, trunk }: From): From {
     femur: tape,
     tibia: tape,
     trunk: tape,
-    ankle: settingOf(viewed, 'ankle_error') ?? MEASURING_ERROR.ankle,
+    ankle: settingOf(context, 'ankle_error') ?? MEASURING_ERROR.ankle,
   };
 }
 

@@ -10,7 +10,7 @@ import { goneName } from '../../book/references/gone.ts';
 import { definePart, type References } from '../../book/references/part.ts';
 import { cellInRole, columnInRole } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 
 /** What can be tried out in the figure without touching the data. Lengths cm, angles deg, masses kg. */
@@ -110,14 +110,14 @@ export function columnFor(
  * The lifter of a row. A measure comes from what is tried out, from the column of its name or the one that the book's
  * setting `figure` names, or for set-up from a named cell (the setting may name one for the lengths too).
  */
-export function knownOf(viewed: Viewed, sheet: Sheet, row: number, given: FigureOptions): Known {
-  const chosen = chosenColumns(viewed.book);
+export function knownOf(context: ReadContext, sheet: Sheet, row: number, given: FigureOptions): Known {
+  const chosen = chosenColumns(context.book);
   const values = new Map<Measure, readonly [Argument, Origin]>();
   for (const measure of MEASURES) {
     const tried = (given as Partial<Record<Measure, Argument>>)[measure];
     values.set(
       measure,
-      tried === undefined ? valueFor(viewed, sheet, row, measure, chosen) : [tried, 'changed here'],
+      tried === undefined ? valueFor(context, sheet, row, measure, chosen) : [tried, 'changed here'],
     );
   }
   const value = (measure: Measure): Argument => values.get(measure)![0];
@@ -126,7 +126,7 @@ export function knownOf(viewed: Viewed, sheet: Sheet, row: number, given: Figure
     return typeof found === 'number' ? found : undefined;
   };
   return {
-    title: titleOf(viewed, sheet, row),
+    title: titleOf(context, sheet, row),
     sheet,
     row,
     value,
@@ -137,7 +137,7 @@ export function knownOf(viewed: Viewed, sheet: Sheet, row: number, given: Figure
 }
 
 function valueFor(
-  { book, calculation }: Viewed,
+  { book, calculation }: ReadContext,
   sheet: Sheet,
   row: number,
   measure: Measure,
@@ -155,7 +155,7 @@ function valueFor(
 }
 
 /** What the row is called: its first text. */
-export function titleOf({ calculation }: Viewed, sheet: Sheet, row: number): string {
+export function titleOf({ calculation }: ReadContext, sheet: Sheet, row: number): string {
   for (const column of sheet.columns) {
     if (column.kind !== 'text' && column.kind !== 'choice') continue;
     const value = calculation.value(sheet.id, column.id, row);
@@ -173,7 +173,7 @@ export function absentFrom(book: Book, sheet: Sheet): readonly string[] {
 }
 
 /** The date that tells two rows of the same name apart. */
-export function dateOf({ calculation, locale }: Viewed, sheet: Sheet, row: number): string | undefined {
+export function dateOf({ calculation, locale }: ReadContext, sheet: Sheet, row: number): string | undefined {
   const column = sheet.columns.find(({ kind }) => kind === 'date');
   const value = column ? calculation.value(sheet.id, column.id, row) : null;
   return column && typeof value === 'number' ? displayOf(value, column, locale) : undefined;
@@ -212,7 +212,7 @@ export const lifterOf = (known: Known, lift: number, depth: number): Lifter => (
 export const ask = (name: string, args: readonly Argument[]) => invoke(registry.get(name)!, args);
 
 /** The number of a named cell with a role; undefined where the book has none. */
-export function settingOf({ book, calculation }: Viewed, role: string): number | undefined {
+export function settingOf({ book, calculation }: ReadContext, role: string): number | undefined {
   const named = cellInRole(book, role);
   const value = named ? calculation.value(named.sheet, named.column, named.row) : null;
   return typeof value === 'number' ? value : undefined;

@@ -1,6 +1,6 @@
 import type { Argument } from '../../../functions/core/value.ts';
 import { parts, referenceBuild } from '../../../functions/posture/part.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { FigureParts } from './answer.ts';
 import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
 
@@ -12,9 +12,9 @@ export const REFERENCE_ANKLE = 38;
  * tibia, trunk and ankle, which add up to the difference from a lifter of the same size with the reference's build and
  * ankle. Null where LEAN.PART has no answer.
  */
-export function partsOf(viewed: Viewed, known: Known): FigureParts | null {
+export function partsOf(context: ReadContext, known: Known): FigureParts | null {
   if (known.missing.length) return null;
-  const ankle = settingOf(viewed, 'reference_ankle') ?? REFERENCE_ANKLE;
+  const ankle = settingOf(context, 'reference_ankle') ?? REFERENCE_ANKLE;
   const values = parts.map((part) => ask('LEAN.PART', [part, ...build(known), ankle, 0, ...setup(known)]));
   const lengths = (['femur', 'tibia', 'trunk'] as const).map((one) => known.number(one)!);
   const sum = lengths.reduce((all, one) => all + one, 0);

@@ -5,21 +5,21 @@ import { type FigurePoints, figureOf, figureWith } from '../../../functions/post
 import { pitchOf } from '../../../functions/posture/leg.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { FigureNumbers, NoPosture, PostureFigure, Told } from './answer.ts';
 import { ask, build, type Known, lifterOf, placementOf, settingOf, setup } from './figure-lifter.ts';
 
 /** The lifter at a depth on a lift, or why there is none. LEAN.AT checks the figures as it does in a formula. */
 export function standOf(
-  viewed: Viewed,
+  context: ReadContext,
   known: Known,
   lift: number,
   depth: number,
 ): PostureFigure | NoPosture {
   if (known.missing.length) return { sentence: missingSentence(known.missing) };
   const lean = ask('LEAN.AT', [depth, ...build(known), lift, ...setup(known)]);
-  const told = (issue: Parameters<typeof viewed.calculation.sentence>[0]) =>
-    viewed.calculation.sentence(issue);
+  const told = (issue: Parameters<typeof context.calculation.sentence>[0]) =>
+    context.calculation.sentence(issue);
   if (isIssue(lean)) return { sentence: told(lean), ...nearest(known, lift, depth) };
   const points = figureOf(lifterOf(known, lift, depth));
   return isIssue(points) ? { sentence: told(points) } : withLoads(known, points);
@@ -70,14 +70,14 @@ function nearest(known: Known, lift: number, depth: number): Pick<NoPosture, 'ne
 
 /** The figures beside the drawing, each a value or the reason for none. */
 export function numbersOf(
-  viewed: Viewed,
+  context: ReadContext,
   known: Known,
   stand: PostureFigure | NoPosture,
   lift: number,
 ): FigureNumbers {
   const told = (value: unknown): Told => {
     if (typeof value === 'number' || typeof value === 'string') return { value };
-    return { value: null, ...(isIssue(value) ? { sentence: viewed.calculation.sentence(value) } : {}) };
+    return { value: null, ...(isIssue(value) ? { sentence: context.calculation.sentence(value) } : {}) };
   };
   const posture = 'lean' in stand ? stand : undefined;
   const asked = (name: string, args: Parameters<typeof ask>[1]): Told =>
@@ -120,7 +120,7 @@ const ANKLE_SHARE = 0.75;
  * Postures from 60° above parallel down to the deepest that LEAN.DEEPEST allows, the shin moving in step with the thigh:
  * upright with the heel's pitch at the top, the used share of the ankle range at the bottom. Empty where there is none.
  */
-export function descentOf(viewed: Viewed, known: Known, lift: number): readonly PostureFigure[] {
+export function descentOf(context: ReadContext, known: Known, lift: number): readonly PostureFigure[] {
   if (known.missing.length) return [];
   const deepest = ask('LEAN.DEEPEST', [...build(known), lift, ...setup(known)]);
   if (typeof deepest !== 'number') return [];
@@ -131,13 +131,13 @@ export function descentOf(viewed: Viewed, known: Known, lift: number): readonly 
     known.number('foot') ??
     defaultFoot(known.number('femur')!, known.number('tibia')!, known.number('trunk')!);
   const pitch = pitchOf(lift, foot);
-  const share = settingOf(viewed, 'ankle_share') ?? ANKLE_SHARE;
+  const share = settingOf(context, 'ankle_share') ?? ANKLE_SHARE;
   const frames: PostureFigure[] = [];
   for (const depth of depths) {
     const step = (share * known.number('ankle')! * (90 - depth)) / (90 - deepest);
     // Deep down the knee holds the shin back before the ankle does.
     const ankle = Math.min(step, MOST_KNEE - 90 + depth - pitch);
-    const stand = standOf(viewed, { ...known, ...withAnkle(known, ankle) }, lift, depth);
+    const stand = standOf(context, { ...known, ...withAnkle(known, ankle) }, lift, depth);
     if ('lean' in stand) frames.push(stand);
   }
   return frames;

@@ -1,7 +1,7 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { columnInRole, laterEndings, takenAgain } from '../../book/roles.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { OtherTest } from './answer.ts';
 import { dateOf, type Known, type Measure, titleOf } from './figure-lifter.ts';
 
@@ -20,9 +20,9 @@ const remeasured = (sheet: Sheet, measure: Measure): Column | undefined => {
 const most = 5000;
 
 /** Rows of other sheets where this lifter's ankle range or lengths stand again. */
-export function otherTests(viewed: Viewed, known: Known): readonly OtherTest[] {
+export function otherTests(context: ReadContext, known: Known): readonly OtherTest[] {
   const own = known.title.trim().toLowerCase();
-  return viewed.book.sheets
+  return context.book.sheets
     .filter((sheet) => sheet.id !== known.sheet.id)
     .flatMap((sheet) => {
       const measured = again.filter((measure) => measure !== 'mass' && measure !== 'stature');
@@ -30,24 +30,28 @@ export function otherTests(viewed: Viewed, known: Known): readonly OtherTest[] {
       if (columns.length === 0) return [];
       const rows = Array.from({ length: Math.min(sheet.rows, most) }, (_, row) => row);
       return rows
-        .filter((row) => titleOf(viewed, sheet, row).trim().toLowerCase() === own)
+        .filter((row) => titleOf(context, sheet, row).trim().toLowerCase() === own)
         .filter((row) =>
-          columns.some(({ id }) => typeof viewed.calculation.value(sheet.id, id, row) === 'number'),
+          columns.some(({ id }) => typeof context.calculation.value(sheet.id, id, row) === 'number'),
         )
         .map((row) => {
-          const date = dateOf(viewed, sheet, row);
+          const date = dateOf(context, sheet, row);
           return { sheet: sheet.id, row, title: `${sheet.label}${date ? `, ${date}` : `, row ${row + 1}`}` };
         });
     });
 }
 
 /** The same lifter as another test found him or her: what was measured there goes before what stands in this row. */
-export function asTested(viewed: Viewed, known: Known, { sheet: id, row }: Omit<OtherTest, 'title'>): Known {
-  const sheet = sheetOf(viewed.book, id);
+export function asTested(
+  context: ReadContext,
+  known: Known,
+  { sheet: id, row }: Omit<OtherTest, 'title'>,
+): Known {
+  const sheet = sheetOf(context.book, id);
   const found = new Map<Measure, number>();
   for (const measure of again) {
     const column = remeasured(sheet, measure);
-    const value = column && row < sheet.rows ? viewed.calculation.value(sheet.id, column.id, row) : null;
+    const value = column && row < sheet.rows ? context.calculation.value(sheet.id, column.id, row) : null;
     if (typeof value === 'number') found.set(measure, value);
   }
   return {

@@ -4,7 +4,7 @@ import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { columnInRole } from '../../book/roles.ts';
 import { writeNumber } from '../../units/number.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { typedText } from '../text/typed.ts';
 import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './answer.ts';
 import { explainedLean } from './explained.ts';
@@ -34,69 +34,74 @@ export { type FigureOptions, figureOptions };
  * The lifter of a row: flat and, with a lift, lifted, with the figures beside the drawing. What is tried out goes before
  * what the row and the named cells hold. Nothing is changed.
  */
-export function figureOf(viewed: Viewed, sheetId: string, row: number, given: FigureOptions = {}): Figure {
-  const sheet = sheetWithRow(viewed, sheetId, row);
-  const known = knownOf(viewed, sheet, row, given);
+export function figureOf(
+  context: ReadContext,
+  sheetId: string,
+  row: number,
+  given: FigureOptions = {},
+): Figure {
+  const sheet = sheetWithRow(context, sheetId, row);
+  const known = knownOf(context, sheet, row, given);
   const depth = known.number('depth') ?? 0;
   const lift = known.number('lift') ?? 0;
-  const lifted = lift > 0 ? standOf(viewed, known, lift, depth) : null;
-  const flat = standOf(viewed, known, 0, depth);
+  const lifted = lift > 0 ? standOf(context, known, lift, depth) : null;
+  const flat = standOf(context, known, 0, depth);
   const numbers = {
-    flat: numbersOf(viewed, known, flat, 0),
-    lifted: lifted && numbersOf(viewed, known, lifted, lift),
+    flat: numbersOf(context, known, flat, 0),
+    lifted: lifted && numbersOf(context, known, lifted, lift),
   };
   const error = numbers.flat.leanError.value;
   return {
     sheet: sheet.id,
     row,
     title: known.title,
-    headline: headlineOf({ flat, lifted, lift: liftInWords(viewed, lift), numbers }),
+    headline: headlineOf({ flat, lifted, lift: liftInWords(context, lift), numbers }),
     leanColumn: columnInRole(sheet, 'lean')?.id ?? null,
     flat,
     lifted,
     leanError: typeof error === 'number' ? error : null,
     missing: known.missing,
-    absent: absentFrom(viewed.book, sheet),
+    absent: absentFrom(context.book, sheet),
     elsewhere:
-      viewed.book.sheets.find((one) => one.id !== sheet.id && absentFrom(viewed.book, one).length === 0)
+      context.book.sheets.find((one) => one.id !== sheet.id && absentFrom(context.book, one).length === 0)
         ?.label ?? null,
     numbers,
-    parts: partsOf(viewed, known),
-    explained: explainedLean(viewed, knownOf(viewed, sheet, row, {})),
-    loads: figureLoads(viewed, known),
+    parts: partsOf(context, known),
+    explained: explainedLean(context, knownOf(context, sheet, row, {})),
+    loads: figureLoads(context, known),
     controls: controlsOf(known),
-    keep: keepOf(viewed, sheet, row, lift),
-    lifters: liftersOf(viewed, sheet, row),
-    tests: otherTests(viewed, known),
+    keep: keepOf(context, sheet, row, lift),
+    lifters: liftersOf(context, sheet, row),
+    tests: otherTests(context, known),
     beside:
       given.test !== undefined
-        ? testedOf(viewed, known, given.test, lift, depth)
+        ? testedOf(context, known, given.test, lift, depth)
         : given.beside === undefined
           ? null
-          : besideOf(viewed, known, given, given.beside, lift, depth),
+          : besideOf(context, known, given, given.beside, lift, depth),
   };
 }
 
 /** Heel lift or more ankle range, for the lifter of a row as tried out. */
-export const figureHeel = (viewed: Viewed, sheetId: string, row: number, given: FigureOptions = {}) =>
-  heelOrAnkle(viewed, knownOf(viewed, sheetWithRow(viewed, sheetId, row), row, given));
+export const figureHeel = (context: ReadContext, sheetId: string, row: number, given: FigureOptions = {}) =>
+  heelOrAnkle(context, knownOf(context, sheetWithRow(context, sheetId, row), row, given));
 
 /** Millimetres are shown where the lift has some: 3 cm, 2.5 cm. */
-const liftInWords = ({ locale }: Viewed, lift: number): string =>
+const liftInWords = ({ locale }: ReadContext, lift: number): string =>
   `${writeNumber(Math.round(lift * 10) / 10, {}, locale)}\u00a0cm`;
 
 /** The descent of a row's lifter, on the lift where there is one: posture by posture, from the top. */
 export function figureDescent(
-  viewed: Viewed,
+  context: ReadContext,
   sheetId: string,
   row: number,
   given: FigureOptions = {},
 ): readonly PostureFigure[] {
-  const known = knownOf(viewed, sheetWithRow(viewed, sheetId, row), row, given);
-  return descentOf(viewed, known, Math.max(0, known.number('lift') ?? 0));
+  const known = knownOf(context, sheetWithRow(context, sheetId, row), row, given);
+  return descentOf(context, known, Math.max(0, known.number('lift') ?? 0));
 }
 
-function sheetWithRow({ book }: Viewed, sheetId: string, row: number): Sheet {
+function sheetWithRow({ book }: ReadContext, sheetId: string, row: number): Sheet {
   const sheet = sheetOf(book, sheetId);
   if (!(row >= 0 && row < sheet.rows)) refuse(`The sheet "${sheet.name}" has no row ${row + 1}.`);
   return sheet;
@@ -151,7 +156,12 @@ const controlsOf = (known: Known): readonly FigureControl[] => [
 ];
 
 /** Where a lift that was tried out can be written, and the text that would be; or why it cannot. */
-function keepOf({ book, calculation, locale }: Viewed, sheet: Sheet, row: number, lift: number): KeepLift {
+function keepOf(
+  { book, calculation, locale }: ReadContext,
+  sheet: Sheet,
+  row: number,
+  lift: number,
+): KeepLift {
   const chosen = chosenColumns(book);
   const name = goneName(chosen.lift ?? 'lift');
   const found = columnFor(sheet, 'lift', chosen);
@@ -177,12 +187,12 @@ function keepOf({ book, calculation, locale }: Viewed, sheet: Sheet, row: number
 /** A list to choose from holds so many rows; a longer sheet is filtered first. */
 const LIFTERS = 300;
 
-function liftersOf(viewed: Viewed, sheet: Sheet, row: number): Figure['lifters'] {
+function liftersOf(context: ReadContext, sheet: Sheet, row: number): Figure['lifters'] {
   const rows = Array.from({ length: Math.min(sheet.rows, LIFTERS) }, (_, i) => i).filter((i) => i !== row);
-  const own = titleOf(viewed, sheet, row).trim().toLowerCase();
+  const own = titleOf(context, sheet, row).trim().toLowerCase();
   return rows.map((i) => {
-    const date = dateOf(viewed, sheet, i);
-    const title = titleOf(viewed, sheet, i);
+    const date = dateOf(context, sheet, i);
+    const title = titleOf(context, sheet, i);
     return {
       row: i,
       title: `${title}${date ? `, ${date}` : ''}`,
@@ -193,7 +203,7 @@ function liftersOf(viewed: Viewed, sheet: Sheet, row: number): Figure['lifters']
 
 /** Another lifter in this one's set-up, with all lengths scaled so that both are of one stature. */
 function besideOf(
-  viewed: Viewed,
+  context: ReadContext,
   known: Known,
   given: FigureOptions,
   row: number,
@@ -203,7 +213,7 @@ function besideOf(
   const { sheet } = known;
   if (row >= sheet.rows) refuse(`The sheet "${sheet.name}" has no row ${row + 1}.`);
   const { ankle: _, ...shared } = given;
-  const other = knownOf(viewed, sheet, row, { ...shared, lift, depth });
+  const other = knownOf(context, sheet, row, { ...shared, lift, depth });
   const [mine, theirs] = [known.number('stature'), other.number('stature')];
   const byStature = mine !== undefined && theirs !== undefined && theirs > 0;
   const sum = (of: Known): number =>
@@ -218,31 +228,31 @@ function besideOf(
   };
   const value: Known['value'] = (measure) =>
     number(measure) ?? (measure === 'placement' ? known.value(measure) : undefined);
-  const date = dateOf(viewed, sheet, row);
+  const date = dateOf(context, sheet, row);
   return {
     row,
     title: `${other.title}${date && other.title === known.title ? `, ${date}` : ''}`,
     scale,
     by: same ? 'same lifter' : byStature ? 'stature' : 'femur + tibia + trunk',
-    stand: standOf(viewed, { ...other, number, value }, lift, depth),
+    stand: standOf(context, { ...other, number, value }, lift, depth),
   };
 }
 
 /** This lifter at another test, in the same set-up: before and after, as measured. */
 function testedOf(
-  viewed: Viewed,
+  context: ReadContext,
   known: Known,
   test: NonNullable<FigureOptions['test']>,
   lift: number,
   depth: number,
 ): Beside {
-  const sheet = sheetWithRow(viewed, test.sheet, test.row);
-  const date = dateOf(viewed, sheet, test.row);
+  const sheet = sheetWithRow(context, test.sheet, test.row);
+  const date = dateOf(context, sheet, test.row);
   return {
     row: test.row,
     title: date ?? sheet.label,
     scale: 1,
     by: 'same lifter',
-    stand: standOf(viewed, asTested(viewed, known, test), lift, depth),
+    stand: standOf(context, asTested(context, known, test), lift, depth),
   };
 }

@@ -2,7 +2,7 @@
 import { isIssue } from '../../../functions/core/issue.ts';
 import { type Source, secondary } from '../../../functions/core/source.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { HeelOrAnkle, HeelOrAnkleRow, Told } from './answer.ts';
 import { explainedLean } from './explained.ts';
 import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
@@ -20,16 +20,16 @@ const stretching: HeelOrAnkle['stretching'] & { readonly source: Source } = {
 };
 
 /** The table of one lifter at a depth and in a set-up. Null while femur, tibia, trunk or ankle is missing. */
-export function heelOrAnkle(viewed: Viewed, known: Known): HeelOrAnkle | null {
+export function heelOrAnkle(context: ReadContext, known: Known): HeelOrAnkle | null {
   if (known.missing.length > 0) return null;
   const ankle = known.number('ankle')!;
   const lift = Math.max(0, known.number('lift') ?? 0);
-  const target = targetOf(viewed, known);
-  const maxLift = settingOf(viewed, 'max_lift') ?? 5;
+  const target = targetOf(context, known);
+  const maxLift = settingOf(context, 'max_lift') ?? 5;
   const row = (gain: number, on: number): HeelOrAnkleRow => {
     const told = (value: unknown): Told =>
       isIssue(value)
-        ? { value: null, sentence: viewed.calculation.sentence(value) }
+        ? { value: null, sentence: context.calculation.sentence(value) }
         : typeof value === 'number'
           ? { value }
           : { value: null };
@@ -44,7 +44,7 @@ export function heelOrAnkle(viewed: Viewed, known: Known): HeelOrAnkle | null {
         ? told(ask('LIFT.FOR.LEAN', [target.lean, ...build(with_), depth, maxLift, ...setup(with_)]))
         : { value: null, sentence: 'Set a target lean, or digitise a squat of this lifter.' },
       depth: told(ask('LEAN.DEEPEST', [...build(with_), on, ...setup(with_)])),
-      ...sharesAt(viewed, with_, lean, on, depth),
+      ...sharesAt(context, with_, lean, on, depth),
     };
   };
   const wall = ask('ANKLE.TO.WALL', [ankle, known.value('tibia'), known.value('foot')]);
@@ -72,16 +72,16 @@ const withAnkle = (known: Known, ankle: number): Known => ({
 });
 
 /** The lean to come to: the book's target, else what was observed of this lifter. */
-function targetOf(viewed: Viewed, known: Known): HeelOrAnkle['target'] {
-  const set = settingOf(viewed, 'target_lean');
+function targetOf(context: ReadContext, known: Known): HeelOrAnkle['target'] {
+  const set = settingOf(context, 'target_lean');
   if (set !== undefined) return { lean: set, from: 'target' };
-  const seen = explainedLean(viewed, known);
+  const seen = explainedLean(context, known);
   return seen ? { lean: seen.lean, from: 'observed' } : null;
 }
 
 /** Hip share and centre of pressure at a lean; both need body mass and bar. */
 function sharesAt(
-  viewed: Viewed,
+  context: ReadContext,
   known: Known,
   lean: unknown,
   lift: number,
@@ -94,7 +94,7 @@ function sharesAt(
     defaultFoot(known.number('femur')!, known.number('tibia')!, known.number('trunk')!);
   const shin = ask('LEAN.SHANK', [known.value('ankle'), lift, foot]);
   if (typeof shin !== 'number') return none;
-  const loads = loadsAt(viewed, known, { lean, shin, depth, lift });
+  const loads = loadsAt(context, known, { lean, shin, depth, lift });
   const sentence = 'Needs body mass and bar load.';
   return loads
     ? { share: loads.share, centre: loads.centre }

@@ -1,7 +1,7 @@
 /** What body and bar ask of hips, knees and ankles in one posture, and where the weight acts: at the minimum lean of either rule, and as the lifter was seen. */
 import { isIssue } from '../../../functions/core/issue.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { PostureLoads, Told } from './answer.ts';
 import { explainedLean } from './explained.ts';
 import { ask, build, type Known, placementOf, setup } from './figure-lifter.ts';
@@ -19,7 +19,11 @@ const barOf = (known: Known): number | undefined =>
   placementOf(known) === 'arms-forward' ? 0 : known.number('bar');
 
 /** Moments of both sides, N·m, the hips' share of hips and knees, and the centre of pressure; null without body mass and bar. */
-export function loadsAt(viewed: Viewed, known: Known, { lean, shin, depth, lift }: At): PostureLoads | null {
+export function loadsAt(
+  context: ReadContext,
+  known: Known,
+  { lean, shin, depth, lift }: At,
+): PostureLoads | null {
   const [mass, bar] = [known.number('mass'), barOf(known)];
   if (mass === undefined || bar === undefined) return null;
   const [femur, tibia, trunk] = build(known);
@@ -30,7 +34,7 @@ export function loadsAt(viewed: Viewed, known: Known, { lean, shin, depth, lift 
   const told = (value: unknown): Told =>
     typeof value === 'number'
       ? { value }
-      : { value: null, ...(isIssue(value) ? { sentence: viewed.calculation.sentence(value) } : {}) };
+      : { value: null, ...(isIssue(value) ? { sentence: context.calculation.sentence(value) } : {}) };
   const seen = [lean, shin, mass, bar, femur!, tibia!, trunk!, foot, lift, depth, placement!, stance!];
   const hip = ask('MOMENT.HIP', [lean, trunk!, mass, bar, placement!]);
   const knee = ask('MOMENT.KNEE', [lean, femur!, trunk!, mass, bar, depth, placement!, stance!]);
@@ -53,7 +57,7 @@ export interface LoadsOf {
 }
 
 /** Loads at the minimum lean with the bar over mid-foot and with the whole weight over it, and as observed; empty without mass and bar. */
-export function figureLoads(viewed: Viewed, known: Known): readonly LoadsOf[] {
+export function figureLoads(context: ReadContext, known: Known): readonly LoadsOf[] {
   const [mass, bar] = [known.number('mass'), barOf(known)];
   if (known.missing.length > 0 || mass === undefined || bar === undefined) return [];
   const lift = Math.max(0, known.number('lift') ?? 0);
@@ -65,7 +69,7 @@ export function figureLoads(viewed: Viewed, known: Known): readonly LoadsOf[] {
   const found: LoadsOf[] = [];
   const add = (of: LoadsOf['of'], at: Partial<At>) => {
     if (typeof at.lean !== 'number' || typeof at.shin !== 'number') return;
-    const loads = loadsAt(viewed, known, { lean: at.lean, shin: at.shin, depth: at.depth!, lift: at.lift! });
+    const loads = loadsAt(context, known, { lean: at.lean, shin: at.shin, depth: at.depth!, lift: at.lift! });
     if (loads) found.push({ of, loads });
   };
   const number = (value: unknown): number | undefined => (typeof value === 'number' ? value : undefined);
@@ -76,7 +80,7 @@ export function figureLoads(viewed: Viewed, known: Known): readonly LoadsOf[] {
     ...here,
     lean: number(ask('LEAN.LOADED', [mass, bar, ...tail, depth, ...setup(known)]))!,
   });
-  const seen = explainedLean(viewed, known);
+  const seen = explainedLean(context, known);
   if (seen) add('observed', { lean: seen.lean, shin: seen.shin, depth: seen.depth, lift: seen.lift });
   return found;
 }

@@ -7,7 +7,7 @@ import type { Node } from '../../calc/ast.ts';
 import { parse } from '../../calc/language/parse.ts';
 import { walk } from '../../calc/language/walk.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { HandoutRule } from './settings.ts';
 import { filled, placesOf, valueIn } from './texts.ts';
 
@@ -20,20 +20,20 @@ export type Decided =
   | { readonly is: 'not said' }
   | { readonly is: 'open'; readonly reason: string };
 
-export function decide(viewed: Viewed, rule: HandoutRule, sheet: Sheet, row: number): Decided {
-  const empty = readIn(rule.when).find((name) => isEmpty(viewed, name, sheet, row));
-  if (empty !== undefined) return { is: 'open', reason: `${labelOf(viewed, empty, sheet)} is empty.` };
-  const value = valueIn(viewed, rule.when, sheet, row);
-  if (isIssue(value)) return { is: 'open', reason: viewed.calculation.sentence(value) };
+export function decide(context: ReadContext, rule: HandoutRule, sheet: Sheet, row: number): Decided {
+  const empty = readIn(rule.when).find((name) => isEmpty(context, name, sheet, row));
+  if (empty !== undefined) return { is: 'open', reason: `${labelOf(context, empty, sheet)} is empty.` };
+  const value = valueIn(context, rule.when, sheet, row);
+  if (isIssue(value)) return { is: 'open', reason: context.calculation.sentence(value) };
   if (typeof value !== 'boolean')
     return { is: 'open', reason: `The formula ${rule.when} is neither true nor false.` };
   if (!value) return { is: 'not said' };
-  const text = filled(viewed, rule.say, sheet, row);
+  const text = filled(context, rule.say, sheet, row);
   if (text !== null) return { is: 'said', text };
-  const place = placesOf(rule.say).find((name) => !hasWords(viewed, name, sheet, row));
+  const place = placesOf(rule.say).find((name) => !hasWords(context, name, sheet, row));
   return {
     is: 'open',
-    reason: `${place === undefined ? 'A value' : labelOf(viewed, place, sheet)} is empty.`,
+    reason: `${place === undefined ? 'A value' : labelOf(context, place, sheet)} is empty.`,
   };
 }
 
@@ -68,27 +68,32 @@ function readIn(formula: string): readonly string[] {
 }
 
 /** The value of a column in the row or of a setting; undefined for a name that is neither. */
-function named({ book, calculation }: Viewed, name: string, sheet: Sheet, row: number): Value | undefined {
+function named(
+  { book, calculation }: ReadContext,
+  name: string,
+  sheet: Sheet,
+  row: number,
+): Value | undefined {
   const column = columnNamed(sheet, name);
   if (column) return calculation.value(sheet.id, column.id, row);
   const cell = book.names.get(nameKey(name));
   return cell && calculation.value(cell.sheet, cell.column, cell.row);
 }
 
-const isEmpty = (viewed: Viewed, name: string, sheet: Sheet, row: number): boolean => {
-  const value = named(viewed, name, sheet, row);
+const isEmpty = (context: ReadContext, name: string, sheet: Sheet, row: number): boolean => {
+  const value = named(context, name, sheet, row);
   return value === null || (typeof value === 'string' && value.trim() === '');
 };
-const hasWords = (viewed: Viewed, name: string, sheet: Sheet, row: number): boolean => {
-  const value = named(viewed, name, sheet, row);
-  return value !== undefined && !isIssue(value) && !isEmpty(viewed, name, sheet, row);
+const hasWords = (context: ReadContext, name: string, sheet: Sheet, row: number): boolean => {
+  const value = named(context, name, sheet, row);
+  return value !== undefined && !isIssue(value) && !isEmpty(context, name, sheet, row);
 };
 
-function labelOf(viewed: Viewed, name: string, sheet: Sheet): string {
+function labelOf(context: ReadContext, name: string, sheet: Sheet): string {
   const column = columnNamed(sheet, name);
   if (column) return column.label || column.name;
-  const cell = viewed.book.names.get(nameKey(name));
+  const cell = context.book.names.get(nameKey(name));
   if (!cell) return name;
-  const own = sheetOf(viewed.book, cell.sheet);
-  return `The setting ${titleOf(viewed, own, cell.row)} (${cell.name})`;
+  const own = sheetOf(context.book, cell.sheet);
+  return `The setting ${titleOf(context, own, cell.row)} (${cell.name})`;
 }

@@ -6,7 +6,7 @@ import { columnInRole, roleOf } from '../../book/roles.ts';
 import { writeDate } from '../../units/date.ts';
 import type { Figure } from '../figure/answer.ts';
 import { figureOf } from '../figure/figure.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { headingUnit } from '../text/column-unit.ts';
 import { decide } from './decide.ts';
 import { usualNumberLines } from './numbers.ts';
@@ -60,87 +60,87 @@ export interface Recipe {
 }
 
 /** Sorts out which rules can be used on a sheet. */
-export function recipeFor(viewed: Viewed, sheet: Sheet, settings: HandoutSettings): Recipe {
-  const rules = settings.rules ?? usualRulesFor(viewed.book, sheet);
+export function recipeFor(context: ReadContext, sheet: Sheet, settings: HandoutSettings): Recipe {
+  const rules = settings.rules ?? usualRulesFor(context.book, sheet);
   const unusable = rules.flatMap((rule, index): Open[] => {
-    const reason = problemOf(viewed, rule, sheet);
+    const reason = problemOf(context, rule, sheet);
     return reason === null ? [] : [{ rule: index + 1, part: rule.part, reason }];
   });
   return { sheet, settings, rules, unusable };
 }
 
 /** Why a rule can be said of nobody; null when it can. */
-export function problemOf(viewed: Viewed, { when, say }: HandoutRule, sheet: Sheet): string | null {
+export function problemOf(context: ReadContext, { when, say }: HandoutRule, sheet: Sheet): string | null {
   const place = { sheet: sheet.id, column: sheet.columns[0]!.id, row: 0 };
-  const [problem] = viewed.calculation.check(when, place).problems;
+  const [problem] = context.calculation.check(when, place).problems;
   if (problem) return problem.sentence;
-  const [unknown] = unknownPlaces(viewed, say, sheet);
+  const [unknown] = unknownPlaces(context, say, sheet);
   return unknown === undefined
     ? null
     : `its sentence has a place {${unknown}}, which is neither a column of ${sheet.label} nor a setting.`;
 }
 
-export function handoutOf(viewed: Viewed, recipe: Recipe, row: number): Handout {
+export function handoutOf(context: ReadContext, recipe: Recipe, row: number): Handout {
   const { sheet, settings } = recipe;
-  const figure = figureOf(viewed, sheet.id, row);
+  const figure = figureOf(context, sheet.id, row);
   const open: Open[] = [...recipe.unusable];
   const texts: Record<HandoutRule['part'], string[]> = { finding: [], try: [] };
   recipe.rules.forEach((rule, index) => {
     if (recipe.unusable.some((one) => one.rule === index + 1)) return;
-    const decided = decide(viewed, rule, sheet, row);
+    const decided = decide(context, rule, sheet, row);
     if (decided.is === 'said') texts[rule.part].push(decided.text);
     if (decided.is === 'open') open.push({ rule: index + 1, part: rule.part, reason: decided.reason });
   });
-  const tested = dateIn(viewed, sheet, row, settings.tested);
+  const tested = dateIn(context, sheet, row, settings.tested);
   return {
-    book: viewed.book.title,
+    book: context.book.title,
     row,
     athlete: figure.title,
     parts: settings.parts ?? handoutParts,
-    tested: tested === null ? null : writeDate(tested, viewed.locale),
+    tested: tested === null ? null : writeDate(tested, context.locale),
     figure,
-    numbers: numbersOf(viewed, recipe, figure, row),
+    numbers: numbersOf(context, recipe, figure, row),
     findings: texts.finding,
     toTry: texts.try,
     open,
-    retest: retestWords(viewed, tested, settings.retestWeeks ?? usualRetestWeeks),
+    retest: retestWords(context, tested, settings.retestWeeks ?? usualRetestWeeks),
     contact: settings.contact ?? null,
     cautions: handoutCautions,
   };
 }
 
 function numbersOf(
-  viewed: Viewed,
+  context: ReadContext,
   { sheet, settings }: Recipe,
   figure: Figure,
   row: number,
 ): Handout['numbers'] {
-  return (settings.numbers ?? usualNumberLines(viewed.book, sheet)).flatMap(({ column: name, error }) => {
+  return (settings.numbers ?? usualNumberLines(context.book, sheet)).flatMap(({ column: name, error }) => {
     const column = columnNamed(sheet, name);
     if (!column) return [];
-    const value = viewed.calculation.value(sheet.id, column.id, row);
+    const value = context.calculation.value(sheet.id, column.id, row);
     const text = isIssue(value)
-      ? `none: ${viewed.calculation.sentence(value)}`
-      : readable(value, column, viewed, headingUnit(viewed, sheet.id, column));
+      ? `none: ${context.calculation.sentence(value)}`
+      : readable(value, column, context, headingUnit(context, sheet.id, column));
     if (text === null) return [];
     const isLean = ['lean', 'lean_used', 'lean_lifted'].includes(roleOf(column));
     const off =
-      error === undefined ? (isLean ? figure.leanError : null) : numberIn(viewed, error, sheet, row);
+      error === undefined ? (isLean ? figure.leanError : null) : numberIn(context, error, sheet, row);
     return [
-      { label: column.label, value: text, error: isIssue(value) ? '' : errorWords(off, column, viewed) },
+      { label: column.label, value: text, error: isIssue(value) ? '' : errorWords(off, column, context) },
     ];
   });
 }
 
-function dateIn(viewed: Viewed, sheet: Sheet, row: number, name: string | undefined): number | null {
+function dateIn(context: ReadContext, sheet: Sheet, row: number, name: string | undefined): number | null {
   const column = name === undefined ? columnInRole(sheet, 'tested') : columnNamed(sheet, name);
   if (column?.kind !== 'date') return null;
-  const value = viewed.calculation.value(sheet.id, column.id, row);
+  const value = context.calculation.value(sheet.id, column.id, row);
   return typeof value === 'number' ? value : null;
 }
 
-function retestWords(viewed: Viewed, tested: number | null, weeks: number): string | null {
+function retestWords(context: ReadContext, tested: number | null, weeks: number): string | null {
   if (weeks === 0) return null;
   if (tested === null) return `Test again in ${weeks} ${weeks === 1 ? 'week' : 'weeks'}.`;
-  return `Test again from ${writeDate(tested + Math.round(weeks * 7), viewed.locale)} on, the same way and at the same time of day.`;
+  return `Test again from ${writeDate(tested + Math.round(weeks * 7), context.locale)} on, the same way and at the same time of day.`;
 }

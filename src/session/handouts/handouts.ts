@@ -4,7 +4,7 @@ import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { measuredSheet } from '../../book/roles.ts';
 import { z } from '../../book/zod.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
 import { openNotes } from './open-notes.ts';
 import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './settings.ts';
@@ -29,26 +29,26 @@ export interface Handouts {
 }
 
 /** The handouts of a sheet's athletes; rows without a name are left out. @throws Refusal */
-export function handoutsOf(viewed: Viewed, request: HandoutRequest = {}): Handouts {
+export function handoutsOf(context: ReadContext, request: HandoutRequest = {}): Handouts {
   const { sheet: wanted, rows } = handoutRequest.parse(request);
-  const settings = handoutSettingsOf(viewed.book);
-  const sheet = sheetFor(viewed.book, wanted ?? settings.sheet);
+  const settings = handoutSettingsOf(context.book);
+  const sheet = sheetFor(context.book, wanted ?? settings.sheet);
   if (sheet.columns.length === 0) refuse(`The sheet ${sheet.label} has no columns to make handouts from.`);
-  const recipe = recipeFor(viewed, sheet, settings);
+  const recipe = recipeFor(context, sheet, settings);
   const beyond = rows?.find((row) => row >= sheet.rows);
   if (beyond !== undefined)
     refuse(`The sheet ${sheet.label} has ${sheet.rows} rows; row ${beyond + 1} was asked for.`);
   const all = rows ?? Array.from({ length: sheet.rows }, (_, row) => row);
-  const named = all.filter((row) => isFilled(viewed, sheet, row));
+  const named = all.filter((row) => isFilled(context, sheet, row));
   if (named.length === 0) refuse(`The sheet ${sheet.label} has no athletes to make handouts for.`);
-  const handouts = named.map((row) => handoutOf(viewed, recipe, row));
+  const handouts = named.map((row) => handoutOf(context, recipe, row));
   return {
-    title: viewed.book.title,
+    title: context.book.title,
     sheet: sheet.id,
     handouts,
     notes: openNotes(handouts),
     settings,
-    usualRules: usualRulesFor(viewed.book, sheet),
+    usualRules: usualRulesFor(context.book, sheet),
   };
 }
 
@@ -70,7 +70,7 @@ function sheetFor(book: Book, wanted: string | undefined): Sheet {
   );
 }
 
-const isFilled = ({ calculation }: Viewed, sheet: Sheet, row: number): boolean =>
+const isFilled = ({ calculation }: ReadContext, sheet: Sheet, row: number): boolean =>
   sheet.columns
     .filter(({ formula }) => formula === undefined)
     .some(({ id }) => {

@@ -1,6 +1,6 @@
 import { Kind } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { problemOf } from './handout.ts';
 import type { HandoutRule } from './settings.ts';
 
@@ -12,11 +12,11 @@ export interface TriedRule {
 }
 
 /** For how many rows a rule is true, or why it can be said of nobody. */
-export function triedRule(viewed: Viewed, sheetId: string, rule: HandoutRule): TriedRule {
-  const sheet = sheetOf(viewed.book, sheetId);
-  const problem = problemOf(viewed, rule, sheet);
+export function triedRule(context: ReadContext, sheetId: string, rule: HandoutRule): TriedRule {
+  const sheet = sheetOf(context.book, sheetId);
+  const problem = problemOf(context, rule, sheet);
   if (problem !== null) return { text: '', sentence: `${problem[0]!.toUpperCase()}${problem.slice(1)}` };
-  const { kinds, numbers } = viewed.calculation.rows(rule.when, sheet.id);
+  const { kinds, numbers } = context.calculation.rows(rule.when, sheet.id);
   let said = 0;
   let decided = 0;
   let other = 0;

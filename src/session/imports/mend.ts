@@ -2,17 +2,17 @@ import type { Book, Json } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { Refusal } from '../../book/refusal.ts';
 import {
+  importing,
   mendedRows,
   type Progress,
   type Provenance,
   readRecipe,
   sentence,
-  takingIn,
 } from '../../intake/index.ts';
 import { oneLineEnd } from '../../intake/read/line-ends.ts';
 import { plausibility } from '../checks/plausibility.ts';
-import { type Prepared, reservedIn } from './bring-in.ts';
 import { importFrom } from './imports.ts';
+import { type Prepared, reservedIn } from './prepare-import.ts';
 
 /** A held row as somebody mended it. */
 export interface MendedRow {
@@ -46,7 +46,7 @@ export function* mending(
     rows.map(({ text }) => text),
     json as unknown as Pick<Provenance, 'reading'>,
   );
-  const taken = yield* takingIn(
+  const imported = yield* importing(
     bytes,
     { sheet, book },
     {
@@ -61,7 +61,7 @@ export function* mending(
       reserved: reservedIn(book),
     },
   );
-  const still = new Map(taken.heldRows.map((row) => [row.line, row]));
+  const still = new Map(imported.heldRows.map((row) => [row.line, row]));
   const lineOf = linesOf(rows, bytes);
   const heldRows = before.heldRows.flatMap((row, index) => {
     const mended = rows.findIndex((one) => one.index === index);
@@ -69,7 +69,7 @@ export function* mending(
     const held = still.get(lineOf[mended]!);
     return held ? [{ line: row.line, raw: rows[mended]!.text, reason: sentence(held.reason) }] : [];
   });
-  const { report } = taken;
+  const { report } = imported;
   const add = (what: 'placed' | 'added' | 'updated' | 'unchanged' | 'left') =>
     before.rows[what] + report.rows[what];
   const value = {
@@ -90,10 +90,10 @@ export function* mending(
     },
   };
   return {
-    taken,
+    imported,
     edit: {
       do: 'batch',
-      edits: [...taken.edits, { do: 'set-part', part: 'provenance', key, value }],
+      edits: [...imported.edits, { do: 'set-part', part: 'provenance', key, value }],
     },
     words: `Import fixed rows of ${before.file}`,
   };

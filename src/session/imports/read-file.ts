@@ -9,19 +9,18 @@ import {
   type ColumnFinding,
   type Finding,
   type Findings,
+  type Imported,
   IntakeRefusal,
   inspecting,
   preparing as opening,
   type Progress,
   type Report,
   sentence,
-  type Taken,
 } from '../../intake/index.ts';
 import type { Locale } from '../../units/locale.ts';
 import { unitFromWord } from '../../units/unit.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
-import { type Prepared, preparing } from './bring-in.ts';
 import type {
   Differing,
   FileColumn,
@@ -35,6 +34,7 @@ import type {
   Stuck,
 } from './file-reading.ts';
 import { replacing } from './imports.ts';
+import { type Prepared, preparing } from './prepare-import.ts';
 import { sameExporter } from './same-exporter.ts';
 import { type Home, homeOf, isDecided, otherSettings } from './target-sheet.ts';
 
@@ -58,7 +58,7 @@ export interface Read {
 /** The open book that a file is read for: a session. */
 interface Opened {
   readonly current: Book;
-  ask<T>(question: (viewed: Viewed) => T): T;
+  ask<T>(question: (context: ReadContext) => T): T;
 }
 
 /**
@@ -104,16 +104,16 @@ export async function readingFile(
         sheet: home.sheet,
         now: new Date().toISOString(),
       });
-      const { taken } = prepared;
-      const replaced = replace || taken.mode !== 'replace' ? null : replacing(book, home.sheet, name);
+      const { imported } = prepared;
+      const replaced = replace || imported.mode !== 'replace' ? null : replacing(book, home.sheet, name);
       return {
         prepared,
         reading: readingOf(
           { book, locale: session.ask(({ locale }) => locale) },
-          taken,
+          imported,
           home,
           replaced,
-          decisions.key ?? taken.key,
+          decisions.key ?? imported.key,
           exporter?.title ?? null,
         ),
       };
@@ -163,15 +163,15 @@ const foundOut = <T>({ value, certainty, because }: Finding<T>): FoundOut<T> => 
 
 function readingOf(
   { book, locale }: { readonly book: Book; readonly locale: Locale },
-  taken: Taken,
+  imported: Imported,
   { sheet: id, asked }: Home,
   replaced: Replacing | null,
   key: readonly string[],
   like: string | null,
 ): FileReading {
-  const { report, findings, recipe, preview, who } = taken;
+  const { report, findings, recipe, preview, who } = imported;
   const sheet = id === null ? undefined : sheetOf(book, id);
-  const columns = columnsOf(taken.edits, sheet);
+  const columns = columnsOf(imported.edits, sheet);
   const written = (cell: Cell, name: string): string => textOf(cell, columns.get(nameKey(name)), locale);
   const shown = ({ line, cells }: { line: number; cells: readonly Cell[] }): ShownRow => ({
     line,
@@ -184,12 +184,12 @@ function readingOf(
     name: findings.name,
     size: findings.size,
     tables: findings.workbook && { table: findings.workbook.table, tables: findings.workbook.tables },
-    sheet: { id, label: sheet?.label ?? newLabel(taken.edits) },
+    sheet: { id, label: sheet?.label ?? newLabel(imported.edits) },
     fits: asked,
     replacing: replaced,
-    recipe: taken.byRecipe ? recipe.title : null,
-    like: taken.byRecipe ? null : like,
-    mode: taken.mode,
+    recipe: imported.byRecipe ? recipe.title : null,
+    like: imported.byRecipe ? null : like,
+    mode: imported.mode,
     key,
     findings: fileFindings(findings),
     columns: fileColumns,
@@ -205,8 +205,8 @@ function readingOf(
           ]
         : [];
     }),
-    differing: differingOf(taken, columns, written),
-    unreadable: taken.unreadable,
+    differing: differingOf(imported, columns, written),
+    unreadable: imported.unreadable,
     rows: report.rows,
     cells: report.cells,
     notes: report.notes.filter(({ reason }) => !elsewhere.has(reason)).map(sentence),
@@ -215,19 +215,19 @@ function readingOf(
       first: preview.first.map(shown),
       doubtful: preview.doubtful.map(shown),
     },
-    changes: taken.changes.slice(0, MOST).map(({ row, column, before, after }) => ({
+    changes: imported.changes.slice(0, MOST).map(({ row, column, before, after }) => ({
       row,
       column: columns.get(nameKey(column))?.label ?? column,
       before: written(before, column),
       after: written(after, column),
     })),
-    heldRows: taken.heldRows
+    heldRows: imported.heldRows
       .slice(0, MOST)
       .map(({ line, raw, reason }) => ({ line, raw, reason: sentence(reason) })),
     who: who && {
       ...who,
-      rule: taken.whoRule,
-      people: peopleOf(book, taken),
+      rule: imported.whoRule,
+      people: peopleOf(book, imported),
       roster: book.sheets.find(({ name }) => nameKey(name) === nameKey(who.roster))?.label ?? who.roster,
     },
   };
@@ -235,7 +235,7 @@ function readingOf(
 
 /** Rows that differ from those there, in the words of the sheet. */
 function differingOf(
-  { differing }: Taken,
+  { differing }: Imported,
   columns: ReadonlyMap<string, Column>,
   written: (cell: Cell, name: string) => string,
 ): Differing | null {
@@ -336,7 +336,7 @@ function textOf(cell: Cell, column: Column | undefined, locale: Locale): string 
 }
 
 /** Who is on the roster, for choosing from. */
-function peopleOf(book: Book, { whoRule }: Taken): readonly string[] {
+function peopleOf(book: Book, { whoRule }: Imported): readonly string[] {
   const roster = book.sheets.find(({ name }) => whoRule && nameKey(name) === nameKey(whoRule.roster));
   const column = roster?.columns.find(({ name }) => whoRule && nameKey(name) === nameKey(whoRule.name));
   const cells = column && roster?.cells.get(column.id);

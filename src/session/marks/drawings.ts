@@ -1,7 +1,7 @@
 import { Kind } from '../../../functions/core/value.ts';
 import type { Sheet } from '../../book/model.ts';
 import { Refusal } from '../../book/refusal.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { type ColumnMarks, marksOfSheet } from './record.ts';
 import { ruledRows } from './rules.ts';
 import { endsOf, shareOf } from './scale.ts';
@@ -27,28 +27,30 @@ export interface Drawing {
 
 /** The drawings of a block of a sheet: `rowAt` says which sheet row each of its rows is. */
 export function drawingsOf(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   block: { readonly column: number; readonly columns: number; readonly rows: number },
   rowAt: (row: number) => number,
 ): readonly Drawing[] {
-  return marksOfSheet(viewed.book, sheet.id).flatMap((marks) => {
+  return marksOfSheet(context.book, sheet.id).flatMap((marks) => {
     const column = sheet.columns.findIndex(({ id }) => id === marks.column);
     if (column < block.column || column >= block.column + block.columns) return [];
     const rows = Int32Array.from({ length: block.rows }, (_, row) => rowAt(row));
-    return [{ column, ...ofColumn(viewed, sheet, marks, rows) }];
+    return [{ column, ...ofColumn(context, sheet, marks, rows) }];
   });
 }
 
 function ofColumn(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   marks: ColumnMarks,
   rows: Int32Array,
 ): Omit<Drawing, 'column'> {
-  const shown = marks.rules.length ? ruledRows(viewed, sheet.id, marks.column, marks.rules).shown : undefined;
-  const trend = marks.trend && soft(() => trendOf(viewed, sheet.id, marks.trend!));
-  const scale = marks.scale && scaleOf(viewed, sheet, marks, rows);
+  const shown = marks.rules.length
+    ? ruledRows(context, sheet.id, marks.column, marks.rules).shown
+    : undefined;
+  const trend = marks.trend && soft(() => trendOf(context, sheet.id, marks.trend!));
+  const scale = marks.scale && scaleOf(context, sheet, marks, rows);
   return {
     // A row past the last is the blank one after it.
     ...(shown ? { rules: Uint8Array.from(rows, (row) => shown[row] ?? 0) } : {}),
@@ -58,16 +60,16 @@ function ofColumn(
 }
 
 function scaleOf(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   { column: id, scale }: ColumnMarks,
   rows: Int32Array,
 ): Drawing['scale'] {
-  const ends = endsOf(viewed, sheet.id, id, scale!);
+  const ends = endsOf(context, sheet.id, id, scale!);
   if ('sentence' in ends) return undefined;
-  const { kinds, numbers } = viewed.calculation.column(sheet.id, id);
+  const { kinds, numbers } = context.calculation.column(sheet.id, id);
   const column = sheet.columns.find((one) => one.id === id)!;
-  const end = (value: number): string => numberInWords(Number(value.toPrecision(4)), column, viewed.locale);
+  const end = (value: number): string => numberInWords(Number(value.toPrecision(4)), column, context.locale);
   return {
     zero: shareOf(0, ends),
     at: Float32Array.from(rows, (row) =>

@@ -1,7 +1,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { Operand, Rule, When } from './record.ts';
 import { remembered } from './remembered.ts';
 
@@ -23,21 +23,26 @@ export interface Ruled {
 }
 
 /** Which rule each row of a column shows; worked out for the whole column, and again only when a value has changed. */
-export function ruledRows(viewed: Viewed, sheet: string, column: string, rules: readonly Rule[]): Ruled {
-  const { calculation } = viewed;
+export function ruledRows(
+  context: ReadContext,
+  sheet: string,
+  column: string,
+  rules: readonly Rule[],
+): Ruled {
+  const { calculation } = context;
   const range = calculation.column(sheet, column);
   const read = rules.map(({ when }) => formulasIn(when).map((formula) => calculation.rows(formula, sheet)));
   return remembered(calculation, `rules ${sheet}\u0000${column}`, [rules, range, ...read.flat()], () =>
-    applied(viewed, sheet, range, rules),
+    applied(context, sheet, range, rules),
   );
 }
 
 /** The same without being kept: for rules that are only tried. */
-export function applied(viewed: Viewed, sheetId: string, range: Range, rules: readonly Rule[]): Ruled {
-  const { rows } = sheetOf(viewed.book, sheetId);
+export function applied(context: ReadContext, sheetId: string, range: Range, rules: readonly Rule[]): Ruled {
+  const { rows } = sheetOf(context.book, sheetId);
   const shown = new Uint8Array(rows);
   const counts = rules.map(({ when }, index): RuleCount => {
-    const test = testFor(viewed, sheetId, range, when);
+    const test = testFor(context, sheetId, range, when);
     let [holds, shows, errors] = [0, 0, 0];
     let sentence: string | undefined;
     for (let row = 0; row < rows; row++) {
@@ -49,7 +54,7 @@ export function applied(viewed: Viewed, sheetId: string, range: Range, rules: re
         shows++;
       } else if (answer !== false) {
         errors++;
-        sentence ??= answer === 'neither' ? NEITHER : viewed.calculation.sentence(answer);
+        sentence ??= answer === 'neither' ? NEITHER : context.calculation.sentence(answer);
       }
     }
     return { holds, shows, errors, ...(sentence === undefined ? {} : { sentence }) };
@@ -69,7 +74,7 @@ const formulasIn = (when: When): readonly string[] =>
 
 type Test = (row: number) => boolean | 'neither' | Issue;
 
-function testFor(viewed: Viewed, sheet: string, range: Range, when: When): Test {
+function testFor(context: ReadContext, sheet: string, range: Range, when: When): Test {
   const { kinds, texts } = range;
   switch (when.is) {
     case 'blank':
@@ -86,11 +91,11 @@ function testFor(viewed: Viewed, sheet: string, range: Range, when: When): Test 
       return (row) => kinds[row] === Kind.text && (texts?.[row] ?? '').toLowerCase().includes(wanted);
     }
     case 'true':
-      return truth(viewed.calculation.rows(when.formula, sheet));
+      return truth(context.calculation.rows(when.formula, sheet));
     case 'between':
     case 'outside': {
-      const low = compared(range, sideOf(viewed, sheet, when.from));
-      const high = compared(range, sideOf(viewed, sheet, when.to));
+      const low = compared(range, sideOf(context, sheet, when.from));
+      const high = compared(range, sideOf(context, sheet, when.to));
       const inside = when.is === 'between';
       return (row) => {
         const [a, b] = [low(row), high(row)];
@@ -101,7 +106,7 @@ function testFor(viewed: Viewed, sheet: string, range: Range, when: When): Test 
       };
     }
     default:
-      return comparing(when.is, range, sideOf(viewed, sheet, when.to));
+      return comparing(when.is, range, sideOf(context, sheet, when.to));
   }
 }
 
@@ -125,7 +130,7 @@ function truth({ kinds, numbers, errors }: Range): Test {
 
 type Side = { readonly fixed: number | string } | { readonly range: Range };
 
-function sideOf({ calculation }: Viewed, sheet: string, operand: Operand): Side {
+function sideOf({ calculation }: ReadContext, sheet: string, operand: Operand): Side {
   if ('number' in operand) return { fixed: operand.number };
   if ('text' in operand) return { fixed: operand.text };
   return { range: calculation.rows(operand.formula, sheet) };

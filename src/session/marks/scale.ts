@@ -1,5 +1,5 @@
 import { Kind, type Range } from '../../../functions/core/value.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { Operand, Scale } from './record.ts';
 import { remembered } from './remembered.ts';
 
@@ -7,12 +7,12 @@ import { remembered } from './remembered.ts';
 export type Ends = { readonly from: number; readonly to: number } | { readonly sentence: string };
 
 /** @throws nothing: a scale that cannot be drawn says why */
-export function endsOf(viewed: Viewed, sheet: string, column: string, scale: Scale): Ends {
-  const { calculation } = viewed;
+export function endsOf(context: ReadContext, sheet: string, column: string, scale: Scale): Ends {
+  const { calculation } = context;
   const range = calculation.column(sheet, column);
   const [least, most] = remembered(calculation, `span ${sheet}\u0000${column}`, [range], () => spanOf(range));
-  const from = endOf(viewed, sheet, scale.from, least);
-  const to = endOf(viewed, sheet, scale.to, most);
+  const from = endOf(context, sheet, scale.from, least);
+  const to = endOf(context, sheet, scale.to, most);
   if (typeof from === 'string') return { sentence: from };
   if (typeof to === 'string') return { sentence: to };
   if (!(from < to))
@@ -26,7 +26,7 @@ export function endsOf(viewed: Viewed, sheet: string, column: string, scale: Sca
 }
 
 function endOf(
-  { calculation }: Viewed,
+  { calculation }: ReadContext,
   sheet: string,
   operand: Operand | undefined,
   otherwise: number,

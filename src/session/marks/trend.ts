@@ -3,7 +3,7 @@ import { columnOf, findSheet, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { unitSign } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf, writer } from '../text/display.ts';
 import type { TrendSource } from './record.ts';
 import { remembered } from './remembered.ts';
@@ -20,14 +20,14 @@ export interface TrendLine {
 export type TrendOf = (row: number) => TrendLine | null;
 
 /** @throws Refusal where a column is gone */
-export function trendOf(viewed: Viewed, sheetId: string, trend: TrendSource): TrendOf {
-  return trend.is === 'columns' ? acrossColumns(viewed, sheetId, trend) : fromLog(viewed, sheetId, trend);
+export function trendOf(context: ReadContext, sheetId: string, trend: TrendSource): TrendOf {
+  return trend.is === 'columns' ? acrossColumns(context, sheetId, trend) : fromLog(context, sheetId, trend);
 }
 
 type Value = readonly [x: number, y: number];
 
 function acrossColumns(
-  { book, calculation, locale }: Viewed,
+  { book, calculation, locale }: ReadContext,
   sheetId: string,
   { columns, together }: Extract<TrendSource, { is: 'columns' }>,
 ): TrendOf {
@@ -49,8 +49,8 @@ function acrossColumns(
   };
 }
 
-function fromLog(viewed: Viewed, sheetId: string, trend: Extract<TrendSource, { is: 'log' }>): TrendOf {
-  const { book, calculation, locale } = viewed;
+function fromLog(context: ReadContext, sheetId: string, trend: Extract<TrendSource, { is: 'log' }>): TrendOf {
+  const { book, calculation, locale } = context;
   const log = sheetOf(book, trend.sheet);
   const [dates, values, who] = [trend.dates, trend.values, trend.who].map((id) =>
     calculation.column(log.id, columnOf(log, id).id),
@@ -59,12 +59,12 @@ function fromLog(viewed: Viewed, sheetId: string, trend: Extract<TrendSource, { 
     calculation,
     `log ${log.id}\u0000${trend.dates}\u0000${trend.values}\u0000${trend.who}`,
     [dates, values, who],
-    () => ordered(dates, values, keysOf(viewed, log, trend.who)),
+    () => ordered(dates, values, keysOf(context, log, trend.who)),
   );
   const span = trend.together
     ? remembered(calculation, `span ${log.id}\u0000${trend.values}`, [values], () => spanOf(values))
     : undefined;
-  const keyOf = keysOf(viewed, sheetOf(book, sheetId), trend.by);
+  const keyOf = keysOf(context, sheetOf(book, sheetId), trend.by);
   const measured = columnOf(log, trend.values);
   return (row) => {
     const key = keyOf(row);
@@ -78,7 +78,11 @@ function fromLog(viewed: Viewed, sheetId: string, trend: Extract<TrendSource, { 
 }
 
 /** What a row is called in a column, as it is compared: as shown, in any case. */
-function keysOf({ book, calculation, locale }: Viewed, sheet: Sheet, id: string): (row: number) => string {
+function keysOf(
+  { book, calculation, locale }: ReadContext,
+  sheet: Sheet,
+  id: string,
+): (row: number) => string {
   const column = columnOf(findSheet(book, sheet.id)!, id);
   const write = writer(column, locale);
   const range = calculation.column(sheet.id, id);
@@ -132,7 +136,7 @@ function inWords(
   return `${values.length} values, ${way}; minimum ${text(least)}, maximum ${text(most)}`;
 }
 
-function textOf(value: number, column: Column, locale: Viewed['locale']): string {
+function textOf(value: number, column: Column, locale: ReadContext['locale']): string {
   const unit = displayUnitOf(column)?.unit;
   const text = displayOf(value, column, locale);
   return unit === undefined ? text : unit === 'deg' ? `${text}°` : `${text} ${unitSign(unit)}`;

@@ -1,5 +1,5 @@
 import { columnOf, findSheet, sheetOf } from '../../book/book.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { failed, type MarksDraft, type Reading, readRule, readScale } from './draft.ts';
 import type { ColumnMarks, Rule, TrendSource } from './record.ts';
 import { applied, type RuleCount } from './rules.ts';
@@ -19,28 +19,33 @@ export interface TriedMarks {
 /** Rows whose lines are counted; more are not drawn for a count. */
 const MOST = 20_000;
 
-export function triedMarks(viewed: Viewed, sheetId: string, columnId: string, draft: MarksDraft): TriedMarks {
-  const about = readingOf(viewed, sheetId, columnId);
+export function triedMarks(
+  context: ReadContext,
+  sheetId: string,
+  columnId: string,
+  draft: MarksDraft,
+): TriedMarks {
+  const about = readingOf(context, sheetId, columnId);
   const read = draft.rules.map((one) => readRule(one, about));
   const good = read.filter((one): one is Rule => !failed(one));
-  const { counts } = applied(viewed, sheetId, viewed.calculation.column(sheetId, columnId), good);
+  const { counts } = applied(context, sheetId, context.calculation.column(sheetId, columnId), good);
   const left = [...counts];
   return {
     rows: about.sheet.rows,
     rules: read.map((one) => (failed(one) ? one : left.shift()!)),
-    ...(draft.scale ? { scale: triedScale(viewed, about, draft.scale) } : {}),
-    ...(draft.trend ? { trend: triedTrend(viewed, about, draft.trend) } : {}),
+    ...(draft.scale ? { scale: triedScale(context, about, draft.scale) } : {}),
+    ...(draft.trend ? { trend: triedTrend(context, about, draft.trend) } : {}),
   };
 }
 
 /** The record that a draft makes, or the first thing that is wrong with it. */
 export function marksFrom(
-  viewed: Viewed,
+  context: ReadContext,
   sheetId: string,
   columnId: string,
   draft: MarksDraft,
 ): ColumnMarks | { readonly sentence: string } {
-  const about = readingOf(viewed, sheetId, columnId);
+  const about = readingOf(context, sheetId, columnId);
   const rules: Rule[] = [];
   for (const [index, one] of draft.rules.entries()) {
     const rule = readRule(one, about);
@@ -49,7 +54,7 @@ export function marksFrom(
   }
   const scale = draft.scale && readScale(draft.scale, about);
   if (scale && failed(scale)) return scale;
-  const wrong = draft.trend && wrongTrend(viewed, about, draft.trend);
+  const wrong = draft.trend && wrongTrend(context, about, draft.trend);
   if (wrong) return { sentence: wrong };
   return {
     column: columnId,
@@ -59,29 +64,33 @@ export function marksFrom(
   };
 }
 
-function readingOf({ book, calculation, locale }: Viewed, sheetId: string, columnId: string): Reading {
+function readingOf({ book, calculation, locale }: ReadContext, sheetId: string, columnId: string): Reading {
   const sheet = sheetOf(book, sheetId);
   return { calculation, locale, sheet, column: columnOf(sheet, columnId) };
 }
 
 function triedScale(
-  viewed: Viewed,
+  context: ReadContext,
   about: Reading,
   draft: NonNullable<MarksDraft['scale']>,
 ): NonNullable<TriedMarks['scale']> {
   const scale = readScale(draft, about);
   if (failed(scale)) return scale;
-  const ends = endsOf(viewed, about.sheet.id, about.column.id, scale);
+  const ends = endsOf(context, about.sheet.id, about.column.id, scale);
   if ('sentence' in ends) return ends;
   const end = (value: number): string =>
     numberInWords(Number(value.toPrecision(4)), about.column, about.locale);
   return `from ${end(ends.from)} to ${end(ends.to)}`;
 }
 
-function triedTrend(viewed: Viewed, about: Reading, trend: TrendSource): NonNullable<TriedMarks['trend']> {
-  const wrong = wrongTrend(viewed, about, trend);
+function triedTrend(
+  context: ReadContext,
+  about: Reading,
+  trend: TrendSource,
+): NonNullable<TriedMarks['trend']> {
+  const wrong = wrongTrend(context, about, trend);
   if (wrong) return { sentence: wrong };
-  const draw = trendOf(viewed, about.sheet.id, trend);
+  const draw = trendOf(context, about.sheet.id, trend);
   let lines = 0;
   const rows = Math.min(about.sheet.rows, MOST);
   for (let row = 0; row < rows; row++) if (draw(row)) lines++;
@@ -89,7 +98,7 @@ function triedTrend(viewed: Viewed, about: Reading, trend: TrendSource): NonNull
 }
 
 /** Why a line cannot be drawn from what is chosen; undefined where it can. */
-function wrongTrend({ book }: Viewed, { sheet }: Reading, trend: TrendSource): string | undefined {
+function wrongTrend({ book }: ReadContext, { sheet }: Reading, trend: TrendSource): string | undefined {
   if (trend.is === 'columns') {
     if (trend.columns.length < 2) return 'Select two or more columns, in the order of the line.';
     const wrong = trend.columns.find((id) => sheet.columns.find((one) => one.id === id)?.kind !== 'number');

@@ -2,7 +2,7 @@ import { sheetOf } from '../../book/book.ts';
 import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { type Observation, PLATE, POINTS, type Spots } from './points.ts';
 import { missingColumns } from './stored-columns.ts';
 
@@ -20,11 +20,11 @@ export interface StoredPicture {
 }
 
 /** The picture's points in a row, as they were saved. @throws Refusal for a sheet that is gone */
-export function storedPicture(viewed: Viewed, id: string, row: number, hash?: string): StoredPicture {
-  const sheet = sheetOf(viewed.book, id);
+export function storedPicture(context: ReadContext, id: string, row: number, hash?: string): StoredPicture {
+  const sheet = sheetOf(context.book, id);
   const value = (name: string, at = row) => {
     const column = columnInRole(sheet, name);
-    return column && at < sheet.rows ? viewed.calculation.value(id, column.id, at) : null;
+    return column && at < sheet.rows ? context.calculation.value(id, column.id, at) : null;
   };
   const number = (name: string, at = row): number | null => {
     const found = value(name, at);
@@ -46,7 +46,7 @@ export function storedPicture(viewed: Viewed, id: string, row: number, hash?: st
   return {
     sheet: id,
     row,
-    title: titleOf(viewed, sheet, row),
+    title: titleOf(context, sheet, row),
     missing: missingColumns(sheet),
     seen:
       Object.keys(points).length === 0

@@ -1,6 +1,6 @@
 import { type IccForm, iccForms } from '../../../functions/statistics/icc.ts';
 import { nameKey } from '../../book/names.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { ReportSettings } from './settings.ts';
 
 /** One form of the ICC and one confidence level for the whole report, with where each comes from. */
@@ -23,10 +23,10 @@ const usual = { form: '2,1', confidence: 0.95 } as const;
  * The book's named cells `icc_form` and `confidence_level` first, so that report and sheets agree; then the report's
  * settings; then 2,1 and 95 %.
  */
-export function chosenIn(viewed: Viewed, settings: ReportSettings): Chosen {
+export function chosenIn(context: ReadContext, settings: ReportSettings): Chosen {
   const problems: string[] = [];
-  const form = valueNamed(viewed, formName);
-  const level = valueNamed(viewed, confidenceName);
+  const form = valueNamed(context, formName);
+  const level = valueNamed(context, confidenceName);
   const formGiven = typeof form === 'string' ? form.replaceAll(/\s/g, '').toLowerCase() : '';
   const formRead = iccForms.find((one) => one === formGiven);
   const levelRead = typeof level === 'number' && level > 0 && level < 1 ? level : undefined;
@@ -49,7 +49,7 @@ export function chosenIn(viewed: Viewed, settings: ReportSettings): Chosen {
   };
 }
 
-function valueNamed({ book, calculation }: Viewed, wanted: string): unknown {
+function valueNamed({ book, calculation }: ReadContext, wanted: string): unknown {
   const named = [...book.names.values()].find(({ name }) => nameKey(name) === nameKey(wanted));
   return named === undefined ? null : calculation.value(named.sheet, named.column, named.row);
 }

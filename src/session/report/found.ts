@@ -7,7 +7,7 @@ import { refuse } from '../../book/refusal.ts';
 import { writeNumber } from '../../units/number.ts';
 import { signOf, unitSign } from '../../units/sign.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
 
@@ -26,19 +26,19 @@ export const columnFound = (sheet: Sheet, wanted: string): Column =>
   );
 
 /** The rows that a sheet's filter shows: the report counts what the page and the charts show. */
-export function rowsShown(viewed: Viewed, sheet: Sheet): Int32Array {
-  const where = sheetViewOf(viewed.book, sheet.id)?.rows?.where;
-  return rowsInView(viewed, sheet.id, where ? { where } : {});
+export function rowsShown(context: ReadContext, sheet: Sheet): Int32Array {
+  const where = sheetViewOf(context.book, sheet.id)?.rows?.where;
+  return rowsInView(context, sheet.id, where ? { where } : {});
 }
 
 /** A column's numbers in those rows, in its display unit; NaN where there is none. */
 export function numbersIn(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   column: Column,
   rows: ArrayLike<number>,
 ): Float64Array {
-  const { kinds, numbers } = viewed.calculation.column(sheet.id, column.id);
+  const { kinds, numbers } = context.calculation.column(sheet.id, column.id);
   const unit = displayUnitOf(column);
   return Float64Array.from(rows, (row) =>
     kinds[row] === Kind.number ? fromBase(numbers[row]!, unit) : Number.NaN,
@@ -57,7 +57,7 @@ export function labelled(column: Column): string {
 }
 
 /** The unit of a setting: its column's, else what its row says in the column "Unit". */
-export function unitOfNamed({ book, calculation }: Viewed, { sheet, column, row }: NamedCell): string {
+export function unitOfNamed({ book, calculation }: ReadContext, { sheet, column, row }: NamedCell): string {
   const of = book.sheets.find(({ id }) => id === sheet);
   const own = of?.columns.find(({ id }) => id === column);
   const beside = of?.columns.find(({ label }) => label.toLowerCase() === 'unit');
@@ -67,7 +67,7 @@ export function unitOfNamed({ book, calculation }: Viewed, { sheet, column, row 
 }
 
 /** A figure with so many digits after the point, a true minus before it; a dash for none. */
-export const fixed = (value: number | null, digits: number, { locale }: Viewed): string =>
+export const fixed = (value: number | null, digits: number, { locale }: ReadContext): string =>
   value === null || !Number.isFinite(value) ? '–' : writeNumber(value, { digits }, locale).replace(/^-/, '−');
 
 /** One digit more than the column shows; without a format, three significant ones of the typical size. */

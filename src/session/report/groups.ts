@@ -2,7 +2,7 @@ import { Kind, valueAt } from '../../../functions/core/value.ts';
 import { ascending, mean, quantile, standardDeviation } from '../../../functions/statistics/describe.ts';
 import type { Sheet } from '../../book/model.ts';
 import { columnInRole, measuredSheet } from '../../book/roles.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';
 import type { GroupSet } from './settings.ts';
@@ -23,18 +23,18 @@ export const describedAs = ['n', 'Mean', 'SD', '5th', '25th', 'Median', '75th', 
 const mostGroups = 24;
 
 /** n, mean, SD and percentiles of each measure, all together and by group. */
-export function describedOf(viewed: Viewed, set: GroupSet): Described {
-  const sheet = sheetFound(viewed.book, set.sheet);
-  const rows = rowsShown(viewed, sheet);
+export function describedOf(context: ReadContext, set: GroupSet): Described {
+  const sheet = sheetFound(context.book, set.sheet);
+  const rows = rowsShown(context, sheet);
   const by = set.by === undefined ? null : columnFound(sheet, set.by);
-  const groups = by ? groupsIn(viewed, sheet, by.id, rows) : [];
+  const groups = by ? groupsIn(context, sheet, by.id, rows) : [];
   const everyone = { name: groups.length > 0 ? 'all' : '', at: [...rows.keys()] };
   return {
     sheet: sheet.label,
     by: by && groups.length > 0 ? by.label : null,
     measures: set.columns.map((wanted) => {
       const column = columnFound(sheet, wanted);
-      const values = numbersIn(viewed, sheet, column, rows);
+      const values = numbersIn(context, sheet, column, rows);
       return {
         label: labelled(column),
         groups: [everyone, ...groups].map(({ name, at }) => {
@@ -46,7 +46,7 @@ export function describedOf(viewed: Viewed, set: GroupSet): Described {
           );
           const n = found.length;
           const digits = digitsFor(column, n > 0 ? mean(found) : 1);
-          const write = (value: number | null): string => fixed(value, digits, viewed);
+          const write = (value: number | null): string => fixed(value, digits, context);
           return {
             name,
             cells: [
@@ -63,17 +63,17 @@ export function describedOf(viewed: Viewed, set: GroupSet): Described {
 }
 
 function groupsIn(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   by: string,
   rows: Int32Array,
 ): readonly { readonly name: string; readonly at: number[] }[] {
-  const range = viewed.calculation.column(sheet.id, by);
+  const range = context.calculation.column(sheet.id, by);
   const column = sheet.columns.find(({ id }) => id === by)!;
   const groups = new Map<string, { name: string; at: number[] }>();
   rows.forEach((row, i) => {
     if (range.kinds[row] === Kind.error) return;
-    const name = displayOf(valueAt(range, row), column, viewed.locale).trim();
+    const name = displayOf(valueAt(range, row), column, context.locale).trim();
     if (name === '') return;
     const group = groups.get(name.toLowerCase());
     if (group) group.at.push(i);
@@ -86,7 +86,7 @@ function groupsIn(
 const grouping = ['sex', 'group', 'team', 'squad'];
 
 /** What is described where the book does not say: the measures of the roster, by sex or group. */
-export function usualGroups({ book }: Viewed): readonly GroupSet[] {
+export function usualGroups({ book }: ReadContext): readonly GroupSet[] {
   const gathered = book.sheets.filter(({ purpose }) => purpose === 'gathered');
   const roster = measuredSheet(gathered) ?? gathered[0];
   const columns = roster?.columns.filter(({ kind, hidden }) => kind === 'number' && !hidden) ?? [];

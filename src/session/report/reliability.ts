@@ -2,7 +2,7 @@ import type { Range } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
 import { ask } from '../charts/numbers.ts';
 import { rangeFrom } from '../charts/read.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { Chosen } from './chosen.ts';
 import {
   columnFound,
@@ -48,11 +48,15 @@ interface MeasuringError {
  * ICC with interval (Shrout & Fleiss 1979; McGraw & Wong 1996), the two standard errors of measurement (Weir 2005) with
  * the MDC of each, and bias with limits of two trials (Bland & Altman 1986). All of the same rows: those with every trial.
  */
-export function reliabilityOf(viewed: Viewed, set: TrialSet, { form, confidence }: Chosen): Reliability {
-  const sheet = sheetFound(viewed.book, set.sheet);
+export function reliabilityOf(
+  context: ReadContext,
+  set: TrialSet,
+  { form, confidence }: Chosen,
+): Reliability {
+  const sheet = sheetFound(context.book, set.sheet);
   const columns = set.columns.map((name) => columnFound(sheet, name));
-  const rows = rowsShown(viewed, sheet);
-  const values = columns.map((column) => numbersIn(viewed, sheet, column, rows));
+  const rows = rowsShown(context, sheet);
+  const values = columns.map((column) => numbersIn(context, sheet, column, rows));
   const complete = [...rows.keys()].filter((i) => values.every((of) => !Number.isNaN(of[i]!)));
   const trials = values.map((of) => Float64Array.from(complete, (i) => of[i]!));
   const range = sideBySide(trials);
@@ -74,8 +78,8 @@ export function reliabilityOf(viewed: Viewed, set: TrialSet, { form, confidence 
   const digits = digitsFor(columns[0]!, trials[0]?.[0] ?? 1);
   // Errors and what hangs on them: three significant digits of the standard error.
   const fine = sem === null || sem === 0 ? digits : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(sem))));
-  const write = (value: number | null): string => fixed(value, fine, viewed);
-  const whole = (value: number | null): string => fixed(value, digits, viewed);
+  const write = (value: number | null): string => fixed(value, fine, context);
+  const whole = (value: number | null): string => fixed(value, digits, context);
   const between = (from: number | null, to: number | null, text: (value: number | null) => string): string =>
     from === null || to === null ? '–' : `${text(from)} to ${text(to)}`;
   const units = new Set(columns.map(unitSignOf));
@@ -94,13 +98,13 @@ export function reliabilityOf(viewed: Viewed, set: TrialSet, { form, confidence 
     })),
     n: complete.length,
     left: rows.length - complete.length,
-    icc: fixed(icc, 2, viewed),
-    interval: between(low, high, (value) => fixed(value, 2, viewed)),
+    icc: fixed(icc, 2, context),
+    interval: between(low, high, (value) => fixed(value, 2, context)),
     consistency: error(sem),
     byIcc: error(byIcc),
     bias: write(two('TEST.BIAS')),
     limits: between(two('TEST.LIMIT.LOW', confidence), two('TEST.LIMIT.HIGH', confidence), write),
-    cv: fixed(two('TEST.CV'), 1, viewed),
+    cv: fixed(two('TEST.CV'), 1, context),
   };
 }
 

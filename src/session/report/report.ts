@@ -6,7 +6,7 @@ import { chartsOutline } from '../charts/record.ts';
 import { doubtsOf } from '../checks/doubts.ts';
 import { handoutCautions } from '../handouts/handout.ts';
 import { importFrom } from '../imports/imports.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { namesOutline } from '../sheet/views.ts';
 import { type Chosen, chosenIn } from './chosen.ts';
 import { rowsShown, unitOfNamed } from './found.ts';
@@ -71,8 +71,8 @@ export interface CohortReport extends ReportRequest {
 }
 
 /** @throws Refusal where the book's settings for it cannot be read */
-export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
-  const { book } = viewed;
+export function reportOf(context: ReadContext, request: ReportRequest): CohortReport {
+  const { book } = context;
   const settings = reportSettingsOf(book);
   const problems: string[] = [];
   const each = <T, R>(list: readonly T[], make: (one: T) => R): readonly R[] =>
@@ -84,15 +84,15 @@ export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
         return [];
       }
     });
-  const chosen = chosenIn(viewed, settings);
+  const chosen = chosenIn(context, settings);
   problems.push(...chosen.problems);
   const formulas = formulasOf(book);
-  const functions = functionsIn([...formulas, ...ownCalls(settings), ...chartCalls(viewed)]);
+  const functions = functionsIn([...formulas, ...ownCalls(settings), ...chartCalls(context)]);
   const names = new Set(functions.map(({ help }) => help.name));
-  const usual = usualGroups(viewed);
+  const usual = usualGroups(context);
   const wanted = settings.charts;
   const charts = chartsOutline(book).filter(({ key }) => wanted === undefined || wanted.includes(key));
-  const doubts = doubtsOf(viewed);
+  const doubts = doubtsOf(context);
   return {
     ...request,
     title: settings.title?.trim() || `${book.title}: cohort report`,
@@ -104,19 +104,19 @@ export function reportOf(viewed: Viewed, request: ReportRequest): CohortReport {
       label: sheet.label,
       purpose: sheet.purpose,
       rows: sheet.rows,
-      shown: rowsShown(viewed, sheet).length,
+      shown: rowsShown(context, sheet).length,
     })),
     imports: [...book.parts.provenance].flatMap(([key, kept]) => importLine(key, kept)),
-    named: namesOutline(viewed).map((named) => ({
+    named: namesOutline(context).map((named) => ({
       name: named.name,
       display: named.display,
-      unit: unitOfNamed(viewed, named),
+      unit: unitOfNamed(context, named),
       note: named.note ?? '',
     })),
-    reliability: each(settings.trials ?? [], (set) => reliabilityOf(viewed, set, chosen)),
-    described: each(settings.groups ?? usual, (set) => describedOf(viewed, set)),
-    results: resultsOf(viewed),
-    figures: each(charts, ({ key }) => chartOf(viewed, key)).filter(({ needs }) => needs === undefined),
+    reliability: each(settings.trials ?? [], (set) => reliabilityOf(context, set, chosen)),
+    described: each(settings.groups ?? usual, (set) => describedOf(context, set)),
+    results: resultsOf(context),
+    figures: each(charts, ({ key }) => chartOf(context, key)).filter(({ needs }) => needs === undefined),
     formulas: listed(formulas),
     functions,
     cautions: [...new Set([...handoutCautions, ...functions.flatMap(({ help }) => help.cautions)])],
@@ -167,7 +167,7 @@ const callsOfCharts: Readonly<Record<string, readonly string[]>> = {
   load: ['TRAIN.SUM(x, y, 1)', 'TRAIN.MONOTONY(x, y, 1)'],
 };
 
-const chartCalls = ({ book }: Viewed): readonly Written[] =>
+const chartCalls = ({ book }: ReadContext): readonly Written[] =>
   chartsOutline(book).flatMap(({ kind, title }) =>
     (callsOfCharts[kind] ?? []).map((call) => ({ sheet: 'Chart', place: title, formula: `=${call}` })),
   );

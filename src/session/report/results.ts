@@ -1,5 +1,5 @@
 import type { Sheet } from '../../book/model.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { cellWriter } from '../text/cell-text.ts';
 import { labelled, rowsShown } from './found.ts';
 
@@ -16,16 +16,16 @@ export interface ResultTable {
 const most = { rows: 100, columns: 12 };
 
 /** The worked sheets of the book: what it worked out from what was gathered. Hidden columns stay out. */
-export const resultsOf = (viewed: Viewed): readonly ResultTable[] =>
-  viewed.book.sheets
+export const resultsOf = (context: ReadContext): readonly ResultTable[] =>
+  context.book.sheets
     .filter(({ purpose, rows }) => purpose === 'worked' && rows > 0)
-    .map((sheet) => tableOf(viewed, sheet));
+    .map((sheet) => tableOf(context, sheet));
 
-function tableOf(viewed: Viewed, sheet: Sheet): ResultTable {
+function tableOf(context: ReadContext, sheet: Sheet): ResultTable {
   const visible = sheet.columns.filter(({ hidden }) => !hidden);
   const columns = visible.slice(0, most.columns);
-  const rows = rowsShown(viewed, sheet);
-  const writers = columns.map((column) => cellWriter(viewed, sheet, column));
+  const rows = rowsShown(context, sheet);
+  const writers = columns.map((column) => cellWriter(context, sheet, column));
   const text = (row: number): readonly string[] =>
     columns.map(({ id }, c) => {
       const text = writers[c]!(row);

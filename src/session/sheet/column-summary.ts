@@ -2,7 +2,7 @@ import { Kind } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 import { type FormulaSummary, formulaSummary } from './own-summary.ts';
 import { sheetViewOf } from './sheet-view.ts';
@@ -25,15 +25,15 @@ export interface ColumnSummary {
 
 /** Summary over the rows given, all when left out. */
 export function summaryOf(
-  viewed: Viewed,
+  context: ReadContext,
   sheetId: string,
   columnId: string,
   rows?: ArrayLike<number>,
 ): ColumnSummary {
-  const sheet = sheetOf(viewed.book, sheetId);
+  const sheet = sheetOf(context.book, sheetId);
   const column = columnOf(sheet, columnId);
   const cells = sheet.cells.get(columnId)!;
-  const range = viewed.calculation.column(sheetId, columnId);
+  const range = context.calculation.column(sheetId, columnId);
   const count = rows?.length ?? sheet.rows;
   const values = new Float64Array(count);
   let [numbers, filled, held, errors] = [0, 0, 0, 0];
@@ -52,14 +52,14 @@ export function summaryOf(
     return displayOf(
       value,
       { ...column, ...(more || digits !== undefined ? { format } : {}) },
-      viewed.locale,
+      context.locale,
     );
   };
   const any = numbers > 0;
-  const chosen = sheetViewOf(viewed.book, sheetId)?.summaries?.find((one) => one.column === columnId);
+  const chosen = sheetViewOf(context.book, sheetId)?.summaries?.find((one) => one.column === columnId);
   return {
     ...(chosen && 'formula' in chosen
-      ? { own: formulaSummary(viewed, sheetId, columnId, chosen, rows) }
+      ? { own: formulaSummary(context, sheetId, columnId, chosen, rows) }
       : {}),
     rows: count,
     filled,

@@ -2,7 +2,7 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
 import { z } from '../../book/zod.ts';
 import type { Place, Progress } from '../../calc/api.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { cellWriter } from '../text/cell-text.ts';
 
 export const searchSchema = z.strictObject({
@@ -39,10 +39,10 @@ export function matcher({
 const STEP = 5_000;
 
 /** Finds cells by what they show, sheet by sheet, row by row, step by step. */
-export function* finding(viewed: Viewed, search: Search): Generator<Progress, Found> {
+export function* finding(context: ReadContext, search: Search): Generator<Progress, Found> {
   const { most = 1_000, formulas = false } = search;
   const matches = matcher(search);
-  const sheets = search.sheet === undefined ? viewed.book.sheets : [sheetOf(viewed.book, search.sheet)];
+  const sheets = search.sheet === undefined ? context.book.sheets : [sheetOf(context.book, search.sheet)];
   const total = sheets.reduce((all, sheet) => all + sheet.rows, 0);
   const places: Required<Place>[] = [];
   let done = 0;
@@ -51,7 +51,7 @@ export function* finding(viewed: Viewed, search: Search): Generator<Progress, Fo
     const columns = chosen.map((column) => ({
       id: column.id,
       cells: sheet.cells.get(column.id)!,
-      write: cellWriter(viewed, sheet, column),
+      write: cellWriter(context, sheet, column),
     }));
     for (let row = 0; row < sheet.rows; row++) {
       if (row % STEP === STEP - 1) yield { done: done + row, total, about: `looking through ${sheet.label}` };

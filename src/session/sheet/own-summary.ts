@@ -2,7 +2,7 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import type { Value } from '../../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Column } from '../../book/model.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 import { figureText } from '../text/shown.ts';
 import { rowsInView } from './row-view.ts';
@@ -22,23 +22,23 @@ export interface SummaryFormula {
 
 /** The value of a formula over the rows given, all when left out, written as the column writes. */
 export function formulaSummary(
-  viewed: Viewed,
+  context: ReadContext,
   sheetId: string,
   columnId: string,
   { formula, plain = false }: SummaryFormula,
   rows?: ArrayLike<number>,
 ): FormulaSummary {
-  const column = columnOf(sheetOf(viewed.book, sheetId), columnId);
-  const value = viewed.calculation.ofSelection(formula, sheetId, rows);
-  if (!isIssue(value)) return { text: written(viewed, value, column, plain) };
+  const column = columnOf(sheetOf(context.book, sheetId), columnId);
+  const value = context.calculation.ofSelection(formula, sheetId, rows);
+  if (!isIssue(value)) return { text: written(context, value, column, plain) };
   const sentence =
     value.reason === 'array-in-row'
       ? `The formula returns ${(value.details?.rows as number) * (value.details?.columns as number)} values, but a summary shows one. Combine them, as in MEDIAN(${column.name}).`
-      : viewed.calculation.sentence(value);
+      : context.calculation.sentence(value);
   return { text: value.code, sentence };
 }
 
-function written({ locale }: Viewed, value: Value, column: Column, plain: boolean): string {
+function written({ locale }: ReadContext, value: Value, column: Column, plain: boolean): string {
   if (typeof value !== 'number') return displayOf(value, column, locale);
   if (plain || (column.kind !== 'number' && column.kind !== 'date')) return figureText(value, '', locale);
   if (column.kind === 'date') return displayOf(value, column, locale);
@@ -49,14 +49,14 @@ function written({ locale }: Viewed, value: Value, column: Column, plain: boolea
 
 /** What a formula that is being written gives over the rows on show, or what is wrong with it. */
 export function triedSummary(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: string,
   column: string,
   tried: SummaryFormula,
 ): FormulaSummary {
-  const { ok, problems } = viewed.calculation.check(tried.formula, { sheet, column });
+  const { ok, problems } = context.calculation.check(tried.formula, { sheet, column });
   if (!ok) return { text: '', sentence: problems[0]?.sentence ?? 'The formula cannot be read.' };
-  const where = sheetViewOf(viewed.book, sheet)?.rows?.where;
-  const rows = where?.length ? rowsInView(viewed, sheet, { where }) : undefined;
-  return formulaSummary(viewed, sheet, column, tried, rows);
+  const where = sheetViewOf(context.book, sheet)?.rows?.where;
+  const rows = where?.length ? rowsInView(context, sheet, { where }) : undefined;
+  return formulaSummary(context, sheet, column, tried, rows);
 }

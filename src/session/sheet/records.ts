@@ -1,7 +1,7 @@
 import { Kind, type Value, valueAt } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
 import { isoFromSerial } from '../../units/date.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 
 /** A row's values by column name: dates as ISO texts, numbers in base units, errors as issues. */
 export interface RowRecord {
@@ -10,7 +10,7 @@ export interface RowRecord {
   readonly values: Readonly<Record<string, Value>>;
 }
 
-export function* recordsOf({ book, calculation }: Viewed, id: string): Generator<RowRecord> {
+export function* recordsOf({ book, calculation }: ReadContext, id: string): Generator<RowRecord> {
   const sheet = sheetOf(book, id);
   const columns = sheet.columns.map(({ id, name, kind }) => ({
     name,

@@ -4,7 +4,7 @@ import { type Cell, CellKind } from '../../book/cells.ts';
 import { z } from '../../book/zod.ts';
 import { marksOfSheet, type Rule } from '../marks/record.ts';
 import { ruledRows } from '../marks/rules.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { cellWriter } from '../text/cell-text.ts';
 import { readTyped } from '../text/typed.ts';
 import { allRows, byValue, ordered } from './order.ts';
@@ -42,12 +42,12 @@ export type RowView = z.infer<typeof rowView>;
 
 /** The rows that a view shows, in its order, by their index in the sheet. */
 export function rowsInView(
-  viewed: Viewed,
+  context: ReadContext,
   sheetId: string,
   { where = [], sort = [], group }: RowView,
 ): Int32Array {
-  const sheet = sheetOf(viewed.book, sheetId);
-  const tests = where.map((one) => testFor(viewed, sheetId, one));
+  const sheet = sheetOf(context.book, sheetId);
+  const tests = where.map((one) => testFor(context, sheetId, one));
   const rows =
     tests.length === 0
       ? allRows(sheet.rows)
@@ -57,7 +57,7 @@ export function rowsInView(
   return ordered(
     rows,
     keys.map(({ column, descending = false }) =>
-      byValue(viewed.calculation.column(sheetId, columnOf(sheet, column).id), descending),
+      byValue(context.calculation.column(sheetId, columnOf(sheet, column).id), descending),
     ),
   );
 }
@@ -65,12 +65,12 @@ export function rowsInView(
 const none: readonly Rule[] = [];
 type RowTest = (row: number) => boolean;
 
-function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
-  const sheet = sheetOf(viewed.book, sheetId);
+function testFor(context: ReadContext, sheetId: string, one: Condition): RowTest {
+  const sheet = sheetOf(context.book, sheetId);
   const column = columnOf(sheet, one.column);
   const cells = sheet.cells.get(column.id)!;
-  const range = viewed.calculation.column(sheetId, column.id);
-  const shown = cellWriter(viewed, sheet, column);
+  const range = context.calculation.column(sheetId, column.id);
+  const shown = cellWriter(context, sheet, column);
   switch (one.is) {
     case 'containing': {
       const wanted = one.text.toLowerCase();
@@ -82,7 +82,7 @@ function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
     }
     case 'from to': {
       const [low, high] = [one.from, one.to].map((text) =>
-        numberOf(readTyped(text ?? '', column, viewed.locale, false)),
+        numberOf(readTyped(text ?? '', column, context.locale, false)),
       );
       return (row) => {
         const kind = range.kinds[row];
@@ -100,8 +100,8 @@ function testFor(viewed: Viewed, sheetId: string, one: Condition): RowTest {
     case 'error':
       return (row) => range.kinds[row] === Kind.error;
     case 'marked': {
-      const marks = marksOfSheet(viewed.book, sheetId).find((own) => own.column === column.id);
-      const ruled = ruledRows(viewed, sheetId, column.id, marks?.rules ?? none).shown;
+      const marks = marksOfSheet(context.book, sheetId).find((own) => own.column === column.id);
+      const ruled = ruledRows(context, sheetId, column.id, marks?.rules ?? none).shown;
       return (row) => ruled[row] !== 0;
     }
     case 'own value':

@@ -12,7 +12,7 @@ import { markedInWords } from '../marks/cell.ts';
 import { drawingsOf } from '../marks/drawings.ts';
 import { marksOfSheet } from '../marks/record.ts';
 import { marksOutline } from '../marks/words.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { barely, cellText, cellWriter } from '../text/cell-text.ts';
 import { headingUnit } from '../text/column-unit.ts';
 import { displayOf, shownWith, wayOf } from '../text/display.ts';
@@ -25,13 +25,13 @@ import { sheetViewOf } from './sheet-view.ts';
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
 const LARGEST_TILE = 200_000;
 
-export function sheetOutline(sheet: Sheet, viewed: Viewed): SheetOutline {
-  const { book, locale } = viewed;
+export function sheetOutline(sheet: Sheet, context: ReadContext): SheetOutline {
+  const { book, locale } = context;
   const { id, name, label, purpose, note, rows } = sheet;
   const marks = new Map(marksOfSheet(book, id).map((one) => [one.column, one]));
   const columns = sheet.columns.map((column, c) => {
     const own = marks.get(column.id);
-    const sign = headingUnit(viewed, id, column);
+    const sign = headingUnit(context, id, column);
     return {
       ...column,
       ...(sign ? { sign } : {}),
@@ -52,14 +52,14 @@ export function sheetOutline(sheet: Sheet, viewed: Viewed): SheetOutline {
   };
 }
 
-export function namesOutline(viewed: Viewed): readonly NameOutline[] {
-  const { book } = viewed;
+export function namesOutline(context: ReadContext): readonly NameOutline[] {
+  const { book } = context;
   return [...book.names.values()]
     .sort((a, b) => (a.name < b.name ? -1 : 1))
     .map((named) => {
       const column = columnOf(sheetOf(book, named.sheet), named.column);
       const { dimension: _, unit: __, per: ___, ...target } = named;
-      return { ...target, ...settingWords(book, named), display: cellText(viewed, column, named) };
+      return { ...target, ...settingWords(book, named), display: cellText(context, column, named) };
     });
 }
 
@@ -68,12 +68,12 @@ export function namesOutline(viewed: Viewed): readonly NameOutline[] {
  * `row` counts in them; a row past the end is blank.
  */
 export function tileOf(
-  viewed: Viewed,
+  context: ReadContext,
   version: number,
   block: { sheet: string; row: number; rows: number; column: number; columns: number },
   picked?: ArrayLike<number>,
 ): Tile {
-  const sheet = sheetOf(viewed.book, block.sheet);
+  const sheet = sheetOf(context.book, block.sheet);
   const { row, rows, column, columns } = within(block, picked?.length ?? sheet.rows, sheet.columns.length);
   if (rows * columns > LARGEST_TILE)
     refuse(
@@ -83,15 +83,15 @@ export function tileOf(
   const marks = new Uint8Array(rows * columns);
   const bare: Record<number, string> = {};
   const offers: CellOffer[] = [];
-  const offered = offeredExercises(viewed, sheet.id);
+  const offered = offeredExercises(context, sheet.id);
   const names = new Set(
-    [...viewed.book.names.values()].filter((n) => n.sheet === sheet.id).map((n) => `${n.row} ${n.column}`),
+    [...context.book.names.values()].filter((n) => n.sheet === sheet.id).map((n) => `${n.row} ${n.column}`),
   );
   for (let c = 0; c < columns; c++) {
     const of = sheet.columns[column + c]!;
     const cells = sheet.cells.get(of.id)!;
-    const range = viewed.calculation.column(sheet.id, of.id);
-    const write = cellWriter(viewed, sheet, of);
+    const range = context.calculation.column(sheet.id, of.id);
+    const write = cellWriter(context, sheet, of);
     for (let r = 0; r < rows; r++) {
       const at = picked?.[row + r] ?? row + r;
       // The row after the last is the blank one into which a new row is typed.
@@ -103,7 +103,7 @@ export function tileOf(
       const text = write(at);
       texts[r * columns + c] = text;
       if (cells.kinds[at] === CellKind.formula) {
-        const figure = barely(viewed, of, { sheet: sheet.id, row: at });
+        const figure = barely(context, of, { sheet: sheet.id, row: at });
         if (figure !== text) bare[r * columns + c] = figure;
       }
       marks[r * columns + c] = marksOf(of, cells, range, at, named);
@@ -113,7 +113,7 @@ export function tileOf(
       if (offer.sentence !== undefined) marks[r * columns + c]! |= CellMark.unmatched;
     }
   }
-  const drawings = drawingsOf(viewed, sheet, { column, columns, rows }, (r) => picked?.[row + r] ?? row + r);
+  const drawings = drawingsOf(context, sheet, { column, columns, rows }, (r) => picked?.[row + r] ?? row + r);
   return {
     sheet: sheet.id,
     version,
@@ -145,29 +145,33 @@ function within(
   };
 }
 
-export function cellInfoOf(viewed: Viewed, place: Required<Place>): CellInfo {
-  const sheet = sheetOf(viewed.book, place.sheet);
+export function cellInfoOf(context: ReadContext, place: Required<Place>): CellInfo {
+  const sheet = sheetOf(context.book, place.sheet);
   const column = columnOf(sheet, place.column);
   if (place.row < 0 || place.row >= sheet.rows)
     refuse(`The sheet "${sheet.name}" has no row ${place.row + 1}.`);
   const cells = sheet.cells.get(column.id)!;
   const kind = cells.kinds[place.row];
-  const value = viewed.calculation.value(sheet.id, column.id, place.row);
+  const value = context.calculation.value(sheet.id, column.id, place.row);
   const cell = cells.get(place.row);
   const computed = kind === CellKind.blank && column.formula !== undefined;
   const held = cells.held.get(place.row);
-  const offer = offeredExercises(viewed, sheet.id).find(
+  const offer = offeredExercises(context, sheet.id).find(
     (one) => one.row === place.row && one.column === place.column,
   );
-  const sentence = held ? held.reason : isIssue(value) ? viewed.calculation.sentence(value) : offer?.sentence;
-  const name = nameOf(viewed.book, place);
-  const marked = markedInWords(viewed, sheet, place);
+  const sentence = held
+    ? held.reason
+    : isIssue(value)
+      ? context.calculation.sentence(value)
+      : offer?.sentence;
+  const name = nameOf(context.book, place);
+  const marked = markedInWords(context, sheet, place);
   return {
     place,
-    display: held ? held.held : cellText(viewed, column, place),
+    display: held ? held.held : cellText(context, column, place),
     editText: computed
       ? `=${column.formula}`
-      : typedText(cell, columnAt(viewed.book, place, column), viewed.locale),
+      : typedText(cell, columnAt(context.book, place, column), context.locale),
     from: computed
       ? 'column formula'
       : kind === CellKind.held
@@ -197,7 +201,11 @@ export interface Preview {
 }
 
 /** What a formula would show in a place, in the column's unit and digits; an error with its sentence. */
-export function previewOf({ book, calculation, locale }: Viewed, formula: string, place: Place): Preview {
+export function previewOf(
+  { book, calculation, locale }: ReadContext,
+  formula: string,
+  place: Place,
+): Preview {
   const column = columnOf(sheetOf(book, place.sheet), place.column);
   const value = calculation.evaluate(formula, place);
   if (isMatrix(value)) return { display: `a table of ${value.rows} × ${value.columns}`, error: false };

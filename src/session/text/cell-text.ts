@@ -3,10 +3,10 @@ import { Kind } from '../../../functions/core/value.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { namedRows, takesUnits } from '../../book/setting-unit.ts';
 import type { Place } from '../../calc/api.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { displayOf, shownWith, type Way, wayOf, writer } from './display.ts';
 
-type Seen = Pick<Viewed, 'calculation' | 'locale'>;
+type Seen = Pick<ReadContext, 'calculation' | 'locale'>;
 type At = Pick<Required<Place>, 'sheet' | 'row'>;
 
 /** With its unit where no heading says it: `41.3 cm`, `0.8 kg per week`. A held text is not looked at here. */
@@ -18,7 +18,7 @@ export const barely = (seen: Seen, column: Column, at: At): string =>
   displayOf(seen.calculation.value(at.sheet, column.id, at.row), way(seen, column, at).column, seen.locale);
 
 /** Writes the cells of one column, held ones too. Made once for many rows. */
-export function cellWriter(seen: Viewed, sheet: Sheet, column: Column): (row: number) => string {
+export function cellWriter(seen: ReadContext, sheet: Sheet, column: Column): (row: number) => string {
   const named = takesUnits(column) ? namedRows(seen.book, sheet.id, column.id) : none;
   const cells = sheet.cells.get(column.id)!;
   const range = seen.calculation.column(sheet.id, column.id);

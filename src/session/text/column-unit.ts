@@ -2,7 +2,7 @@ import { Kind } from '../../../functions/core/value.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import type { Meaning } from '../../calc/api.ts';
 import { signOf, type Unit, unitWords } from '../../units/sign.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 
 /** The unit of a column's numbers as its heading says it, or of each where they measure this and that. */
 export interface ColumnUnit {
@@ -17,13 +17,13 @@ export interface ColumnUnit {
  * what its cells' own formulas and named cells say. Numbers of a column without a unit are never converted, so that a
  * file reads back as it was.
  */
-export function columnUnit(viewed: Viewed, sheet: Sheet, column: Column): ColumnUnit {
+export function columnUnit(context: ReadContext, sheet: Sheet, column: Column): ColumnUnit {
   if (column.kind !== 'number' || column.format?.percent) return { all: '' };
-  const own = unitWords(measureOf(viewed, sheet.id, column));
+  const own = unitWords(measureOf(context, sheet.id, column));
   if (own !== '') return { all: own };
-  const each = unitsOfCells(viewed, sheet, column);
+  const each = unitsOfCells(context, sheet, column);
   if (each.size === 0) return { all: '' };
-  const { kinds } = viewed.calculation.column(sheet.id, column.id);
+  const { kinds } = context.calculation.column(sheet.id, column.id);
   const first = each.values().next().value!;
   for (let row = 0; row < sheet.rows; row++)
     if (kinds[row] === Kind.number && (each.get(row) ?? '') !== first) return { all: '', each };
@@ -31,17 +31,20 @@ export function columnUnit(viewed: Viewed, sheet: Sheet, column: Column): Column
 }
 
 /** The unit that a column says of all its numbers, or that its formula gives; empty where neither does. */
-export const headingUnit = (viewed: Pick<Viewed, 'calculation'>, sheet: string, column: Column): string =>
-  signOf(measureOf(viewed, sheet, column));
+export const headingUnit = (
+  context: Pick<ReadContext, 'calculation'>,
+  sheet: string,
+  column: Column,
+): string => signOf(measureOf(context, sheet, column));
 
-function measureOf({ calculation }: Pick<Viewed, 'calculation'>, sheet: string, column: Column): Unit {
+function measureOf({ calculation }: Pick<ReadContext, 'calculation'>, sheet: string, column: Column): Unit {
   if (column.kind !== 'number' || column.format?.percent) return {};
   const { dimension, unit, per } = column;
   return dimension || per ? { dimension, unit, per } : inBase(calculation.columnMeaning(sheet, column.id));
 }
 
 function unitsOfCells(
-  { book, calculation }: Viewed,
+  { book, calculation }: ReadContext,
   sheet: Sheet,
   column: Column,
 ): ReadonlyMap<number, string> {

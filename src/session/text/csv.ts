@@ -7,7 +7,7 @@ import { isoFromSerial } from '../../units/date.ts';
 import { editText } from '../../units/quantity.ts';
 import { type DisplayUnit, displayUnitOf } from '../../units/unit.ts';
 import { writeYesNo } from '../../units/yes-no.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { columnUnit } from './column-unit.ts';
 
 export interface CsvOptions {
@@ -20,11 +20,11 @@ export interface CsvOptions {
  * display unit with all the figures it takes to read them back. A text that a spreadsheet could take for a formula gets
  * an apostrophe in front (OWASP, CSV Injection); numbers stay numbers, negative ones too.
  */
-export function csvOf(viewed: Viewed, sheetId: string, options: CsvOptions = {}): string {
+export function csvOf(context: ReadContext, sheetId: string, options: CsvOptions = {}): string {
   const { delimiter = ',', decimal = '.' } = options;
-  const sheet = sheetOf(viewed.book, sheetId);
+  const sheet = sheetOf(context.book, sheetId);
   const quote = quoter(delimiter);
-  const fields = fieldsOf(viewed, sheet, decimal, quote);
+  const fields = fieldsOf(context, sheet, decimal, quote);
   const lines = [fields.map((field) => quote(safe(field.heading))).join(delimiter)];
   for (let row = 0; row < sheet.rows; row++)
     lines.push(fields.map(({ write }) => write(row)).join(delimiter));
@@ -37,12 +37,12 @@ export function heading({ label, name }: Column, unit: string): string {
 }
 
 /** A column of a sheet, and beside cells that measure this and that their units. */
-function fieldsOf(viewed: Viewed, sheet: Sheet, decimal: '.' | ',', quote: (text: string) => string) {
+function fieldsOf(context: ReadContext, sheet: Sheet, decimal: '.' | ',', quote: (text: string) => string) {
   return sheet.columns.flatMap((column) => {
-    const unit = columnUnit(viewed, sheet, column);
+    const unit = columnUnit(context, sheet, column);
     const own = {
       heading: heading(column, unit.all),
-      write: writerFor(sheet, column, viewed.calculation, decimal, quote),
+      write: writerFor(sheet, column, context.calculation, decimal, quote),
     };
     return unit.each
       ? [

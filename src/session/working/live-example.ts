@@ -11,7 +11,7 @@ import { numberText, quoted } from '../../calc/language/print.ts';
 import { centimetres, degrees } from '../figure/drawing/words.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { outcomeText } from '../text/shown.ts';
 
 /** A function applied to a row that is at hand. */
@@ -27,15 +27,15 @@ export interface LiveExample {
 }
 
 /** What a function gives for a row: its parameters filled from columns and named cells of their names. Null when none is. */
-export function liveExample(viewed: Viewed, name: string, place: Required<Place>): LiveExample | null {
+export function liveExample(context: ReadContext, name: string, place: Required<Place>): LiveExample | null {
   const definition = registry.get(name);
-  const sheet = sheetOf(viewed.book, place.sheet);
+  const sheet = sheetOf(context.book, place.sheet);
   if (!definition || place.row < 0 || place.row >= sheet.rows) return null;
   const standIns: string[] = [];
   const args: string[] = [];
   for (const [i, parameter] of definition.parameters.entries()) {
     if (parameter.optional) break;
-    const known = fromBook(viewed, sheet, parameter);
+    const known = fromBook(context, sheet, parameter);
     const text = known ?? standIn(definition, parameter, i);
     if (text === undefined) return null;
     if (known === undefined) standIns.push(parameter.name);
@@ -43,19 +43,19 @@ export function liveExample(viewed: Viewed, name: string, place: Required<Place>
   }
   if (standIns.length === args.length) return null;
   const formula = `${name}(${args.join(', ')})`;
-  const result = viewed.calculation.evaluate(formula, place);
+  const result = context.calculation.evaluate(formula, place);
   return {
     formula,
     result: isIssue(result)
-      ? viewed.calculation.sentence(result)
-      : `${textOf(result, definition.result.unit, viewed)}${errorOf(viewed, name, args, place)}`,
+      ? context.calculation.sentence(result)
+      : `${textOf(result, definition.result.unit, context)}${errorOf(context, name, args, place)}`,
     error: isIssue(result),
-    title: titleOf(viewed, sheet, place.row),
+    title: titleOf(context, sheet, place.row),
     standIns,
   };
 }
 
-function textOf(result: Value | Matrix, unit: string, { locale }: Viewed): string {
+function textOf(result: Value | Matrix, unit: string, { locale }: ReadContext): string {
   if (unit === 'deg' && typeof result === 'number') return degrees(result);
   if (unit === 'cm' && typeof result === 'number') return centimetres(result);
   return outcomeText(result, unit, locale).replace(/^"(.*)"$/, '$1');
@@ -63,7 +63,7 @@ function textOf(result: Value | Matrix, unit: string, { locale }: Viewed): strin
 
 /** How far a lean at parallel can be trusted: what the usual errors of measuring make of it. */
 function errorOf(
-  { calculation }: Viewed,
+  { calculation }: ReadContext,
   name: string,
   args: readonly string[],
   place: Required<Place>,
@@ -74,7 +74,7 @@ function errorOf(
   return typeof error === 'number' ? ` ± ${degrees(Math.max(1, error))}` : '';
 }
 
-function fromBook({ book }: Viewed, sheet: Sheet, parameter: Parameter): string | undefined {
+function fromBook({ book }: ReadContext, sheet: Sheet, parameter: Parameter): string | undefined {
   const column = columnNamed(sheet, parameter.name);
   if (column) return parameter.kind === 'range' ? `${sheet.name}.${column.name}` : column.name;
   return parameter.kind === 'range' ? undefined : book.names.get(nameKey(parameter.name))?.name;

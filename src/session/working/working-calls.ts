@@ -8,7 +8,7 @@ import type { Place } from '../../calc/api.ts';
 import type { Node } from '../../calc/ast.ts';
 import { parse } from '../../calc/language/parse.ts';
 import { childrenOf } from '../../calc/language/walk.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 
 /** One call of a function of the domain, with what it was handed and how it came to its result. */
 export interface Call {
@@ -26,14 +26,14 @@ type CallNode = Extract<Node, { type: 'call' }>;
  * The calls of domain functions in a cell's formula, innermost first, as they would be computed there. Branches that an
  * IF does not take are left out. The formula must be one of that cell (relative addresses moved to its row).
  */
-export function callsIn(viewed: Viewed, formula: string, place: Required<Place>): readonly Call[] {
+export function callsIn(context: ReadContext, formula: string, place: Required<Place>): readonly Call[] {
   const parsed = parse(formula);
   if (!parsed.ok) return [];
   const found: Call[] = [];
   const textOf = ({ span }: Node): string => formula.slice(span.from, span.to);
   /** `given` are the names and values that LET has set so far. */
   const outcomeOf = (node: Node, given: readonly string[]): Value | Matrix =>
-    viewed.calculation.evaluate(
+    context.calculation.evaluate(
       given.length ? `LET(${given.join(', ')}, ${textOf(node)})` : textOf(node),
       place,
     );
@@ -43,7 +43,7 @@ export function callsIn(viewed: Viewed, formula: string, place: Required<Place>)
     else for (const child of childrenOf(node)) visit(child, given);
     const definition = node.type === 'call' ? registry.get(node.name) : undefined;
     if (!definition || node.type !== 'call') return;
-    const args = node.args.map((arg) => argumentOf(viewed, arg, () => outcomeOf(arg, given)));
+    const args = node.args.map((arg) => argumentOf(context, arg, () => outcomeOf(arg, given)));
     found.push({
       definition,
       node,
@@ -73,7 +73,7 @@ export function callsIn(viewed: Viewed, formula: string, place: Required<Place>)
 }
 
 /** An argument as its function is handed it. A whole column goes in as it is, dates and blanks kept. */
-function argumentOf({ book, calculation }: Viewed, node: Node, value: () => Value | Matrix): Argument {
+function argumentOf({ book, calculation }: ReadContext, node: Node, value: () => Value | Matrix): Argument {
   if (node.type === 'empty') return undefined;
   if (node.type === 'qualified') {
     const sheet = book.sheets.find(({ name }) => name.toLowerCase() === node.sheet.toLowerCase());

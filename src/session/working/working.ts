@@ -13,7 +13,7 @@ import { displayUnitOf } from '../../units/unit.ts';
 import { doubtsOf } from '../checks/doubts.ts';
 import { explainedRow } from '../figure/explained.ts';
 import { knownOf } from '../figure/figure-lifter.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import type { CellInfo } from '../sheet/answer.ts';
 import { cellInfoOf } from '../sheet/views.ts';
 import { countText, figureText, outcomeText, valueText } from '../text/shown.ts';
@@ -25,9 +25,9 @@ import { workingText } from './working-text.ts';
 const RELATIVES = 60;
 
 /** How a cell came about. @throws Refusal for a place that is not there */
-export function workingOf(viewed: Viewed, place: Required<Place>): Working {
-  const info = cellInfoOf(viewed, place);
-  const sheet = sheetOf(viewed.book, place.sheet);
+export function workingOf(context: ReadContext, place: Required<Place>): Working {
+  const info = cellInfoOf(context, place);
+  const sheet = sheetOf(context.book, place.sheet);
   const column = columnOf(sheet, place.column);
   const written =
     info.from === 'column formula'
@@ -37,13 +37,13 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
         : undefined;
   const here =
     written !== undefined && info.from === 'column formula' ? shiftRelative(written, place.row, 0) : written;
-  const value = viewed.calculation.value(place.sheet, place.column, place.row);
+  const value = context.calculation.value(place.sheet, place.column, place.row);
   const stopped = isIssue(value) && (value.reason === 'hung' || value.reason === 'cycle');
-  const calls = here === undefined || stopped ? [] : callsIn(viewed, here, place);
+  const calls = here === undefined || stopped ? [] : callsIn(context, here, place);
   const definitions = [...new Set(calls.map(({ definition }) => definition))];
   const parted =
     roleOf(column) === 'observed_lean' || definitions.some(({ name }) => name === 'LEAN.EXPLAIN');
-  const explained = parted ? explainedRow(viewed, knownOf(viewed, sheet, place.row, {})) : null;
+  const explained = parted ? explainedRow(context, knownOf(context, sheet, place.row, {})) : null;
   const told = {
     place,
     title: `${column.label}, row ${place.row + 1}`,
@@ -54,18 +54,18 @@ export function workingOf(viewed: Viewed, place: Required<Place>): Working {
     ...(info.name === undefined ? {} : { name: info.name }),
     ...(info.sentence === undefined ? {} : { sentence: info.sentence }),
     ...(info.marked === undefined ? {} : { marked: info.marked }),
-    ...(written === undefined ? {} : { formula: written, filled: filledIn(viewed, here!, place) }),
+    ...(written === undefined ? {} : { formula: written, filled: filledIn(context, here!, place) }),
     ...(info.override && column.formula !== undefined ? { columnFormula: column.formula } : {}),
-    calls: calls.map((call) => callOf(viewed, call, place)),
+    calls: calls.map((call) => callOf(context, call, place)),
     ...(explained ? { explained } : {}),
-    constants: constantsOf(viewed, calls),
+    constants: constantsOf(context, calls),
     sources: byCitation(definitions.flatMap(({ sources }) => sources)),
     cautions: [...new Set(definitions.flatMap(({ cautions = [] }) => cautions))],
-    doubts: doubtsOf(viewed)
+    doubts: doubtsOf(context)
       .filter((doubt) => !doubt.accepted && isAt(doubt.place, place))
       .map(({ sentence }) => sentence),
-    cameFrom: relatives(viewed, viewed.calculation.precedents(place), place),
-    usedBy: relatives(viewed, viewed.calculation.dependents(place), place),
+    cameFrom: relatives(context, context.calculation.precedents(place), place),
+    usedBy: relatives(context, context.calculation.dependents(place), place),
   };
   return { ...told, text: workingText(told) };
 }
@@ -74,7 +74,7 @@ const isAt = (of: Place, place: Required<Place>): boolean =>
   of.sheet === place.sheet && of.column === place.column && (of.row === undefined || of.row === place.row);
 
 function callOf(
-  viewed: Viewed,
+  context: ReadContext,
   { definition, text, result, steps }: Call,
   place: Required<Place>,
 ): WorkingCall {
@@ -82,15 +82,18 @@ function callOf(
     function: definition.name,
     summary: definition.summary,
     formula: text,
-    filled: filledIn(viewed, text, place),
-    result: outcomeText(result, definition.result.unit, viewed.locale),
-    ...(isIssue(result) ? { sentence: viewed.calculation.sentence(result) } : {}),
+    filled: filledIn(context, text, place),
+    result: outcomeText(result, definition.result.unit, context.locale),
+    ...(isIssue(result) ? { sentence: context.calculation.sentence(result) } : {}),
     rule: definition.rule,
-    steps: steps.map((step) => stepOf(viewed, step)),
+    steps: steps.map((step) => stepOf(context, step)),
   };
 }
 
-function stepOf({ locale }: Viewed, { name, symbol, rule, value, unit, constants = [] }: Step): WorkingStep {
+function stepOf(
+  { locale }: ReadContext,
+  { name, symbol, rule, value, unit, constants = [] }: Step,
+): WorkingStep {
   return {
     name,
     ...(symbol ? { symbol } : {}),
@@ -103,7 +106,7 @@ function stepOf({ locale }: Viewed, { name, symbol, rule, value, unit, constants
 }
 
 /** Every constant of the steps once; of a function that tells no steps, all it declares. */
-function constantsOf({ locale }: Viewed, calls: readonly Call[]): readonly WorkingConstant[] {
+function constantsOf({ locale }: ReadContext, calls: readonly Call[]): readonly WorkingConstant[] {
   const all = new Map<string, Constant>();
   for (const { definition, steps } of calls) {
     const used = steps.flatMap(({ constants = [] }) => constants);
@@ -121,12 +124,12 @@ const byCitation = (sources: readonly Source[]): readonly Source[] => [
 ];
 
 /** The formula with every name and address replaced by what stands there. */
-function filledIn(viewed: Viewed, formula: string, place: Required<Place>): string {
-  return rewrite(formula, (mention) => ({ ...mention.span, text: meaning(viewed, mention, place) }));
+function filledIn(context: ReadContext, formula: string, place: Required<Place>): string {
+  return rewrite(formula, (mention) => ({ ...mention.span, text: meaning(context, mention, place) }));
 }
 
-function meaning(viewed: Viewed, mention: Mention, place: Required<Place>): string {
-  const { book, calculation, locale } = viewed;
+function meaning(context: ReadContext, mention: Mention, place: Required<Place>): string {
+  const { book, calculation, locale } = context;
   const home = sheetOf(book, place.sheet);
   const other = (name: string) => book.sheets.find((one) => nameKey(one.name) === nameKey(name));
   const at = (sheet: string, column: Column, row: number): string =>
@@ -159,8 +162,8 @@ function meaning(viewed: Viewed, mention: Mention, place: Required<Place>): stri
   }
 }
 
-function relatives(viewed: Viewed, places: readonly Place[], of: Place): readonly Relative[] {
-  const { book, calculation, locale } = viewed;
+function relatives(context: ReadContext, places: readonly Place[], of: Place): readonly Relative[] {
+  const { book, calculation, locale } = context;
   return places.slice(0, RELATIVES).map((place) => {
     const sheet = sheetOf(book, place.sheet);
     const column = columnOf(sheet, place.column);

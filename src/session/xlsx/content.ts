@@ -9,7 +9,7 @@ import { lettersOf } from '../../calc/index.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import { editText } from '../../units/quantity.ts';
 import { displayUnitOf } from '../../units/unit.ts';
-import type { Viewed } from '../open-book.ts';
+import type { ReadContext } from '../open-book.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
 import { columnUnit } from '../text/column-unit.ts';
 import { heading } from '../text/csv.ts';
@@ -19,8 +19,8 @@ import { mayBeDefined, sheetNames, sheetPrefix } from './names.ts';
 import { ABOVE, type ColumnContent, most, type SheetContent, type WorkbookContent } from './shape.ts';
 
 /** Collects what goes into the workbook file of a book. @throws Refusal for what such a file cannot hold */
-export function* workbookContent(viewed: Viewed, now: Date): Generator<Progress, WorkbookContent> {
-  const { book } = viewed;
+export function* workbookContent(context: ReadContext, now: Date): Generator<Progress, WorkbookContent> {
+  const { book } = context;
   const total = book.sheets.reduce((sum, { rows, columns }) => sum + rows * columns.length, 0);
   if (book.sheets.length === 0) refuse('The book has no sheet yet. Add one, then save it as XLSX.');
   if (total > most.cells)
@@ -60,7 +60,7 @@ export function* workbookContent(viewed: Viewed, now: Date): Generator<Progress,
     for (const column of sheet.columns) {
       yield { about: `Collecting ${sheet.label}`, done, total };
       const cells = sheet.cells.get(column.id)!;
-      columns.push(columnContent(viewed, sheet, column, cells, translate, fates));
+      columns.push(columnContent(context, sheet, column, cells, translate, fates));
       heldHere += cells.held.size;
       done += sheet.rows;
     }
@@ -92,14 +92,14 @@ function inBase(column: Column): boolean {
 type Translate = ReturnType<typeof a1Translator>;
 
 function columnContent(
-  viewed: Viewed,
+  context: ReadContext,
   sheet: Sheet,
   column: Column,
   cells: Cells,
   translate: Translate,
   fates: Fate[],
 ): ColumnContent {
-  const range = viewed.calculation.column(sheet.id, column.id);
+  const range = context.calculation.column(sheet.id, column.id);
   const values = valuesOf(range, sheet, column, cells);
   const translated = (formula: string, row: number | undefined): A1Formula | undefined => {
     const at = { sheet, column, formula, ...(row === undefined ? {} : { row }) };
@@ -118,13 +118,13 @@ function columnContent(
   const formulas = new Map<number, A1Formula>();
   for (const [row, text] of cells.formulas) {
     const place = { sheet: sheet.id, column: column.id, row };
-    const spills = range.kinds[row] !== Kind.error && isMatrix(viewed.calculation.evaluate(text, place));
+    const spills = range.kinds[row] !== Kind.error && isMatrix(context.calculation.evaluate(text, place));
     if (spills) fates.push({ sheet, column, row, formula: text, no: { why: 'spills', what: '' } });
     const made = spills ? undefined : translated(text, row);
     if (made) formulas.set(row, made);
   }
   const digits = column.format?.digits;
-  const unit = columnUnit(viewed, sheet, column);
+  const unit = columnUnit(context, sheet, column);
   return {
     heading: heading(column, unit.all),
     ...(unit.each ? { unitOf: unit.each } : {}),

@@ -6,7 +6,7 @@ export type Step =
   | { readonly do: 'undo' }
   | { readonly do: 'redo' }
   /** Reads a table file and brings it in. */
-  | { readonly do: 'bring in'; readonly text: string };
+  | { readonly do: 'import'; readonly text: string };
 
 /** How a file is brought in, and when: the same for the book under test and its twin. */
 export const decisions = { sheet: 'measured', mode: 'replace' } as const;
@@ -103,7 +103,7 @@ export function stepAt(seed: number, k: number, from: number): Step {
     { do: 'sort-rows', sheet: 'log', by: [{ column: 'a' }] },
     { do: 'set-title', title: `Under test ${k}` },
     {
-      do: 'bring in',
+      do: 'import',
       text: `lifter,femur,seen\n${Array.from({ length: 800 }, (_, i) => `L${i % 90},${38 + ((i * k) % 80) / 10},2025-0${1 + (i % 9)}-11`).join('\n')}\n`,
     },
   ];

@@ -56,7 +56,7 @@ const keeper = new Keeper({
     if (told.what === 'computing') (told.computing ? is : over)('recalculation');
     tell?.(told);
   },
-  shelf: { policy: { entries: 6, bytes: 2_000_000 } },
+  library: { policy: { entries: 6, bytes: 2_000_000 } },
 });
 
 const whole = serviceOf(keeper);
@@ -66,7 +66,7 @@ const service: WorkerService & { fill(on: boolean): Promise<void> } = {
     is('import');
     return whole.readFile(...of);
   },
-  bringIn: () => whole.bringIn().finally(() => over('import')),
+  importFile: () => whole.importFile().finally(() => over('import')),
   async begin(port, beginning) {
     tell = (told) => port.postMessage(told);
     keeper.begin(beginning);

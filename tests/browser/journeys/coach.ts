@@ -1,10 +1,10 @@
 import { coach } from '../../../src/guides/coach.ts';
 import { cellOf } from '../browser.ts';
 import {
-  bringIn,
   contents,
   doubt,
   goToDoubt,
+  importFile,
   type Journey,
   menu,
   open,
@@ -25,7 +25,7 @@ export const coachJourney: Journey = {
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       await contents(page, 'Training log').waitFor();
     },
-    roster: (page, look) => bringIn(page, file('roster.csv'), 24, [], look),
+    roster: (page, look) => importFile(page, file('roster.csv'), 24, [], look),
     mend: async (page) => {
       await page.getByRole('tab', { name: /^Checks/ }).click();
       for (const [place, text] of [
@@ -76,7 +76,7 @@ export const coachJourney: Journey = {
     retest: async (page) => {
       await page.locator('.handout-tools').getByRole('button', { name: 'Close' }).click();
       await open(page, 'Retest');
-      await bringIn(page, file('retest.csv'), 23, ['Same as Carla Nisse']);
+      await importFile(page, file('retest.csv'), 23, ['Same as Carla Nisse']);
     },
     ill: async (page) => {
       await (await cellOf(page, 21, 'Knee to wall, left')).click();
@@ -90,7 +90,7 @@ export const coachJourney: Journey = {
     },
     observed: async (page) => {
       await open(page, 'Observed squats');
-      await bringIn(page, file('observed-squats.csv'), 41);
+      await importFile(page, file('observed-squats.csv'), 41);
     },
     explained: async (page) => {
       await (await cellOf(page, 20, 'Athlete')).click();
@@ -115,7 +115,7 @@ export const coachJourney: Journey = {
     },
     log: async (page) => {
       await open(page, 'Training log');
-      await bringIn(page, file('training-log.csv'), 450, ['Same as Kaia Lindqvist']);
+      await importFile(page, file('training-log.csv'), 450, ['Same as Kaia Lindqvist']);
     },
     half: async (page) => {
       await page.getByRole('tab', { name: /^Checks/ }).click();

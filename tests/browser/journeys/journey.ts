@@ -43,7 +43,7 @@ export async function open(page: Page, label: string): Promise<void> {
 }
 
 /** Brings a file of the guide in: names that are asked about are answered, and the rows come in. */
-export async function bringIn(
+export async function importFile(
   page: Page,
   file: URL,
   rows: number,

@@ -1,10 +1,10 @@
 import { lifter } from '../../../src/guides/lifter.ts';
 import { cellOf } from '../browser.ts';
 import {
-  bringIn,
   contents,
   doubt,
   goToDoubt,
+  importFile,
   type Journey,
   menu,
   open,
@@ -22,7 +22,7 @@ export const lifterJourney: Journey = {
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       await contents(page, 'At a glance').waitFor();
     },
-    export: (page, look) => bringIn(page, sampleFile(lifter.book, 'training-export.csv'), 687, [], look),
+    export: (page, look) => importFile(page, sampleFile(lifter.book, 'training-export.csv'), 687, [], look),
     mend: async (page) => {
       await page.getByRole('tab', { name: /^Checks/ }).click();
       for (const [place, text] of [

@@ -1,6 +1,6 @@
 import { researcher } from '../../../src/guides/researcher.ts';
 import { cellOf } from '../browser.ts';
-import { bringIn, contents, type Journey, menu, open, sampleFile, setName, undo } from './journey.ts';
+import { contents, importFile, type Journey, menu, open, sampleFile, setName, undo } from './journey.ts';
 
 const file = (name: string) => sampleFile(researcher.book, name);
 const chart = async (page: Parameters<typeof open>[0], title: string) => {
@@ -18,7 +18,7 @@ export const researcherJourney: Journey = {
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       await contents(page, 'Trials').waitFor();
     },
-    trials: (page) => bringIn(page, file('trials.csv'), 40),
+    trials: (page) => importFile(page, file('trials.csv'), 40),
     reliability: (page) => open(page, 'Reliability'),
     form: (page) => setName(page, 'icc_form', '3,1'),
     working: async (page) => {
@@ -30,7 +30,7 @@ export const researcherJourney: Journey = {
     agreement: (page) => chart(page, 'Agreement of tester A and tester B'),
     people: async (page) => {
       await open(page, 'People');
-      await bringIn(page, file('people.csv'), 40);
+      await importFile(page, file('people.csv'), 40);
     },
     groups: (page) => open(page, 'By sex'),
     spread: (page) => chart(page, 'Observed lean by sex'),

@@ -309,7 +309,7 @@ const shares: readonly (readonly [share: number, make: (now: Now) => Step])[] = 
         const file = new Blob([`lifter,femur (cm),seen\n${lines.join('\n')}\n`]);
         const looked = await service.readFile(file, 'tape.csv', { mode: 'replace' });
         if (!looked.ok) return undefined;
-        const done = await service.bringIn();
+        const done = await service.importFile();
         return done.ok ? done.outline : undefined;
       },
     }),

@@ -37,7 +37,7 @@ function drawn(
     key: 'c',
     value: { title: 'A chart', sheet: 'data', ...chart },
   });
-  return { session, chart: () => session.ask((viewed) => chartOf(viewed, 'c')) };
+  return { session, chart: () => session.ask((context) => chartOf(context, 'c')) };
 }
 
 /** Σ over a list, for closed forms written out here. */
@@ -194,7 +194,7 @@ test('the standard error may be a formula: it comes in the unit of calculation a
   const chart = { title: 'c', kind: 'pairs', sheet: 'data', columns: ['before', 'after'] };
   const band = (sem: string) => {
     session.execute({ do: 'set-part', part: 'charts', key: 'c', value: { ...chart, sem } });
-    return session.ask((viewed) => chartOf(viewed, 'c')).panels[0]!.bands[0]!.at[0]!;
+    return session.ask((context) => chartOf(context, 'c')).panels[0]!.bands[0]!.at[0]!;
   };
   // .05 cm is .5 mm; MDC = z · √2 · SEM (Weir 2005).
   const [x, low] = band('0.1 / 2');

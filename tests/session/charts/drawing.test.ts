@@ -13,7 +13,7 @@ const squad = squadBook();
 for (const [key, value] of Object.entries(squadCharts))
   squad.execute({ do: 'set-part', part: 'charts', key, value });
 
-const chartIn = (session: Session, key: string): ChartData => session.ask((viewed) => chartOf(viewed, key));
+const chartIn = (session: Session, key: string): ChartData => session.ask((context) => chartOf(context, key));
 
 const all = (shape: Shape): readonly Shape[] => [
   shape,

@@ -26,7 +26,7 @@ const chart = (more: object, by: object = { by: 'athlete' }) => {
   };
   const done = session.execute({ do: 'set-part', part: 'charts', key: 'chart-1', value });
   if (!done.ok) throw new Error(done.sentence);
-  return session.ask((viewed) => chartOf(viewed, 'chart-1'));
+  return session.ask((context) => chartOf(context, 'chart-1'));
 };
 
 describe('the chart of where leans come from', () => {

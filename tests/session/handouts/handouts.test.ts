@@ -11,7 +11,7 @@ import { leanOf } from '../posture.ts';
 
 const screening = () => Session.open(readFileSync('sample-books/squat-screening.leverbook.json', 'utf8'));
 const handoutsFor = (session: Session, request?: HandoutRequest) =>
-  session.ask((viewed) => handoutsOf(viewed, request));
+  session.ask((context) => handoutsOf(context, request));
 
 /** A roster of one lifter with names and measures of our choosing. */
 function one(athlete: string, settings: Json = {}): Session {
@@ -169,7 +169,7 @@ describe('a handout', () => {
     const session = one('Ada');
     const id = session.outline().sheets[0]!.id;
     const tried = (when: string, say = 'x') =>
-      session.ask((viewed) => triedRule(viewed, id, { part: 'finding', when, say }));
+      session.ask((context) => triedRule(context, id, { part: 'finding', when, say }));
     expect(tried('femur > 1')).toEqual({ text: 'True in 1 of 1 row.' });
     expect(tried('femur > 500')).toEqual({ text: 'True in 0 of 1 row.' });
     expect(tried('femr > 1').sentence).toContain('femr');

@@ -32,7 +32,7 @@ async function imported(): Promise<Session> {
     },
   });
   expect(reading.questions).toEqual([]);
-  expect(session.bringIn(prepared).ok).toBe(true);
+  expect(session.writePlanned(prepared).ok).toBe(true);
   return session;
 }
 

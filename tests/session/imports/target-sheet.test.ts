@@ -13,9 +13,9 @@ async function read(session: Session, name: string, text: string, decisions: Fil
   }
 }
 
-async function bring(session: Session, name: string, text: string, decisions: FileDecisions = {}) {
+async function importFile(session: Session, name: string, text: string, decisions: FileDecisions = {}) {
   const { prepared, reading: found } = await read(session, name, text, decisions);
-  expect(session.bringIn(prepared).ok).toBe(true);
+  expect(session.writePlanned(prepared).ok).toBe(true);
   return found;
 }
 
@@ -28,8 +28,8 @@ const women = 'Name,Stature (cm),Mass (kg)\nAda Holm,168,62\nEva Moe,171,66\nIda
 /** Two sheets with import settings that fit the same headings equally well. */
 async function cohort(): Promise<Session> {
   const session = Session.create();
-  await bring(session, 'men.csv', men, { sheet: null });
-  await bring(session, 'women.csv', women, { sheet: null });
+  await importFile(session, 'men.csv', men, { sheet: null });
+  await importFile(session, 'women.csv', women, { sheet: null });
   return session;
 }
 
@@ -46,7 +46,7 @@ describe('a file that fits the import settings of two sheets equally well', () =
 
   test('is asked about where the sheet on screen is neither, and goes where the answer says', async () => {
     const session = await cohort();
-    await bring(session, 'log.csv', 'Day,Reps\n2026-03-02,5\n', { sheet: null });
+    await importFile(session, 'log.csv', 'Day,Reps\n2026-03-02,5\n', { sheet: null });
     const near = sheetOf(session, 'log').id;
     const next = 'Name,Stature (cm),Mass (kg)\nX Y,170,70\n';
     const { reading: asked } = await read(session, 'next.csv', next, { near });
@@ -80,9 +80,9 @@ describe('replacing', () => {
 
   test('rows that were entered is asked about', async () => {
     const session = Session.create();
-    await bring(session, 'men.csv', men, { sheet: null });
+    await importFile(session, 'men.csv', men, { sheet: null });
     const { id } = sheetOf(session, 'men');
-    await bring(session, 'all.csv', men, { sheet: id, mode: 'replace', replace: true });
+    await importFile(session, 'all.csv', men, { sheet: id, mode: 'replace', replace: true });
     const { reading: found } = await read(session, 'men.csv', men, { sheet: id, mode: 'replace' });
     // What a replacing file took the place of is gone: only its own rows are there.
     expect(found.replacing).toEqual({ rows: 2, files: ['all.csv'] });

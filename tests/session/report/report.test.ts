@@ -7,7 +7,7 @@ import { Session } from '../../../src/session/session.ts';
 import { squadFile } from '../charts/squad.ts';
 
 const made = { version: '1.2.3', on: '2025-03-04' };
-const reportIn = (session: Session): CohortReport => session.ask((viewed) => reportOf(viewed, made));
+const reportIn = (session: Session): CohortReport => session.ask((context) => reportOf(context, made));
 
 /** A book with a table of tests/reference and a report that takes some of its columns as trials. */
 function bookOf(name: string, columns: readonly string[], report: Record<string, Json>): Session {

@@ -19,7 +19,7 @@ import { exhaust } from '../../calc/book-for-test.ts';
 const now = new Date('2026-03-04T05:06:07Z');
 const written = (session: Session): Promise<Uint8Array> =>
   writeWorkbook(
-    session.ask((viewed) => exhaust(workbookContent(viewed, now))),
+    session.ask((context) => exhaust(workbookContent(context, now))),
     now,
   );
 
@@ -314,7 +314,7 @@ describe('the book as an XLSX file', () => {
       },
       { do: 'add-rows', sheet: 'notes', row: 0, count: texts.length },
     );
-    session.bringIn({
+    session.writePlanned({
       edit: {
         do: 'put-cells',
         sheet: session.outline().sheets[0]!.id,
@@ -410,7 +410,7 @@ describe('the book as an XLSX file', () => {
       { do: 'add-rows', sheet: 'a', row: 0, count: 1 },
     );
     const [sheet] = long.outline().sheets;
-    long.bringIn({
+    long.writePlanned({
       edit: {
         do: 'put-cells',
         sheet: sheet!.id,
@@ -420,7 +420,7 @@ describe('the book as an XLSX file', () => {
       },
       words: 'text',
     });
-    const content = (session: Session) => session.ask((viewed) => exhaust(workbookContent(viewed, now)));
+    const content = (session: Session) => session.ask((context) => exhaust(workbookContent(context, now)));
     expect(() => content(long)).toThrow(/Notes, words, row 1 has a text of 32,768 characters; .* 32,767/);
     expect(() => content(Session.create())).toThrow(/no sheet yet/);
     const tall = bookOf({ do: 'add-sheet', name: 'a', label: 'Tall', columns: [{ name: 'x' }] });

@@ -1,9 +1,9 @@
 import type { Progress } from '../intake/index.ts';
 import { turn } from '../session/drive.ts';
-import type { Prepared } from '../session/imports/bring-in.ts';
 import type { FileDecisions, Stuck } from '../session/imports/file-reading.ts';
 import { cameFrom, importsOf } from '../session/imports/imports.ts';
 import type { MendedRow } from '../session/imports/mend.ts';
+import type { Prepared } from '../session/imports/prepare-import.ts';
 import type { Session } from '../session/session.ts';
 import type { Change, Keeper } from './keeper.ts';
 import type { ReadAnswer, Work } from './protocol.ts';
@@ -15,10 +15,10 @@ const SLICE = 25;
 const ENDED = 'Reading was stopped; nothing was changed.';
 
 /**
- * Bringing files in: a file is read and shown first, and written only when that is taken. What reads files is loaded with
+ * Imports: a file is read and shown first, and written only when that is taken. What reads files is loaded with
  * the first of them.
  */
-export class Bringing {
+export class Importing {
   private readonly keeper: Keeper;
   private readonly tell: (work: Work) => void;
   private prepared:
@@ -68,7 +68,7 @@ export class Bringing {
         ok: false as const,
         sentence: 'The book changed since the file was read. Read it again, then import it.',
       };
-    return change((now) => now.bringIn(edit));
+    return change((now) => now.writePlanned(edit));
   }
 
   /** The files that came into a sheet. */
@@ -87,7 +87,7 @@ export class Bringing {
       const { session } = this.keeper;
       const prepared = await this.drive(++this.latest, mending(session, key, rows, new Date().toISOString()));
       if (!prepared || session !== this.keeper.session) return { ok: false as const, sentence: ENDED };
-      return await change((now) => now.bringIn(prepared));
+      return await change((now) => now.writePlanned(prepared));
     } catch (reason) {
       return { ok: false as const, sentence: reason instanceof Error ? reason.message : String(reason) };
     }

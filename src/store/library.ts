@@ -20,9 +20,9 @@ import { matchVersions, removeVersion, versionsIn } from './version-files.ts';
 import { Versions } from './versions.ts';
 
 /** A book as the list shows it. */
-export type ShelfBook = Pick<BookRow, 'id' | 'title' | 'created' | 'opened' | 'changed' | 'origin'>;
+export type LibraryBook = Pick<BookRow, 'id' | 'title' | 'created' | 'opened' | 'changed' | 'origin'>;
 
-export interface ShelfOptions {
+export interface LibraryOptions {
   /** Name of the database, for tests. */
   readonly name?: string;
   readonly policy?: Partial<SnapshotPolicy>;
@@ -41,24 +41,24 @@ export interface OpenedBook {
 }
 
 /** Opens the place where books are kept. Books that the browser has lost are put back into it. */
-export async function openShelf(options: ShelfOptions = {}): Promise<Outcome<{ shelf: Shelf }>> {
+export async function openLibrary(options: LibraryOptions = {}): Promise<Outcome<{ library: Library }>> {
   const name = options.name ?? 'leverbook';
-  let shelf: Shelf | undefined;
+  let library: Library | undefined;
   const opened = await openDatabase(name, {
-    onNewer: () => shelf?.end(fault('newer')),
-    onGone: () => shelf?.end(fault('gone')),
+    onNewer: () => library?.end(fault('newer')),
+    onGone: () => library?.end(fault('gone')),
   });
   if (!opened.ok) return opened;
   const { database } = opened;
   const files = await Files.open(name);
   // The books that are there go before those that might be brought back.
   const back = files ? await bringBack(database, files).catch(() => undefined) : undefined;
-  shelf = new Shelf(database, files, options.policy ?? {}, back);
-  return { ok: true, shelf };
+  library = new Library(database, files, options.policy ?? {}, back);
+  return { ok: true, library };
 }
 
 /** The books that this browser keeps. */
-export class Shelf {
+export class Library {
   readonly versions: Versions;
   private readonly database: Database;
   private readonly files: Files | undefined;
@@ -81,7 +81,7 @@ export class Shelf {
   }
 
   /** The books, the one opened last first. */
-  async list(): Promise<readonly ShelfBook[]> {
+  async list(): Promise<readonly LibraryBook[]> {
     const rows = await this.database.getAll('books');
     return rows
       .map(({ id, title, created, opened, changed, origin }) => ({
@@ -95,7 +95,7 @@ export class Shelf {
       .sort((a, b) => b.opened - a.opened);
   }
 
-  /** Puts a book on the shelf, with what can be undone in it, and opens it for writing. */
+  /** Puts a book into the library, with what can be undone in it, and opens it for writing. */
   async create(
     book: Book = createBook(),
     origin?: string,
@@ -231,7 +231,7 @@ export class Shelf {
     book: BookRow,
     { recovered, goesOn, needed }: Both,
     rebuilt: Rebuilt,
-    beside: Awaited<ReturnType<Shelf['second']>>,
+    beside: Awaited<ReturnType<Library['second']>>,
   ): Promise<Standing> {
     const { sequence, seal, bytes, entries, rows, snapshot, lost, content, top } = recovered;
     const { id } = book;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { preparing } from '../../src/session/imports/bring-in.ts';
 import { importsOf } from '../../src/session/imports/imports.ts';
 import { mending } from '../../src/session/imports/mend.ts';
+import { preparing } from '../../src/session/imports/prepare-import.ts';
 import { Session } from '../../src/session/session.ts';
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -30,7 +30,7 @@ const log = [
 function withLog(): Session {
   const session = Session.create();
   const prepared = toEnd(preparing(session, { bytes: bytesOf(log), name: 'log.csv', sheet: null, now }));
-  expect(session.bringIn(prepared).ok).toBe(true);
+  expect(session.writePlanned(prepared).ok).toBe(true);
   return session;
 }
 
@@ -59,7 +59,7 @@ describe('rows that were held', () => {
         now,
       ),
     );
-    expect(session.bringIn(prepared).ok).toBe(true);
+    expect(session.writePlanned(prepared).ok).toBe(true);
     const { rows, heldRows } = importOf(session);
     expect(rows).toMatchObject({ in: 6, placed: 5, held: 1 });
     expect(heldRows).toMatchObject([{ line: 4, raw: 'Cleo Dahl,80,5,6' }]);
@@ -87,13 +87,13 @@ describe('a file read again', () => {
     const session = withLog();
     const again = { bytes: bytesOf(log), name: 'other.csv', sheet: sheetOf(session).id, now };
     const known = toEnd(preparing(session, again));
-    expect(known.taken.byRecipe).toBe(true);
-    expect(known.taken.report.rows).toMatchObject({ added: 0, unchanged: 4, held: 2 });
+    expect(known.imported.byRecipe).toBe(true);
+    expect(known.imported.report.rows).toMatchObject({ added: 0, unchanged: 4, held: 2 });
     const anew = toEnd(
       preparing(session, { ...again, recipe: null, choices: { columns: { 2: { feeds: null } } } }),
     );
-    expect(anew.taken.byRecipe).toBe(false);
-    expect(session.bringIn(anew).ok).toBe(true);
+    expect(anew.imported.byRecipe).toBe(false);
+    expect(session.writePlanned(anew).ok).toBe(true);
     const recipes = [...session.current.parts.recipes.values()];
     expect(recipes).toHaveLength(1);
     expect(JSON.stringify(recipes[0])).not.toContain('Reps');
@@ -109,11 +109,11 @@ describe('a file read again', () => {
         key: ['athlete'],
       }),
     );
-    expect(update.taken.report.rows).toMatchObject({ updated: 1, added: 0 });
-    session.bringIn(update);
+    expect(update.imported.report.rows).toMatchObject({ updated: 1, added: 0 });
+    session.writePlanned(update);
     const after = toEnd(preparing(session, next('Athlete,Load (kg),Reps\nDan Ek,80,5\nGry Sol,50,5\n')));
-    expect(after.taken.byRecipe).toBe(true);
-    expect(after.taken.report.rows).toMatchObject({ updated: 1, added: 1 });
+    expect(after.imported.byRecipe).toBe(true);
+    expect(after.imported.report.rows).toMatchObject({ updated: 1, added: 1 });
   });
 });
 
@@ -122,10 +122,10 @@ describe('a roster brought in again, after somebody was corrected in the book', 
   /** A log beside the roster makes it known as one; then Anna's femur is corrected to 42 cm. */
   function corrected(): Session {
     const session = Session.create();
-    const bring = (text: string, name: string) =>
-      session.bringIn(toEnd(preparing(session, { bytes: bytesOf(text), name, sheet: null, now })));
-    bring(people, 'roster.csv');
-    bring('Athlete,Load (kg)\nAnna Berg,100\nBo Lind,90\nAnna Berg,102.5\n', 'log.csv');
+    const importFile = (text: string, name: string) =>
+      session.writePlanned(toEnd(preparing(session, { bytes: bytesOf(text), name, sheet: null, now })));
+    importFile(people, 'roster.csv');
+    importFile('Athlete,Load (kg)\nAnna Berg,100\nBo Lind,90\nAnna Berg,102.5\n', 'log.csv');
     const { id, columns } = sheetOf(session);
     const fixed = { sheet: id, row: 0, columns: [columns[2]!.id], texts: [['42']] };
     expect(session.execute({ do: 'set-cells', ...fixed }).ok).toBe(true);
@@ -145,9 +145,9 @@ describe('a roster brought in again, after somebody was corrected in the book', 
 
   test('asks, and doubles nobody meanwhile', () => {
     const session = corrected();
-    const { taken } = again(session);
-    expect(taken.differing).toMatchObject({ count: 1, decided: null, key: ['athlete'] });
-    expect(taken.report.rows).toMatchObject({ added: 0, unchanged: 1, left: 1 });
+    const { imported } = again(session);
+    expect(imported.differing).toMatchObject({ count: 1, decided: null, key: ['athlete'] });
+    expect(imported.report.rows).toMatchObject({ added: 0, unchanged: 1, left: 1 });
   });
 
   test.each([
@@ -159,7 +159,7 @@ describe('a roster brought in again, after somebody was corrected in the book', 
     (answer, cells) => {
       const session = corrected();
       const before = session.save();
-      expect(session.bringIn(again(session, answer)).ok).toBe(true);
+      expect(session.writePlanned(again(session, answer)).ok).toBe(true);
       expect(femur(session)).toEqual(cells);
       const next = again(
         session,
@@ -167,7 +167,7 @@ describe('a roster brought in again, after somebody was corrected in the book', 
         people.replace('Bo Lind,2026-01-08,44', 'Bo Lind,2026-01-08,45'),
       );
       // Taken once, the next file updates; added once, the two rows of Anna say that several are right here.
-      expect(next.taken.differing?.decided ?? null).toBe(answer === 'leave' ? 'leave' : null);
+      expect(next.imported.differing?.decided ?? null).toBe(answer === 'leave' ? 'leave' : null);
       session.undo();
       expect(session.save()).toBe(before);
     },
@@ -176,17 +176,22 @@ describe('a roster brought in again, after somebody was corrected in the book', 
   test('known as one by a log, it lists people once whatever the day of their test', () => {
     const session = corrected();
     const retest = people.replaceAll('2026-01-08', '2026-03-08');
-    expect(again(session, undefined, retest).taken.differing).toMatchObject({ count: 2, key: ['athlete'] });
+    expect(again(session, undefined, retest).imported.differing).toMatchObject({
+      count: 2,
+      key: ['athlete'],
+    });
   });
 
   test('a held row that is mended into somebody who is there with other values stays held, and says so', () => {
     const session = corrected();
     const text = 'Athlete,Tested,Femur (cm)\nAnna Berg,2026-01-08,41,spilled\nCleo Dahl,2026-01-08,39\n';
-    session.bringIn(again(session, 'leave', text));
+    session.writePlanned(again(session, 'leave', text));
 
     const held = importsOf(session.current, sheetOf(session).id).find(({ heldRows }) => heldRows.length > 0);
     expect(held!.heldRows).toHaveLength(1);
-    session.bringIn(toEnd(mending(session, held!.key, [{ index: 0, text: 'Anna Berg,2026-01-08,41' }], now)));
+    session.writePlanned(
+      toEnd(mending(session, held!.key, [{ index: 0, text: 'Anna Berg,2026-01-08,41' }], now)),
+    );
     const still = importsOf(session.current, sheetOf(session).id).find(({ key }) => key === held!.key)!;
     expect(still.heldRows[0]!.reason).toMatch(
       /has this row already, with other values: Anna Berg.*42 cm there/,
@@ -199,19 +204,19 @@ describe('names that a roster lacks', () => {
   test('are added to it with the rows, in the same step', () => {
     const session = Session.create();
     const roster = 'Athlete,Femur (cm)\nAnna Berg,41\nBo Lind,44\n';
-    session.bringIn(
+    session.writePlanned(
       toEnd(preparing(session, { bytes: bytesOf(roster), name: 'roster.csv', sheet: null, now })),
     );
     const before = session.save();
     const bytes = bytesOf('Athlete,Load (kg)\nAnna Berg,100\nBo Lind,90\nNew Face,60\n');
     const first = toEnd(preparing(session, { bytes, name: 'log.csv', sheet: null, now }));
-    expect(first.taken.who?.unknown).toEqual([{ text: 'New Face', rows: 1 }]);
-    const who = { ...first.taken.whoRule!, same: { 'New Face': 'New Face' } };
+    expect(first.imported.who?.unknown).toEqual([{ text: 'New Face', rows: 1 }]);
+    const who = { ...first.imported.whoRule!, same: { 'New Face': 'New Face' } };
     const second = toEnd(
       preparing(session, { bytes, name: 'log.csv', sheet: null, now, who, newPeople: ['New Face'] }),
     );
-    expect(second.taken.who?.unknown).toEqual([]);
-    session.bringIn(second);
+    expect(second.imported.who?.unknown).toEqual([]);
+    session.writePlanned(second);
     const [people] = session.outline().sheets;
     expect(people!.rows).toBe(3);
     expect(session.tile(people!.id, 2, 1, 0, 2).texts).toEqual(['New Face', '']);

@@ -12,14 +12,14 @@ export interface Arrived {
 }
 
 /** What came in, for the report that follows. */
-export interface CameIn {
+export interface ImportDone {
   readonly reading: FileReading;
   /** Id of the sheet it went to. */
   readonly sheet: string;
 }
 
-/** The state of bringing files in: one is looked at, others wait. */
-export class BringingIn {
+/** The state of importing files: one is looked at, others wait. */
+export class FileImport {
   readonly now: Signal<Arrived | null> = signal(null);
   readonly waiting: Signal<readonly Arrived[]> = signal([]);
   readonly decisions: Signal<FileDecisions> = signal({});
@@ -28,7 +28,7 @@ export class BringingIn {
   /** What can be done where the file does not fit. */
   readonly stuck: Signal<Stuck | null> = signal(null);
   readonly busy = signal(false);
-  readonly cameIn: Signal<CameIn | null> = signal(null);
+  readonly done: Signal<ImportDone | null> = signal(null);
   private readonly page: Page;
   private turn = 0;
 
@@ -51,7 +51,7 @@ export class BringingIn {
     this.decisions.value = {};
     this.reading.value = null;
     this.problem.value = null;
-    this.cameIn.value = null;
+    this.done.value = null;
     if (next) void this.read();
     return next !== undefined;
   }
@@ -130,14 +130,14 @@ export class BringingIn {
     void this.page.service.stopReading();
   }
 
-  async bringIn(): Promise<void> {
+  async importFile(): Promise<void> {
     const { page } = this;
     const reading = this.reading.value;
     if (!reading) return;
     const before = new Set(page.outline.value?.sheets.map(({ id }) => id));
     this.busy.value = true;
     const done = await guarded(page, async () => {
-      const answer = await page.service.bringIn();
+      const answer = await page.service.importFile();
       if (!answer.ok) this.problem.value = answer.sentence;
       return settle(page, answer);
     });
@@ -147,24 +147,24 @@ export class BringingIn {
     const sheet = reading.sheet.id ?? made?.id;
     if (sheet === undefined) return;
     page.sheetId.value = sheet;
-    this.cameIn.value = { reading, sheet };
+    this.done.value = { reading, sheet };
   }
 }
 
-/** The bringing in that is on show, if any. */
-export const bringing: Signal<BringingIn | null> = signal(null);
+/** The import that is on show, if any. */
+export const fileImport: Signal<FileImport | null> = signal(null);
 
 /** Opens the way in, with files if there are some already. */
-export function bringIn(page: Page, arrived: readonly Arrived[] = []): void {
+export function importFiles(page: Page, arrived: readonly Arrived[] = []): void {
   if (!page.outline.value) {
     say(page, 'Open or start a book first, then import the file.', 'wrong');
     return;
   }
-  const { value } = bringing;
-  if (value && page.dialogue.value?.is === 'bring in') {
+  const { value } = fileImport;
+  if (value && page.dialogue.value?.is === 'import') {
     value.take(arrived);
     return;
   }
-  bringing.value = new BringingIn(page, arrived);
-  page.dialogue.value = { is: 'bring in' };
+  fileImport.value = new FileImport(page, arrived);
+  page.dialogue.value = { is: 'import' };
 }

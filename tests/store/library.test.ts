@@ -8,7 +8,7 @@ import { writeBook } from '../../src/book/file-write.ts';
 import type { BookStore } from '../../src/store/book-store.ts';
 import { contentOf } from '../../src/store/content.ts';
 import { type EntryRow, openDatabase, type Schema, type SnapshotRow } from '../../src/store/database.ts';
-import { type OpenedBook, openShelf, type Shelf } from '../../src/store/shelf.ts';
+import { type Library, type OpenedBook, openLibrary } from '../../src/store/library.ts';
 import { book, editFor, picks } from '../book/random.ts';
 import { FakeLocks } from './locks.ts';
 
@@ -19,21 +19,21 @@ beforeEach(() => {
   vi.stubGlobal('navigator', { locks: new FakeLocks() });
 });
 
-async function shelfNow(policy = {}): Promise<Shelf> {
-  const opened = await openShelf({ name, policy });
+async function libraryNow(policy = {}): Promise<Library> {
+  const opened = await openLibrary({ name, policy });
   if (!opened.ok) throw new Error(opened.fault.sentence);
-  return opened.shelf;
+  return opened.library;
 }
 
-async function reopened(id: string): Promise<OpenedBook & { readonly shelf: Shelf }> {
-  const shelf = await shelfNow();
-  const opened = await shelf.openBook(id);
+async function reopened(id: string): Promise<OpenedBook & { readonly library: Library }> {
+  const library = await libraryNow();
+  const opened = await library.openBook(id);
   if (!opened.ok) throw new Error(opened.fault.sentence);
-  return { ...opened, shelf };
+  return { ...opened, library };
 }
 
-async function created(shelf: Shelf, of: LiveBook): Promise<BookStore> {
-  const made = await shelf.create(of);
+async function created(library: Library, of: LiveBook): Promise<BookStore> {
+  const made = await library.create(of);
   if (!made.ok) throw new Error(made.fault.sentence);
   return made.store;
 }
@@ -65,7 +65,7 @@ function counting(): { readonly live: LiveBook; next(): Parameters<BookStore['ap
   };
 }
 
-/** Looks into the database behind the shelf's back. */
+/** Looks into the database behind the library's back. */
 async function behind<T>(work: (database: IDBPDatabase<Schema>) => Promise<T>): Promise<T> {
   const database = await openDB<Schema>(name);
   try {
@@ -88,7 +88,7 @@ const numbersOf = ({ sheets: [sheet] }: LiveBook): (number | null)[] => {
   return Array.from({ length: cells.length }, (_, row) => cells.get(row) as number | null).filter((n) => n);
 };
 
-describe('a book on the shelf', () => {
+describe('a book in the library', () => {
   test('everything handed in comes back, whatever the edits, snapshots and openings in between', async () => {
     await fc.assert(
       fc.asyncProperty(
@@ -97,8 +97,8 @@ describe('a book on the shelf', () => {
         async (made, steps) => {
           name = `test ${count++}`;
           let live: LiveBook = made;
-          let shelf = await shelfNow();
-          let store = await created(shelf, made);
+          let library = await libraryNow();
+          let store = await created(library, made);
           for (const [pick, then] of steps) {
             const edit = editFor(live, pick);
             applyEdit(live, edit);
@@ -108,18 +108,18 @@ describe('a book on the shelf', () => {
             if (then !== 'reopen') continue;
             expect((await stored).ok).toBe(true);
             const { id } = store;
-            await shelf.close();
+            await library.close();
             const again = await reopened(id);
             expect(again.notes).toEqual([]);
             expect(writeBook(again.book)).toBe(writeBook(live));
-            ({ shelf, book: live } = again);
+            ({ library, book: live } = again);
             store = again.store!;
           }
-          await shelf.close();
+          await library.close();
           const again = await reopened(store.id);
           expect(again.notes).toEqual([]);
           expect(writeBook(again.book)).toBe(writeBook(live));
-          await again.shelf.close();
+          await again.library.close();
         },
       ),
       { numRuns: 40 },
@@ -128,7 +128,7 @@ describe('a book on the shelf', () => {
 
   test('an entry is answered only when it and everything before it is in the database', async () => {
     const { live, next } = counting();
-    const store = await created(await shelfNow(), live);
+    const store = await created(await libraryNow(), live);
     const answers = Array.from({ length: 20 }, () => store.append(...next()));
     for (const answer of answers) {
       const stored = await answer;
@@ -140,8 +140,8 @@ describe('a book on the shelf', () => {
 
   test('compaction keeps two snapshots and what came after the older one, and the book with them', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow({ entries: 5 });
-    const store = await created(shelf, live);
+    const library = await libraryNow({ entries: 5 });
+    const store = await created(library, live);
     for (let n = 0; n < 23; n++) {
       await store.append(...next());
       if (store.due) await store.snapshot(() => contentOf(live));
@@ -151,7 +151,7 @@ describe('a book on the shelf', () => {
       entries: (await database.getAllKeys('entries')).map(([, sequence]) => sequence),
     }));
     expect(kept).toEqual({ snapshots: [15, 20], entries: [16, 17, 18, 19, 20, 21, 22, 23] });
-    await shelf.close();
+    await library.close();
     const again = await reopened(store.id);
     expect(writeBook(again.book)).toBe(writeBook(live));
     expect(again.history.past.undo.map(({ words }) => words)).toEqual(['Put 21', 'Put 22', 'Put 23']);
@@ -159,42 +159,42 @@ describe('a book on the shelf', () => {
 
   test('a snapshot that is taken while entries are on their way stands for its own moment', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     void store.append(...next());
     const taken = store.snapshot(() => contentOf(live));
     for (let n = 0; n < 5; n++) void store.append(...next());
     expect(await taken).toEqual({ ok: true, sequence: 1 });
-    await shelf.close();
+    await library.close();
     expect(numbersOf((await reopened(store.id)).book)).toEqual([1, 2, 3, 4, 5, 6]);
   });
 
   test('the list shows books by the time of their opening, with the title that the last change gave', async () => {
-    const shelf = await shelfNow();
-    const first = await created(shelf, createBook('First'));
-    await created(shelf, createBook('Second'));
+    const library = await libraryNow();
+    const first = await created(library, createBook('First'));
+    await created(library, createBook('Second'));
     await first.append(
       { kind: 'command', words: 'Rename', edit: { do: 'set-title', title: 'Third' } },
       'Third',
     );
-    expect((await shelf.list()).map(({ title }) => title).sort()).toEqual(['Second', 'Third']);
-    expect(await shelf.remove(first.id)).toEqual({ ok: true });
-    expect((await shelf.list()).map(({ title }) => title)).toEqual(['Second']);
+    expect((await library.list()).map(({ title }) => title).sort()).toEqual(['Second', 'Third']);
+    expect(await library.remove(first.id)).toEqual({ ok: true });
+    expect((await library.list()).map(({ title }) => title)).toEqual(['Second']);
     expect(await behind((database) => database.count('snapshots'))).toBe(1);
-    expect(await shelf.openBook(first.id)).toMatchObject({ ok: false, fault: { why: 'missing' } });
+    expect(await library.openBook(first.id)).toMatchObject({ ok: false, fault: { why: 'missing' } });
   });
 });
 
 describe('what is damaged', () => {
   async function stored(entries: number, snapshots: readonly number[] = []): Promise<string> {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     for (let n = 1; n <= entries; n++) {
       await store.append(...next());
       if (snapshots.includes(n)) await store.snapshot(() => contentOf(live));
     }
-    await shelf.close();
+    await library.close();
     return store.id;
   }
   const upTo = (n: number) => Array.from({ length: n }, (_, i) => i + 1);
@@ -212,14 +212,14 @@ describe('what is damaged', () => {
 
   test('compaction does not count a damaged snapshot as one of the two', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     for (let n = 1; n <= 12; n++) {
       await store.append(...next());
       if (n % 4 === 0) await store.snapshot(() => contentOf(live));
       if (n === 8) await damage('snapshots', 8);
     }
-    await shelf.close();
+    await library.close();
     await damage('snapshots', 12);
     const { book } = await reopened(store.id);
     expect(numbersOf(book)).toEqual(upTo(12));
@@ -241,12 +241,12 @@ describe('what is damaged', () => {
   test('a damaged entry in the middle ends recovery there; the book can be changed on and opens whole afterwards', async () => {
     const id = await stored(9);
     await damage('entries', 5);
-    const { book, notes, store, shelf } = await reopened(id);
+    const { book, notes, store, library } = await reopened(id);
     expect(numbersOf(book)).toEqual(upTo(4));
     expect(notes[0]).toMatch(/^The last 5 changes could not be read back/);
     const edit = { do: 'put-cells', sheet: 's', row: 4, columns: ['n'], cells: [[55]] } as const;
     expect((await store!.append({ kind: 'command', words: 'Put 55', edit }, 'Counting')).ok).toBe(true);
-    await shelf.close();
+    await library.close();
     const again = await reopened(id);
     expect(numbersOf(again.book)).toEqual([1, 2, 3, 4, 55]);
     expect(again.notes).toEqual([]);
@@ -299,11 +299,11 @@ describe('what is damaged', () => {
             )
           )
             return;
-          const shelf = await shelfNow();
-          expect(await shelf.list()).toHaveLength(1);
-          const opened = await shelf.openBook(id);
+          const library = await libraryNow();
+          expect(await library.list()).toHaveLength(1);
+          const opened = await library.openBook(id);
           expect(opened.ok).toBe(true);
-          await shelf.close();
+          await library.close();
         },
       ),
       { numRuns: 120 },
@@ -317,14 +317,14 @@ describe('what is damaged', () => {
       await database.put('books', { ...row, format: 99 });
     });
     const before = await behind((database) => database.getAll('books'));
-    const opened = await (await shelfNow()).openBook(id);
+    const opened = await (await libraryNow()).openBook(id);
     expect(opened).toMatchObject({ ok: false, fault: { why: 'newer' } });
     expect(await behind((database) => database.getAll('books'))).toEqual(before);
   });
 
   test('a database of a newer program is not opened, and it is said', async () => {
     (await openDB(name, 99)).close();
-    expect(await openShelf({ name })).toMatchObject({
+    expect(await openLibrary({ name })).toMatchObject({
       ok: false,
       fault: { why: 'newer', sentence: expect.stringContaining('newer Leverbook') },
     });
@@ -334,8 +334,8 @@ describe('what is damaged', () => {
 describe('storage that fails', () => {
   test('a full storage is said; what is waiting is stored with the next change that finds room', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     expect((await store.append(...next())).ok).toBe(true);
     const real = IDBObjectStore.prototype.put;
     IDBObjectStore.prototype.put = () => {
@@ -352,13 +352,13 @@ describe('storage that fails', () => {
     expect(await store.retry()).toEqual({ ok: true, sequence: 3 });
     expect(store.waiting).toBe(0);
     expect(await store.append(...next())).toEqual({ ok: true, sequence: 4 });
-    await shelf.close();
+    await library.close();
     expect(numbersOf((await reopened(store.id)).book)).toEqual([1, 2, 3, 4]);
   });
 
   test('trying again while something is being stored is answered too, once all of it is', async () => {
     const { live, next } = counting();
-    const store = await created(await shelfNow(), live);
+    const store = await created(await libraryNow(), live);
     const first = store.append(...next());
     const again = store.retry();
     expect(await first).toEqual({ ok: true, sequence: 1 });
@@ -373,7 +373,7 @@ describe('storage that fails', () => {
 
   test('when a newer program opens in another tab, writing ends here and is said', async () => {
     const { live, next } = counting();
-    const store = await created(await shelfNow(), live);
+    const store = await created(await libraryNow(), live);
     const heard = vi.fn();
     store.onFault = heard;
     const newer = await openDatabase(name, {}, 2);
@@ -384,15 +384,15 @@ describe('storage that fails', () => {
 
   test('when the database is deleted while a book is open, that is said', async () => {
     const { live, next } = counting();
-    const store = await created(await shelfNow(), live);
+    const store = await created(await libraryNow(), live);
     await deleteDB(name);
     expect(await store.append(...next())).toMatchObject({ ok: false, fault: { why: 'gone' } });
   });
 
   test('a storage that is cleared while a book is open ends writing, and is said', async () => {
     const { live, next } = counting();
-    const shelf = await shelfNow();
-    const store = await created(shelf, live);
+    const library = await libraryNow();
+    const store = await created(library, live);
     const heard = vi.fn();
     store.onFault = heard;
     await behind(async (database) => database.clear('books'));
@@ -402,7 +402,7 @@ describe('storage that fails', () => {
 
   test('where there is no storage at all, that is said', async () => {
     vi.stubGlobal('indexedDB', undefined);
-    expect(await openShelf({ name })).toMatchObject({ ok: false, fault: { why: 'unavailable' } });
+    expect(await openLibrary({ name })).toMatchObject({ ok: false, fault: { why: 'unavailable' } });
     vi.unstubAllGlobals();
   });
 });
@@ -412,33 +412,33 @@ describe('versions', () => {
     await fc.assert(
       fc.asyncProperty(book, async (made) => {
         name = `test ${count++}`;
-        const shelf = await shelfNow();
-        const { id } = await created(shelf, made);
-        expect(await shelf.versions.keep(id, made, 'Before')).toMatchObject({
+        const library = await libraryNow();
+        const { id } = await created(library, made);
+        expect(await library.versions.keep(id, made, 'Before')).toMatchObject({
           ok: true,
           version: { number: 1 },
         });
-        expect(await shelf.versions.keep(id, createBook(), 'Empty')).toMatchObject({ ok: true });
-        expect((await shelf.versions.list(id)).map((version) => version.name)).toEqual(['Empty', 'Before']);
-        const read = await shelf.versions.read(id, 1);
+        expect(await library.versions.keep(id, createBook(), 'Empty')).toMatchObject({ ok: true });
+        expect((await library.versions.list(id)).map((version) => version.name)).toEqual(['Empty', 'Before']);
+        const read = await library.versions.read(id, 1);
         expect(read.ok && writeBook(read.book)).toBe(writeBook(made));
-        await shelf.versions.remove(id, 1);
-        expect(await shelf.versions.read(id, 1)).toMatchObject({ ok: false, fault: { why: 'missing' } });
+        await library.versions.remove(id, 1);
+        expect(await library.versions.read(id, 1)).toMatchObject({ ok: false, fault: { why: 'missing' } });
       }),
       { numRuns: 10 },
     );
   });
 
   test('a damaged version is said to be', async () => {
-    const shelf = await shelfNow();
-    const { id } = await created(shelf, createBook());
-    await shelf.versions.keep(id, createBook('Kept'), 'Before');
+    const library = await libraryNow();
+    const { id } = await created(library, createBook());
+    await library.versions.keep(id, createBook('Kept'), 'Before');
     await behind(async (database) => {
       const row = (await database.get('texts', [id, 1]))!;
       row.bytes[5]! ^= 1;
       await database.put('texts', row);
     });
-    expect(await shelf.versions.read(id, 1)).toMatchObject({
+    expect(await library.versions.read(id, 1)).toMatchObject({
       ok: false,
       fault: { sentence: expect.stringContaining('damaged') },
     });
@@ -448,12 +448,12 @@ describe('versions', () => {
 describe('two tabs', () => {
   test('the second one reads and is told; taking over, it writes, and the first one is told and stops', async () => {
     const { live, next } = counting();
-    const one = await shelfNow();
+    const one = await libraryNow();
     const first = await created(one, live);
     await first.append(...next());
     const heard = vi.fn();
     first.onFault = heard;
-    const two = await shelfNow();
+    const two = await libraryNow();
     const reader = await two.openBook(first.id);
     if (!reader.ok) throw new Error('not opened');
     expect(reader.store).toBeUndefined();
@@ -476,10 +476,10 @@ describe('two tabs', () => {
   test('without locks the last to open writes, and an earlier writer is stopped at its next entry', async () => {
     vi.stubGlobal('navigator', {});
     const { live, next } = counting();
-    const one = await shelfNow();
+    const one = await libraryNow();
     const first = await created(one, live);
     await first.append(...next());
-    const two = await shelfNow();
+    const two = await libraryNow();
     const second = await two.openBook(first.id);
     if (!second.ok) throw new Error('not opened');
     const late = [first.append(...next()), first.append(...next())];
@@ -491,15 +491,15 @@ describe('two tabs', () => {
   });
 
   test('a book that is closed can be opened for writing by another tab at once', async () => {
-    const one = await shelfNow();
+    const one = await libraryNow();
     const { id } = await created(one, createBook());
     await one.closeBook(id);
-    const opened = await (await shelfNow()).openBook(id);
+    const opened = await (await libraryNow()).openBook(id);
     expect(opened.ok && opened.store).toBeTruthy();
   });
 
   test('a book that another tab writes is not removed', async () => {
-    const { id } = await created(await shelfNow(), createBook());
-    expect(await (await shelfNow()).remove(id)).toMatchObject({ ok: false, fault: { why: 'in use' } });
+    const { id } = await created(await libraryNow(), createBook());
+    expect(await (await libraryNow()).remove(id)).toMatchObject({ ok: false, fault: { why: 'in use' } });
   });
 });

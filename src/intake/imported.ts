@@ -7,7 +7,7 @@ import type { WhoReport } from './people/who.ts';
 import type { Preview } from './place/preview.ts';
 
 /** Everything that came of a file. Nothing has been written: that is done by applying `edits` together. */
-export interface Taken {
+export interface Imported {
   readonly edits: readonly Edit[];
   readonly report: Report;
   readonly heldRows: readonly HeldRow[];

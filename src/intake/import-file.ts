@@ -3,12 +3,13 @@ import { limits } from '../book/file-frame.ts';
 import type { Sheet } from '../book/model.ts';
 import { properName } from '../book/names.ts';
 import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
-import { DateLane } from './cells/date.ts';
+import { DateColumnBuilder } from './cells/date.ts';
 import { HEAD, type Inspected, inspecting } from './detect/inspect.ts';
 import { boundsFor } from './detect/meanings.ts';
 import type { Recipe } from './import-settings/recipe.ts';
+import type { Imported } from './imported.ts';
 import { type Mode, planning } from './merge/plan.ts';
-import type { TakeOptions } from './options.ts';
+import type { ImportOptions } from './options.ts';
 import { guessWho, isRoster, settleWho } from './people/people.ts';
 import { differingTotals, doubtfulRows, repeatedRows } from './place/checks.ts';
 import { chooseColumns, newSheet } from './place/choose.ts';
@@ -22,18 +23,17 @@ import { parseRows } from './read/parse.ts';
 import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
 import { IntakeRefusal } from './sentences.ts';
-import type { Taken } from './taken.ts';
 
 /** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
 const MEANT = 0.5;
 const MOST_DOUBTFUL = 200;
 
 /** Brings a file's rows to a sheet, as edits. @throws IntakeRefusal */
-export function* takingIn(
+export function* importing(
   bytes: Uint8Array,
   target: Target,
-  options: TakeOptions = {},
-): Generator<Progress, Taken> {
+  options: ImportOptions = {},
+): Generator<Progress, Imported> {
   const { inspected, recipe, key } = yield* recognised(bytes, options);
   const { findings } = inspected;
   const sheet = target.sheet ?? newSheet(target, findings);
@@ -50,7 +50,10 @@ export function* takingIn(
   yield* placeAll(bytes, inspected, placing);
   const lineOf = (row: number): number => placing.lines[row]!;
   const notes = placing.placed.map((p) => columnNotes(p, lineOf));
-  const filled = placing.placed.map(({ match, lane }) => ({ column: match.column, cells: lane.finish() }));
+  const filled = placing.placed.map(({ match, builder }) => ({
+    column: match.column,
+    cells: builder.finish(),
+  }));
   const roster = isRoster(target.book, sheet);
   const given = options.who === undefined ? recipe?.who : (options.who ?? undefined);
   const who = options.who === null ? null : (given ?? (roster ? null : guessWho(target.book, sheet, filled)));
@@ -121,7 +124,7 @@ interface Recognised {
 }
 
 /** Looks at the file, and finds the recipe that its headings call for. */
-function* recognised(bytes: Uint8Array, options: TakeOptions): Generator<Progress, Recognised> {
+function* recognised(bytes: Uint8Array, options: ImportOptions): Generator<Progress, Recognised> {
   if (options.recipe)
     return {
       inspected: yield* inspecting(bytes, readAs(options, options.recipe)),
@@ -161,7 +164,7 @@ const sameButTitle = (a: Recipe, b: Recipe): boolean =>
   JSON.stringify({ ...a, title: '' }) === JSON.stringify({ ...b, title: '' });
 
 /** What the recipe says about reading the file; what is chosen for this one file goes before it. */
-function readAs(options: TakeOptions, recipe: Recipe): IntakeOptions {
+function readAs(options: ImportOptions, recipe: Recipe): IntakeOptions {
   const shape = recipe.shape ? { shape: recipe.shape } : {};
   const sets = recipe.rowIsSet === undefined ? {} : { rowIsSet: recipe.rowIsSet };
   return { ...options, choices: { ...(recipe.read ?? {}), ...shape, ...sets, ...(options.choices ?? {}) } };
@@ -181,7 +184,7 @@ function* placeAll(bytes: Uint8Array, inspected: Inspected, placing: Placing): G
     yield { done: Math.min(done, bytes.length), total: bytes.length, about: 'placing rows' };
   }
   placing.end();
-  for (const { lane } of placing.placed) if (lane instanceof DateLane) lane.settle();
+  for (const { builder } of placing.placed) if (builder instanceof DateColumnBuilder) builder.settle();
 }
 
 /** Rows as they stand in the file, by the line on which they begin. */

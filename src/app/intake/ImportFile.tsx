@@ -2,20 +2,20 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Stuck } from '../../session/imports/file-reading.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { usePage } from '../state/context.ts';
-import { type BringingIn, bringing } from './bringing.ts';
-import { CameInReport } from './CameInReport.tsx';
 import { ChooseFile } from './ChooseFile.tsx';
+import { type FileImport, fileImport } from './file-import.ts';
+import { ImportReport } from './ImportReport.tsx';
 import './intake.css';
 import { Look } from './Look.tsx';
 import { sizeInWords } from './words.ts';
 
 /** Brings table files in, one after the other: choose, look and decide, report. */
-export function BringIn({ close }: { close: () => void }) {
-  const { value: state } = bringing;
+export function ImportFile({ close }: { close: () => void }) {
+  const { value: state } = fileImport;
   if (!state) return null;
   const leave = () => {
     state.stop();
-    bringing.value = null;
+    fileImport.value = null;
     close();
   };
   return (
@@ -25,16 +25,16 @@ export function BringIn({ close }: { close: () => void }) {
   );
 }
 
-function titleOf({ now, cameIn }: BringingIn): string {
-  if (cameIn.value) return 'Import finished';
+function titleOf({ now, done }: FileImport): string {
+  if (done.value) return 'Import finished';
   return now.value ? `Import ${now.value.name}` : 'Import a file';
 }
 
-function Step({ state, close }: { state: BringingIn; close: () => void }) {
+function Step({ state, close }: { state: FileImport; close: () => void }) {
   const page = usePage();
   const top = useRef<HTMLDivElement>(null);
-  const { now, cameIn, reading, problem, busy, waiting } = state;
-  const step = cameIn.value ? 'report' : now.value ? 'look' : 'choose';
+  const { now, done, reading, problem, busy, waiting } = state;
+  const step = done.value ? 'report' : now.value ? 'look' : 'choose';
   // What had the focus is gone with the step before.
   useEffect(() => {
     if (step !== 'choose') top.current?.focus();
@@ -42,9 +42,7 @@ function Step({ state, close }: { state: BringingIn; close: () => void }) {
   const progress = page.progress.value;
   return (
     <div class="intake" ref={top} tabIndex={-1}>
-      {step === 'report' && cameIn.value && (
-        <CameInReport state={state} cameIn={cameIn.value} close={close} />
-      )}
+      {step === 'report' && done.value && <ImportReport state={state} done={done.value} close={close} />}
       {step === 'choose' && <ChooseFile state={state} close={close} />}
       {step === 'look' && (
         <>
@@ -86,7 +84,7 @@ function Step({ state, close }: { state: BringingIn; close: () => void }) {
 const MOST = 6;
 
 /** Why a file cannot be imported as it was asked, and what can be done instead: never a dead end. */
-function Problem({ state, sentence, stuck }: { state: BringingIn; sentence: string; stuck: Stuck | null }) {
+function Problem({ state, sentence, stuck }: { state: FileImport; sentence: string; stuck: Stuck | null }) {
   return (
     <div class="intake-problem" role="alert">
       <p>{sentence}</p>

@@ -28,7 +28,7 @@ function fitted<A extends Uint8Array | Float64Array>(array: A, length: number): 
 }
 
 /** One column of the sheet while it is filled from the file, row by row. */
-export abstract class Lane {
+export abstract class ColumnBuilder {
   length = 0;
   filled = 0;
   blank = 0;
@@ -77,7 +77,7 @@ export abstract class Lane {
     this.firstHeld ??= { row, text: own, why };
   }
 
-  /** The cells as a block; the lane must not be used afterwards. */
+  /** The cells as a block; the builder must not be used afterwards. */
   finish(): CellBlock {
     const { length, held } = this;
     return {

@@ -4,19 +4,19 @@ import type { Doubt } from '../../session/api.ts';
 import { guarded } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { type Page, settle } from '../state/page.ts';
-import type { BringingIn, CameIn } from './bringing.ts';
+import type { FileImport, ImportDone } from './file-import.ts';
 import { HeldList } from './Preview.tsx';
 import { UnreadableInSheet } from './UnreadableInSheet.tsx';
 import { countsOf } from './words.ts';
 
 interface Props {
-  readonly state: BringingIn;
-  readonly cameIn: CameIn;
+  readonly state: FileImport;
+  readonly done: ImportDone;
   readonly close: () => void;
 }
 
 /** The last step: what came in, what is held and why, with ways there. */
-export function CameInReport({ state, cameIn: { reading, sheet }, close }: Props) {
+export function ImportReport({ state, done: { reading, sheet }, close }: Props) {
   const page = usePage();
   const settings = useSignal<readonly Doubt[]>([]);
   const version = page.outline.value?.version;

@@ -4,6 +4,9 @@ import type { Book, Json, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { isFunctionName } from '../../calc/index.ts';
 import {
+  type Imported,
+  type ImportOptions,
+  importing,
   ofDiffering as learned,
   type Progress,
   provenanceJson,
@@ -12,15 +15,12 @@ import {
   recipeEdit,
   recipeFits,
   sentence,
-  type Taken,
-  type TakeOptions,
-  takingIn,
 } from '../../intake/index.ts';
 import { plausibility } from '../checks/plausibility.ts';
 
 /** What the caller may decide about a file; the rest is found out. */
 type Decisions = Pick<
-  TakeOptions,
+  ImportOptions,
   | 'mode'
   | 'key'
   | 'ofDiffering'
@@ -50,7 +50,7 @@ export interface Incoming extends Decisions {
 
 /** What came of a file, ready to be written as one edit; nothing is written yet. */
 export interface Prepared {
-  readonly taken: Taken;
+  readonly imported: Imported;
   readonly edit: Edit;
   readonly words: string;
 }
@@ -68,7 +68,7 @@ export const reservedIn =
 
 /**
  * Reads a file for a sheet of an open book, by recipe or by its headings, step by step; nothing is written before
- * `session.bringIn`.
+ * `session.writePlanned`.
  * @throws IntakeRefusal
  */
 export function* preparing({ current: book }: Holder, incoming: Incoming): Generator<Progress, Prepared> {
@@ -78,20 +78,20 @@ export function* preparing({ current: book }: Holder, incoming: Incoming): Gener
     typeof key === 'string'
       ? { recipe: readRecipe(book.parts.recipes.get(key), key) }
       : { recipes: sheet && key !== null ? recipesOf(book, sheet) : [] };
-  const taken = yield* takingIn(
+  const imported = yield* importing(
     bytes,
     { sheet, book },
     { ...options, ...recipes, plausibility: plausibility(), reserved: reservedIn(book) },
   );
   const recipeKey =
-    key ?? (key === null && sheet ? replaced(book, sheet, taken) : undefined) ?? taken.recipeKey;
+    key ?? (key === null && sheet ? replaced(book, sheet, imported) : undefined) ?? imported.recipeKey;
   const edits = [
-    ...taken.edits,
-    ...rosterEdits(book, taken, newPeople),
-    ...recipeEdits(taken, recipeKey, incoming),
-    provenanceEdit(book, taken, recipeKey),
+    ...imported.edits,
+    ...rosterEdits(book, imported, newPeople),
+    ...recipeEdits(imported, recipeKey, incoming),
+    provenanceEdit(book, imported, recipeKey),
   ];
-  return { taken, edit: { do: 'batch', edits }, words: `Import ${incoming.name}` };
+  return { imported, edit: { do: 'batch', edits }, words: `Import ${incoming.name}` };
 }
 
 /** The recipes that bring files into a sheet; the intake picks the one whose headings the file has. */
@@ -101,28 +101,32 @@ const recipesOf = (book: Book, sheet: Sheet): { readonly key: string; readonly r
     .filter(({ recipe }) => nameKey(recipe.sheet) === nameKey(sheet.name));
 
 /** The recipe that a file was read without though it fits: the new one takes its place, or both would fit the next file. */
-function replaced(book: Book, sheet: Sheet, { findings }: Taken): string | undefined {
+function replaced(book: Book, sheet: Sheet, { findings }: Imported): string | undefined {
   const headings = findings.columns.map(({ heading }) => heading);
   return recipesOf(book, sheet).find(({ recipe }) => recipeFits(recipe, headings) === 1)?.key;
 }
 
 /** A new recipe is kept; one that was there already, when it learned something: who is meant, how rows are recognised. */
-function recipeEdits(taken: Taken, recipeKey: string, { who, mode, key, ofDiffering }: Decisions): Edit[] {
-  if (!taken.byRecipe) return [recipeEdit({ ...taken, recipeKey })];
-  const decided = ofDiffering ? (taken.differing?.decided ?? undefined) : undefined;
+function recipeEdits(
+  imported: Imported,
+  recipeKey: string,
+  { who, mode, key, ofDiffering }: Decisions,
+): Edit[] {
+  if (!imported.byRecipe) return [recipeEdit({ ...imported, recipeKey })];
+  const decided = ofDiffering ? (imported.differing?.decided ?? undefined) : undefined;
   if (!who && !mode && !key && !decided) return [];
   const recipe: Recipe = {
-    ...taken.recipe,
+    ...imported.recipe,
     ...(who ? { who } : {}),
     ...(mode ? { mode } : {}),
     ...(key ? { key: [...key] } : {}),
-    ...(decided === 'take' ? { mode: 'update' as const, key: [...taken.key] } : learned(decided)),
+    ...(decided === 'take' ? { mode: 'update' as const, key: [...imported.key] } : learned(decided)),
   };
-  return [recipeEdit({ ...taken, recipeKey, recipe })];
+  return [recipeEdit({ ...imported, recipeKey, recipe })];
 }
 
 /** Rows for people whom the roster does not list yet. */
-function rosterEdits(book: Book, { whoRule }: Taken, people: readonly string[]): Edit[] {
+function rosterEdits(book: Book, { whoRule }: Imported, people: readonly string[]): Edit[] {
   const roster = book.sheets.find(({ name }) => whoRule && nameKey(name) === nameKey(whoRule.roster));
   if (!roster || !whoRule || people.length === 0) return [];
   const cells = roster.columns.map(({ name }) => (nameKey(name) === nameKey(whoRule.name) ? people : []));
@@ -130,11 +134,15 @@ function rosterEdits(book: Book, { whoRule }: Taken, people: readonly string[]):
 }
 
 /** What is kept of an import: the counts, where from, and every row that could not be placed, as it came. */
-function provenanceEdit(book: Book, taken: Taken, recipeKey: string): Edit {
-  const heldRows = taken.heldRows.map(({ line, raw, reason }) => ({ line, raw, reason: sentence(reason) }));
-  const apart = taken.report.apart.map(({ line, raw, as }) => ({ line, raw, as }));
+function provenanceEdit(book: Book, imported: Imported, recipeKey: string): Edit {
+  const heldRows = imported.heldRows.map(({ line, raw, reason }) => ({
+    line,
+    raw,
+    reason: sentence(reason),
+  }));
+  const apart = imported.report.apart.map(({ line, raw, as }) => ({ line, raw, as }));
   const value: Json = {
-    ...provenanceJson(taken.provenance),
+    ...provenanceJson(imported.provenance),
     recipeKey,
     heldRows,
     apart,
