@@ -15,7 +15,7 @@ const known = [
   'src/app/state/clipboard.ts textsOf',
   'src/book/json.ts DEEPEST',
   'src/book/names.ts LONGEST_NAME',
-  'src/calc/builtins/reading.ts outside',
+  'src/calc/builtins/own/reading.ts outside',
   'src/calc/cell-engine/own-bodies.ts ownBodies',
   'src/calc/language/print.ts print',
   'src/calc/sentences.ts calcSentences',

@@ -31,7 +31,7 @@ export default defineFunction({
     optionOr('slope', 'what', words, 'which figure; "low" and "high" are the 95 % prediction interval'),
     numberMaybe('at', '', 'the x for "predict", "low" and "high"'),
   ],
-  result: { is: 'number', unit: '', about: 'the figure asked for' },
+  result: { is: 'number', unit: '', about: 'the figure asked for', measures: 'unknown' },
   rule: [
     'slope = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)²; intercept = ȳ − slope · x̄',
     'see = √(Σ residual²/(n − 2)); r2 = 1 − Σ residual²/Σ(y − ȳ)²',

@@ -16,7 +16,7 @@ export default defineFunction({
   summary: 'Robust spread: median absolute deviation from the median, scaled to an SD.',
   searchWords: ['median absolute deviation', 'robust SD', 'outliers'],
   parameters: [column('range', 'the group')],
-  result: { is: 'number', unit: '', about: 'spread, in the unit of the values' },
+  result: { is: 'number', unit: '', about: 'spread, in the unit of the values', measures: { same: [0] } },
   rule: '1.4826 · median(|value − median|)',
   sources: [normal],
   constants: [toSd],

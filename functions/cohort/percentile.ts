@@ -14,7 +14,7 @@ export default defineFunction({
   summary: 'Percentile rank: share of a group below a value, in per cent, ties counted half.',
   searchWords: ['percentile rank', 'rank in the group', 'centile'],
   parameters: [number('value', '', 'the value to place'), column('range', 'the group')],
-  result: { is: 'number', unit: '%', about: 'percentile rank, 0 to 100' },
+  result: { is: 'number', unit: '%', about: 'percentile rank, 0 to 100', measures: 'plain' },
   rule: '100 (number below + ½ · number equal) / n',
   sources: [definition('mid-rank percentile')],
   notes: [

@@ -54,6 +54,7 @@ export default defineFunction({
     is: 'column',
     unit: '',
     about: 'intercept first, then a slope for each column, below each other; r2 and see are one number',
+    measures: 'unknown',
   },
   rule: 'least squares y = b₀ + b₁x₁ + …, by QR of the centred columns; se from the residuals with n − columns − 1 degrees of freedom',
   sources: [

@@ -13,7 +13,7 @@ export default defineFunction({
   summary: 'T score: standard score on a scale with mean 50 and SD 10.',
   searchWords: ['T-score', 'standard score', 'profile'],
   parameters: [number('value', '', 'the value to place'), column('range', 'the group')],
-  result: { is: 'number', unit: '', about: 'T score' },
+  result: { is: 'number', unit: '', about: 'T score', measures: 'plain' },
   rule: '50 + 10 (value − mean) / SD (sample)',
   sources: [definition('standard score, scaled')],
   notes: ['Not Student’s t: for a comparison of two groups see COHORT.WELCH.'],

@@ -19,7 +19,12 @@ export default defineFunction({
       bounds: { min: 0, below: 0.5, because: 'Half off each end would leave nothing.' },
     }),
   ],
-  result: { is: 'number', unit: '', about: 'mean of the rest, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'mean of the rest, in the unit of the values',
+    measures: { same: [0] },
+  },
   rule: 'mean without the floor(share · n) smallest and as many largest values',
   sources: [definition('trimmed mean')],
   notes: ['The share is taken off each end: .1 leaves 80 % of the values. Blanks are left out.'],

@@ -31,7 +31,12 @@ export default defineFunction({
       'two-sided p, t, degrees of freedom, or a limit of the 95 % interval',
     ),
   ],
-  result: { is: 'number', unit: '', about: 'the figure asked for; low and high in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'the figure asked for; low and high in the unit of the values',
+    measures: 'unknown',
+  },
   rule: [
     't = (mean a − mean b)/√(s_a²/n_a + s_b²/n_b)',
     'df = (s_a²/n_a + s_b²/n_b)² / ((s_a²/n_a)²/(n_a − 1) + (s_b²/n_b)²/(n_b − 1))',

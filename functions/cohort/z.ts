@@ -13,7 +13,7 @@ export default defineFunction({
   summary: 'Standard score: how many SDs a value lies above the mean of a group.',
   searchWords: ['z-score', 'standard score', 'normalise', 'compare with the group'],
   parameters: [number('value', '', 'the value to place'), column('range', 'the group')],
-  result: { is: 'number', unit: '', about: 'SDs above (+) or below (−) the mean' },
+  result: { is: 'number', unit: '', about: 'SDs above (+) or below (−) the mean', measures: 'plain' },
   rule: '(value − mean) / SD (sample)',
   sources: [definition('standard score with the sample SD')],
   notes: ['The SD has the divisor n − 1. Blanks in the group are left out.'],

@@ -1,4 +1,5 @@
 import type { Issue } from './issue.ts';
+import type { Measures } from './measures.ts';
 import type { Handed, Parameter, Unit } from './parameter.ts';
 import type { Constant, Source } from './source.ts';
 import type { Outcome } from './value.ts';
@@ -23,6 +24,8 @@ export interface Result {
   readonly unit: Unit;
   readonly about: string;
   readonly oneOf?: readonly string[];
+  /** What it measures where that depends on the arguments, as values in any unit do; without it the unit says it. */
+  readonly measures?: Measures;
 }
 
 /** A formula that the tests run; help and reference show the same. */

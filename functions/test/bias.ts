@@ -13,7 +13,7 @@ export default defineFunction({
   summary: 'Mean difference between two methods or trials.',
   searchWords: ['Bland-Altman', 'systematic error', 'change in mean', 'method comparison'],
   parameters: [paired('a', 'first method or trial'), paired('b', 'second method or trial')],
-  result: { is: 'number', unit: '', about: 'mean of a − b, in their unit' },
+  result: { is: 'number', unit: '', about: 'mean of a − b, in their unit', measures: { same: [0, 1] } },
   rule: 'mean(a − b)',
   sources: [agreementSource],
   notes: [

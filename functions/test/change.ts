@@ -23,6 +23,7 @@ export default defineFunction({
     unit: '',
     about: 'direction of the change',
     oneOf: ['up', 'down', 'within error'],
+    measures: { same: [0, 1, 2] },
   },
   rule: 'up when after − before > TEST.MDC(sem, confidence), down when below −TEST.MDC, else within error',
   sources: [published('Weir 2005, J Strength Cond Res 19:231–240')],

@@ -10,7 +10,12 @@ export default defineFunction({
   summary: 'Upper limit of agreement between two methods or trials.',
   searchWords: ['Bland-Altman', 'limits of agreement', 'LoA', 'method comparison'],
   parameters: [paired('a', 'first method or trial'), paired('b', 'second method or trial'), confidence],
-  result: { is: 'number', unit: '', about: 'upper limit of the differences a − b, in their unit' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'upper limit of the differences a − b, in their unit',
+    measures: { same: [0, 1] },
+  },
   rule: 'mean(a − b) + z · SD(a − b), z the normal quantile of the confidence (1.959964 for .95)',
   sources: [agreementSource],
   notes: [

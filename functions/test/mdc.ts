@@ -22,7 +22,12 @@ export default defineFunction({
     }),
     confidence,
   ],
-  result: { is: 'number', unit: '', about: 'minimal detectable change, in the unit of sem' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'minimal detectable change, in the unit of sem',
+    measures: { same: [0] },
+  },
   rule: 'z · √2 · sem, z the normal quantile of the confidence (1.959964 for .95)',
   sources: [published('Weir 2005, J Strength Cond Res 19:231–240')],
   notes: ['The exact quantile is used, not 1.96: the difference is 2 in 100 000.'],

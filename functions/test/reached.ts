@@ -64,6 +64,13 @@ export default defineFunction({
     is: 'number',
     unit: '',
     about: 'a date (not rounded), or change per week in the unit of the values',
+    measures: {
+      word: 3,
+      usual: 'date',
+      words: { date: 'date' },
+      others: { of: 1, per: 'week' },
+      alike: [1, 2],
+    },
   },
   rule: [
     'date = mean date + (target − mean value) / slope',

@@ -45,7 +45,12 @@ export default defineFunction({
     optionOr('sem', 'what', ['sem', 'low', 'high'], 'the standard error, or a limit of its interval'),
     confidence,
   ],
-  result: { is: 'number', unit: '', about: 'standard error of one trial, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'standard error of one trial, in the unit of the values',
+    measures: { same: [0] },
+  },
   rule: [
     'sem: √ of the residual mean square of subjects × trials (two-way)',
     'low, high: √(SS / χ²), SS = EMS · df, df = (subjects − 1)(trials − 1)',

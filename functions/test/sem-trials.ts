@@ -16,7 +16,12 @@ export default defineFunction({
     paired('trial1', 'first trial of each subject'),
     paired('trial2', 'second trial of each subject'),
   ],
-  result: { is: 'number', unit: '', about: 'standard error of one measurement, in the unit of the trials' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'standard error of one measurement, in the unit of the trials',
+    measures: { same: [0, 1] },
+  },
   rule: 'SD(trial2 − trial1) / √2',
   sources: [secondary('Hopkins 2000, Sports Med 30:1–15 (typical error)')],
   notes: [

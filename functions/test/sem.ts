@@ -21,7 +21,12 @@ export default defineFunction({
       },
     }),
   ],
-  result: { is: 'number', unit: '', about: 'standard error of one measurement, in the unit of sd' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'standard error of one measurement, in the unit of sd',
+    measures: { same: [0] },
+  },
   rule: 'sd · √(1 − icc)',
   sources: [published('Weir 2005, J Strength Cond Res 19:231–240')],
   notes: [

@@ -31,7 +31,12 @@ export default defineFunction({
     number('right', '', 'value of the right side', { bounds: size }),
     optionOr('symmetry', 'index', ['symmetry', 'limb', 'max', 'total'], 'which index'),
   ],
-  result: { is: 'number', unit: '%', about: 'the index; write its name beside the number' },
+  result: {
+    is: 'number',
+    unit: '%',
+    about: 'the index; write its name beside the number',
+    measures: 'plain',
+  },
   rule: Object.entries(indices)
     .map(([word, { name, rule }]) => `${word}: ${rule} (${name})`)
     .join('\n'),

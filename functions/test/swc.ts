@@ -18,7 +18,12 @@ export default defineFunction({
       bounds: { min: 0, because: 'A change has a size.' },
     }),
   ],
-  result: { is: 'number', unit: '', about: 'factor × SD, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'factor × SD, in the unit of the values',
+    measures: { same: [0] },
+  },
   rule: 'factor · SD (sample)',
   sources: [secondary('Hopkins 2000, Sports Med 30:1–15; .2 after Cohen’s small effect')],
   cautions: ['A convention about groups. What is worthwhile for one person is not a share of an SD.'],

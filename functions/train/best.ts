@@ -25,7 +25,7 @@ export default defineFunction({
   summary: 'Largest value of the log between two days.',
   searchWords: ['personal best', 'PB', 'record', 'maximum', 'season best'],
   parameters: [dates, values, from, to, athletes, athlete],
-  result: { is: 'number', unit: '', about: 'the largest value, in its unit' },
+  result: { is: 'number', unit: '', about: 'the largest value, in its unit', measures: { same: [1] } },
   rule: 'max of values with from ≤ date ≤ to',
   sources: [definition('the largest of the rows')],
   notes: [...rowNotes, 'Both days count. No row between them gives #N/A.'],

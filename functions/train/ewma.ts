@@ -33,7 +33,12 @@ export default defineFunction({
     athletes,
     athlete,
   ],
-  result: { is: 'number', unit: '', about: 'weighted mean per day, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'weighted mean per day, in the unit of the values',
+    measures: { of: 1, per: 'day' },
+  },
   rule: 'level = λ · load of the day + (1 − λ) · level of the day before; λ = 2/(days + 1); the first logged day seeds it with its own load',
   sources: [
     published('Williams et al. 2017, Br J Sports Med 51:209–210'),

@@ -13,7 +13,7 @@ export default defineFunction({
   summary: 'Latest value of the log up to a day.',
   searchWords: ['most recent', 'current', 'newest test', 'lookup by date'],
   parameters: [dates, values, on, athletes, athlete],
-  result: { is: 'number', unit: '', about: 'the latest value, in its unit' },
+  result: { is: 'number', unit: '', about: 'the latest value, in its unit', measures: { same: [1] } },
   rule: 'the value of the last date ≤ on; of rows on one day the lowest in the table',
   sources: [definition('the last row by date')],
   notes: [...rowNotes, 'Of several rows on one day the lowest in the table counts.'],

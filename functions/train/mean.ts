@@ -24,7 +24,12 @@ export default defineFunction({
   summary: 'Mean load per day over a window of the log, days off included.',
   searchWords: ['rolling average', 'chronic load', 'daily mean', 'moving average'],
   parameters: [dates, values, on, days, athletes, athlete],
-  result: { is: 'number', unit: '', about: 'mean per day, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'mean per day, in the unit of the values',
+    measures: { of: 1, per: 'day' },
+  },
   rule: 'Σ values with on − days < date ≤ on, divided by days',
   sources: [definition('a mean over a window of days')],
   notes: [

@@ -21,7 +21,12 @@ export default defineFunction({
     athlete,
     optionOr('sample', 'sd', ['sample', 'population'], 'divisor of the SD: days − 1, or days'),
   ],
-  result: { is: 'number', unit: '', about: 'load × monotony, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'load × monotony, in the unit of the values',
+    measures: { same: [1] },
+  },
   rule: 'sum over (on − days, on] × TRAIN.MONOTONY',
   sources: [published('Foster 1998, Med Sci Sports Exerc 30:1164–1168')],
   notes: [

@@ -13,7 +13,12 @@ export default defineFunction({
   summary: 'Load of the days up to a day: the sum over a window of the log.',
   searchWords: ['weekly load', 'rolling sum', 'acute load', 'last 7 days', 'tonnage of the week'],
   parameters: [dates, values, on, days, athletes, athlete],
-  result: { is: 'number', unit: '', about: 'sum of the values in the window, in their unit' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'sum of the values in the window, in their unit',
+    measures: { same: [1] },
+  },
   rule: 'Σ values with on − days < date ≤ on',
   sources: [definition('a sum over a window of days')],
   notes: [...logNotes, 'A window without rows gives 0, a log or an athlete without any row #N/A.'],

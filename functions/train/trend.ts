@@ -43,7 +43,12 @@ export default defineFunction({
       'least squares, or the median of all pairwise slopes, which single odd rows hardly move',
     ),
   ],
-  result: { is: 'number', unit: '', about: 'change per week, in the unit of the values' },
+  result: {
+    is: 'number',
+    unit: '',
+    about: 'change per week, in the unit of the values',
+    measures: { of: 1, per: 'week' },
+  },
   rule: 'least-squares: slope of value on date, × 7\ntheil-sen: median of (vⱼ − vᵢ)/(dⱼ − dᵢ) over all pairs of different days, × 7',
   sources: [
     definition('least squares'),

@@ -4,6 +4,8 @@
  */
 import { registry } from '../../functions/registry.ts';
 import type { Bound, CallNode } from './ast.ts';
+import type { Hands } from './builtins/builtin.ts';
+import { builtIns } from './builtins/index.ts';
 import { cellEngine } from './cell-engine/engine.ts';
 import { mayGiveArray } from './cells/may-give-array.ts';
 import { parametersOf } from './plan/arguments.ts';
@@ -17,9 +19,6 @@ export interface BlankFinder {
 /** More operands are not told apart: the sum of their powers has to stay exact. */
 const MOST = 50;
 
-/** Functions that answer one of the values they are given, which may be blank. */
-const choosing = new Set(['IF', 'IFS', 'SWITCH', 'CHOOSE', 'IFERROR', 'IFNA']);
-
 const isSingle = (node: Bound | undefined): boolean =>
   node === undefined || node.type === 'local' || !mayGiveArray(node);
 
@@ -28,17 +27,12 @@ const isOneColumn = (node: Bound | undefined): boolean =>
 
 /** A call that answers a single cell, which may be blank. */
 function answersACell({ name, args }: CallNode<Bound>): boolean {
-  switch (name) {
-    case 'XLOOKUP':
-      return isSingle(args[0]) && isOneColumn(args[1]) && isOneColumn(args[2]);
-    case 'VLOOKUP':
-    case 'HLOOKUP':
-      return isSingle(args[0]);
-    case 'INDEX':
-      return args.length > 1 && args.slice(1).every(isSingle);
-    default:
-      return choosing.has(name) && args.every(isSingle);
-  }
+  const hands = builtIns.get(name)?.hands;
+  if (!hands) return false;
+  if (!('cellFor' in hands)) return args.every(isSingle);
+  const { single, column = [] } = hands.cellFor;
+  if (single === 'all but the first') return args.length > 1 && args.slice(1).every(isSingle);
+  return single.every((i) => isSingle(args[i])) && column.every((i) => isOneColumn(args[i]));
 }
 
 /** What looks for blanks in a formula; undefined when it has no arithmetic that could meet one. */
@@ -101,30 +95,11 @@ class Finding {
 
   private call(node: CallNode<Bound> & { readonly type: 'call' }): Bound | undefined {
     const { name, args } = node;
-    switch (name) {
-      case 'IF':
-        return this.choice(node, [0]);
-      case 'IFS':
-        return this.choice(
-          node,
-          args.map((_, i) => i).filter((i) => i % 2 === 0),
-        );
-      case 'SWITCH':
-        return this.choice(node, [
-          0,
-          ...args.map((_, i) => i).filter((i) => i % 2 === 1 && i < args.length - 1),
-        ]);
-      case 'CHOOSE':
-        return this.choice(node, [0]);
-      case 'IFERROR':
-        return this.instead('ISERROR', args);
-      case 'IFNA':
-        return this.instead('ISNA', args);
-      case 'LET':
-        return this.let(node);
-      default:
-        return sum([...this.numbersOf(node), ...args.map((arg) => this.in(arg))]);
-    }
+    if (name === 'LET') return this.let(node);
+    const hands: Hands | undefined = builtIns.get(name)?.hands;
+    if (hands && 'decidedBy' in hands) return this.choice(node, hands.decidedBy(args.length));
+    if (hands && 'unless' in hands) return this.instead(hands.unless, args);
+    return sum([...this.numbersOf(node), ...args.map((arg) => this.in(arg))]);
   }
 
   /** Arguments of a function that takes them as single numbers, where a blank counts as 0 too. */

@@ -8,7 +8,7 @@ import { numberText, quoted } from '../language/print.ts';
 import { walk } from '../language/walk.ts';
 import { limits } from '../limits.ts';
 import type { A1Formula } from './formula.ts';
-import { a1Functions } from './functions.ts';
+import { a1FunctionOf } from './functions.ts';
 
 /** Where the columns of a book stand in a workbook file. */
 export interface A1Layout {
@@ -186,11 +186,11 @@ class Writer {
   }
 
   private call(node: Extract<Bound, { type: 'call' }>): void {
-    if (node.name === 'XLOOKUP') {
-      this.lookup(node.args);
+    const known = a1FunctionOf(node.name);
+    if (known?.asIndexMatch) {
+      this.lookup(node.name, node.args);
       return;
     }
-    const known = a1Functions.get(node.name);
     if (!known)
       throw new Untranslatable(registry.has(node.name) ? 'own function' : 'no such function', node.name);
     if (!known.accepts.test(node.args.map(sortOf).join(''))) no('array', node.name);
@@ -199,11 +199,11 @@ class Writer {
     this.list(node.args, ',', (arg) => this.write(arg), '(', ')');
   }
 
-  /** XLOOKUP is later than many programs; with its first three arguments INDEX and MATCH do the same. */
-  private lookup(args: readonly Bound[]): void {
+  /** Later than many programs; with its first three arguments INDEX and MATCH do the same. */
+  private lookup(name: string, args: readonly Bound[]): void {
     const [wanted, among, from] = args;
     if (args.length !== 3 || among!.type !== 'column-of' || from!.type !== 'column-of')
-      throw new Untranslatable('no such function', 'XLOOKUP');
+      throw new Untranslatable('no such function', name);
     withoutPatterns(wanted!);
     this.put('INDEX(');
     this.write(from!);

@@ -1,27 +1,41 @@
-import type { Builtin } from './builtin.ts';
-import { convert } from './convert.ts';
-import { leastSquares } from './least-squares.ts';
-import { lineFunctions } from './line.ts';
-import { overRanges } from './over-ranges.ts';
-import { percentRanks } from './percent-rank.ts';
-import { ranks } from './rank.ts';
-import { sequence } from './sequence.ts';
-import { spreads } from './spread.ts';
-import { texts } from './texts.ts';
+/** The built-in functions of the language: those of spreadsheets at large. The domain's own have definitions in `functions/`. */
+import type { BuiltIn } from './builtin.ts';
+import { arrays } from './records/arrays.ts';
+import { dates } from './records/dates.ts';
+import { distributions } from './records/distributions.ts';
+import { finance } from './records/finance.ts';
+import { information } from './records/information.ts';
+import { logic } from './records/logic.ts';
+import { lookup } from './records/lookup.ts';
+import { notations } from './records/notations.ts';
+import { numbers } from './records/numbers.ts';
+import { statistics } from './records/statistics.ts';
+import { sums } from './records/sums.ts';
+import { tables } from './records/tables.ts';
+import { texts } from './records/texts.ts';
 
-export type { Builtin, Size } from './builtin.ts';
+export type { BuiltIn } from './builtin.ts';
 
-/** Built-in functions that the cell engine lacks, and those that stand in for one of its own. */
-export const builtins: ReadonlyMap<string, Builtin> = new Map(
-  [
-    ...ranks,
-    ...percentRanks,
-    ...lineFunctions,
-    ...leastSquares,
-    ...spreads,
-    ...texts,
-    ...overRanges,
-    convert,
-    sequence,
-  ].map((builtin) => [builtin.name, builtin]),
+/** The records by family; `words/` has a file of the same name for each. */
+const families = {
+  logic,
+  sums,
+  statistics,
+  lookup,
+  dates,
+  numbers,
+  texts,
+  information,
+  arrays,
+  distributions,
+  tables,
+  notations,
+  finance,
+} as const satisfies Readonly<Record<string, readonly BuiltIn[]>>;
+
+/** Each record by each of its names. */
+export const builtIns: ReadonlyMap<string, BuiltIn> = new Map(
+  Object.values(families)
+    .flat()
+    .flatMap((record) => [record.name, ...record.aliases].map((name) => [name, record] as const)),
 );

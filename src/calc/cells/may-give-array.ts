@@ -1,11 +1,9 @@
 import { registry } from '../../../functions/registry.ts';
 import type { Bound, CallNode } from '../ast.ts';
-import { builtins } from '../builtins/index.ts';
+import { builtIns } from '../builtins/index.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { childrenOf } from '../language/walk.ts';
-import { aggregateOf } from '../plan/aggregate.ts';
 import { parametersOf, takesRange } from '../plan/arguments.ts';
-import { rangeBody } from '../ranges/bodies.ts';
 
 /** Whether a formula can give more than one cell, by what it is made of. In doubt it can. */
 export function mayGiveArray(bound: Bound): boolean {
@@ -24,11 +22,12 @@ export function mayGiveArray(bound: Bound): boolean {
 
 function callMay({ name, args }: CallNode<Bound>): boolean {
   if (!registry.has(name)) {
-    if (aggregateOf(name)) return false;
-    if (builtins.get(name)?.size) return true;
+    const { aggregate, own, ranges } = builtIns.get(name)?.implementation ?? {};
+    if (aggregate) return false;
+    if (own?.size) return true;
     const body = cellEngine().body(name);
     if (body?.metadata.sizeOfResultArrayMethod !== undefined) return true;
-    const parameters = body && rangeBody(name) && parametersOf(body, args.length);
+    const parameters = body && ranges && parametersOf(body, args.length);
     if (parameters) return args.some((arg, k) => !takesRange(parameters[k]) && mayGiveArray(arg));
   }
   return args.some(mayGiveArray);

@@ -3,7 +3,7 @@ import { invoke } from '../../../functions/core/invoke.ts';
 import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { BinaryOperator, Bound, CallNode } from '../ast.ts';
-import { builtins } from '../builtins/index.ts';
+import { builtIns } from '../builtins/index.ts';
 import { type BinaryTree, cellEngine, type Tree } from '../cell-engine/engine.ts';
 import { errorOf, type Inner, issueOfError } from '../cell-engine/values.ts';
 import { issueOf } from '../sentences.ts';
@@ -126,14 +126,14 @@ function callTree(call: CallNode<Bound>, place: Place, locals: Locals): Tree {
   if (call.name === 'ROW') return rowTree(call, place) ?? plainCall(call, of);
   const definition = registry.get(call.name);
   // Built-ins of ours come first: some stand in for one of the engine's that needs cells with addresses.
-  const builtin = builtins.get(call.name);
-  if (!definition && !builtin) return plainCall(call, of);
-  if (builtin && (call.args.length < builtin.minArgs || call.args.length > builtin.maxArgs))
+  const own = builtIns.get(call.name)?.implementation.own;
+  if (!definition && !own) return plainCall(call, of);
+  if (own && (call.args.length < own.minArgs || call.args.length > own.maxArgs))
     return { type: 'NUMBER', value: errorOf(wrongCount(call.name)) };
   const args = call.args.map((arg) => (arg.type === 'empty' ? undefined : of(arg)));
   return lazy(() => {
     const given = args.map((arg) => (arg ? argumentOf(cellEngine().evaluate(arg)) : undefined));
-    return innerOfOutcome(definition ? invoke(definition, given) : builtin!.compute(given));
+    return innerOfOutcome(definition ? invoke(definition, given) : own!.compute(given, call.name));
   });
 }
 

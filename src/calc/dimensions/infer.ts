@@ -1,13 +1,14 @@
 import type { AnyDefinition } from '../../../functions/core/define.ts';
 import { parametersFor } from '../../../functions/core/invoke.ts';
 import { type Issue, isIssue, issue } from '../../../functions/core/issue.ts';
+import type { Measures, Places } from '../../../functions/core/measures.ts';
 import type { Unit } from '../../../functions/core/parameter.ts';
 import { registry } from '../../../functions/registry.ts';
 import { type Dimension, dimensions } from '../../units/dimension.ts';
 import type { Span } from '../api.ts';
 import type { Bound, CallNode } from '../ast.ts';
+import { builtIns } from '../builtins/index.ts';
 import { aDate, equal, inWords, isDate, isKnown, type Measure, perSpan, plain, times } from './measure.ts';
-import { passDates, passing, rates } from './passing.ts';
 
 /** Where a formula mixes what does not go together. */
 export interface MixedUp {
@@ -46,6 +47,12 @@ function measureOfUnit(unit: Unit): Measure {
   const dimension = byUnit.get(unit);
   if (dimension) return { [dimension]: 1 };
   return unit === '' || unit === '%' || unit === 'points' ? plain : 'unknown';
+}
+
+function isMeant(places: Places, i: number): boolean {
+  if (places === 'all') return true;
+  if (places === 'all but the first') return i > 0;
+  return places === 'every second' ? i % 2 === 1 : places.includes(i);
 }
 
 type Locals = ReadonlyMap<string, Measure>;
@@ -165,34 +172,46 @@ class Inference {
   private call(node: CallNode<Bound> & { readonly type: 'call' }, locals: Locals): Measure {
     if (node.name === 'LET') return this.letCall(node, locals);
     const measures = node.args.map((arg) => this.of(arg, locals));
-    if (node.name === 'TEST.REACHED') return this.reached(node, measures);
-    const rate = rates.get(node.name);
-    if (rate) return perSpan(measures[rate.of] ?? 'unknown', rate.per);
     const definition = registry.get(node.name);
-    const pass = passing.get(node.name);
-    if (definition && !pass) return this.domain(definition, node, measures);
-    if (!pass || pass === 'unknown') return 'unknown';
-    if (pass === 'plain') return plain;
-    if (pass === 'date') return aDate;
-    if (pass === 'root') return times(plain, measures[0] ?? 'unknown', 0.5);
-    const chosen = measures.map((_, i) => i).filter((i) => pass(i, measures.length));
-    const common = this.together(
+    const told = definition ? definition.result.measures : builtIns.get(node.name)?.measures;
+    if (told) return this.told(told, node, measures, definition?.result.is === 'text');
+    return definition ? this.domain(definition, node, measures) : 'unknown';
+  }
+
+  /** What a result measures by what the function's record says of it. */
+  private told(
+    told: Measures,
+    node: CallNode<Bound> & { readonly type: 'call' },
+    measures: readonly Measure[],
+    isText = false,
+  ): Measure {
+    if (told === 'plain') return plain;
+    if (told === 'date') return aDate;
+    if (typeof told === 'string') return 'unknown';
+    if ('same' in told) {
+      const common = this.same(told.same, node, measures);
+      return isText || (isDate(common) && !told.dates) ? 'unknown' : common;
+    }
+    if ('per' in told) return perSpan(measures[told.of] ?? 'unknown', told.per);
+    if ('power' in told) return times(plain, measures[told.of] ?? 'unknown', told.power);
+    this.same(told.alike, node, measures);
+    const word = node.args[told.word];
+    if (word === undefined || word.type === 'empty') return this.told(told.usual, node, measures);
+    if (word.type !== 'text') return 'unknown';
+    return this.told(told.words[word.value.trim().toLowerCase()] ?? told.others, node, measures);
+  }
+
+  private same(
+    places: Places,
+    node: CallNode<Bound> & { readonly type: 'call' },
+    measures: readonly Measure[],
+  ): Measure {
+    const chosen = measures.map((_, i) => i).filter((i) => isMeant(places, i));
+    return this.together(
       chosen.map((i) => measures[i]!),
       node,
       chosen.map((i) => node.args[i]!),
     );
-    if (definition?.result.is === 'text' || (isDate(common) && !passDates.has(node.name))) return 'unknown';
-    return common;
-  }
-
-  /** A day, or by what is asked for the change per week in what the values measure; the target measures the same. */
-  private reached(node: CallNode<Bound>, measures: readonly Measure[]): Measure {
-    const [, values = 'unknown', target = 'any'] = measures;
-    const common = this.together([values, target], { ...node, type: 'call' }, node.args.slice(1, 3));
-    const what = node.args[3];
-    if (what === undefined || what.type === 'empty') return aDate;
-    if (what.type !== 'text') return 'unknown';
-    return what.value.trim().toLowerCase() === 'date' ? aDate : perSpan(common, 'week');
   }
 
   private letCall(node: CallNode<Bound>, locals: Locals): Measure {

@@ -1,4 +1,5 @@
 import type { Bound } from '../ast.ts';
+import { builtIns } from '../builtins/index.ts';
 import { walk } from '../language/walk.ts';
 
 /** A column, by the ids of its sheet and itself. */
@@ -32,7 +33,6 @@ export interface Reads {
 }
 
 const NONE: ReadonlySet<string> = new Set();
-const VOLATILE = new Set(['RAND', 'RANDBETWEEN', 'NOW', 'TODAY']);
 
 export function readsOf(bound: Bound): Reads {
   const rows = new Set<string>();
@@ -61,7 +61,7 @@ export function readsOf(bound: Bound): Reads {
         }
         break;
       case 'call':
-        if (VOLATILE.has(node.name)) volatile = true;
+        if (builtIns.get(node.name)?.volatile) volatile = true;
         break;
       default:
     }

@@ -1,6 +1,6 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import {
-  aggregateOf,
+  type Aggregate,
   contribution,
   enlarge,
   FAILED,
@@ -31,11 +31,8 @@ const settle = (out: Vector, i: number, result: number | Issue): void => {
   else out.setError(i, result);
 };
 
-/** A call of SUM or one of its kin; undefined when the name is none. */
-export function aggregateNode(name: string, args: readonly PlanNode[]): ScalarNode | undefined {
-  if (name === 'SUBTOTAL') return subtotalNode(args);
-  const aggregate = aggregateOf(name);
-  if (!aggregate) return undefined;
+/** A call of SUM or one of its kin. */
+export function aggregateNode(name: string, aggregate: Aggregate, args: readonly PlanNode[]): ScalarNode {
   if (args.length === 0) return constantNode(wrongCount);
   const only = args[0]!;
   const fill = (frame: Frame, out: Vector): void => {
@@ -139,17 +136,14 @@ function joinPlain(aggregate: Joining, vectors: readonly (Vector | null)[], n: n
   return true;
 }
 
-/** What the first argument of SUBTOTAL asks for, from 1; 101 to 111 ask for the same. */
-const subtotals = [
-  ...['AVERAGE', 'COUNT', 'COUNTA', 'MAX', 'MIN', 'PRODUCT'],
-  ...['STDEV.S', 'STDEV.P', 'SUM', 'VAR.S', 'VAR.P'],
-];
-
-/** SUBTOTAL: the aggregate that its first argument names. */
-function subtotalNode([mode, ...args]: readonly PlanNode[]): ScalarNode {
+/** The aggregate that the first argument asks for by its number, from 1; 101 to 111 ask for the same. */
+export function subtotalNode(
+  subtotals: readonly (readonly [name: string, aggregate: Aggregate])[],
+  [mode, ...args]: readonly PlanNode[],
+): ScalarNode {
   if (!mode || args.length === 0) return constantNode(wrongCount);
   if (mode.is === 'area') return constantNode(badMode);
-  const nodes = subtotals.map((name) => aggregateNode(name, args)!);
+  const nodes = subtotals.map(([name, aggregate]) => aggregateNode(name, aggregate, args));
   const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
     const modes = mode.vector(frame);

@@ -88,37 +88,28 @@ function byEngine(name: string, values: Float64Array, n: number): number | Issue
   return out.tags[0] === Tag.error ? out.errorAt(0) : out.numbers[0]!;
 }
 
-const aggregates: ReadonlyMap<string, Aggregate> = new Map<string, Aggregate>([
-  ['SUM', adding('numbers')],
-  ['SUMSQ', adding('numbers', same, (x) => x ** 2)],
-  ['PRODUCT', { takes: 'numbers', start: 1, join: (so, x) => so * x, end: same }],
-  ['MAX', largest('numbers')],
-  ['MIN', smallest('numbers')],
-  ['MAXA', largest('all')],
-  ['MINA', smallest('all')],
-  ['COUNT', adding('count')],
-  ['COUNTA', adding('filled')],
-  ['AVERAGE', adding('numbers', mean)],
-  ['AVERAGEA', adding('all', mean)],
-  ['VAR.S', spread('numbers', true, false)],
-  ['VAR.P', spread('numbers', false, false)],
-  ['STDEV.S', spread('numbers', true, true)],
-  ['STDEV.P', spread('numbers', false, true)],
-  ['VARA', spread('all', true, false)],
-  ['VARPA', spread('all', false, false)],
-  ['STDEVA', spread('all', true, true)],
-  ['STDEVPA', spread('all', false, true)],
-]);
-const aliases: Readonly<Record<string, string>> = {
-  VAR: 'VAR.S',
-  VARS: 'VAR.S',
-  VARP: 'VAR.P',
-  STDEV: 'STDEV.S',
-  STDEVS: 'STDEV.S',
-  STDEVP: 'STDEV.P',
-};
-/** The aggregate of a function by name or alias. */
-export const aggregateOf = (name: string): Aggregate | undefined => aggregates.get(aliases[name] ?? name);
+/** What each of SUM and its kin adds up. */
+export const aggregates = {
+  sum: adding('numbers'),
+  sumOfSquares: adding('numbers', same, (x) => x ** 2),
+  product: { takes: 'numbers', start: 1, join: (so, x) => so * x, end: same },
+  largest: largest('numbers'),
+  smallest: smallest('numbers'),
+  largestOfAll: largest('all'),
+  smallestOfAll: smallest('all'),
+  count: adding('count'),
+  countFilled: adding('filled'),
+  mean: adding('numbers', mean),
+  meanOfAll: adding('all', mean),
+  variance: spread('numbers', true, false),
+  variancePopulation: spread('numbers', false, false),
+  sd: spread('numbers', true, true),
+  sdPopulation: spread('numbers', false, true),
+  varianceOfAll: spread('all', true, false),
+  variancePopulationOfAll: spread('all', false, false),
+  sdOfAll: spread('all', true, true),
+  sdPopulationOfAll: spread('all', false, true),
+} as const satisfies Readonly<Record<string, Aggregate>>;
 
 /** What `contribution` found; an error is in `found.error`. */
 export const given = { number: 0 };

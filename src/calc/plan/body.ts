@@ -1,8 +1,8 @@
-import { CellError, EmptyValue, ErrorType, type FunctionArgument } from 'hyperformula';
+import { CellError, type FunctionArgument } from 'hyperformula';
+import type { BuiltIn, Implementation } from '../builtins/builtin.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { issueOfError } from '../cell-engine/values.ts';
 import { limits } from '../limits.ts';
-import { rangeBody } from '../ranges/bodies.ts';
 import {
   type Callee,
   coerceAt,
@@ -37,23 +37,27 @@ import { singleVector, Tag, Vector } from './vector.ts';
  * function declares, in its order, then its body is called. Functions over ranges that have a body of ours with indexes
  * are called with that; functions of plain numbers run in a loop of their own.
  */
-export function bodyNode(name: string, args: readonly PlanNode[]): PlanNode | undefined {
+export function bodyNode(
+  name: string,
+  { implementation: { ranges, overList }, volatile }: BuiltIn,
+  args: readonly PlanNode[],
+): PlanNode | undefined {
   const body = cellEngine().body(name);
   if (!body) return undefined;
-  const ours = rangeBody(name);
   const typedRanges =
-    ours !== undefined && !(name === 'MEDIAN' && (args.length > 1 || args[0]?.is !== 'area'));
-  const callee: Callee = { ...body, run: (typedRanges ? ours : body.run) as Callee['run'], typedRanges };
+    ranges !== undefined && !(ranges.oneRange && (args.length > 1 || args[0]?.is !== 'area'));
+  const run = (typedRanges ? ranges.run : body.run) as Callee['run'];
+  const callee: Callee = { ...body, run, typedRanges };
 
   const areas = args.filter((arg) => arg.is === 'area');
-  if (body.metadata.expandRanges && areas.length > 0) return expanded(callee, args);
+  if (body.metadata.expandRanges && areas.length > 0) return expanded(callee, overList, args);
   const parameters = parametersOf(callee, args.length);
   if (!parameters) return constantNode(wrongCount);
-  if (args.length === 0 && volatile.has(name)) {
+  if (args.length === 0 && volatile === 'random') {
     const kernel = scalarKernel(callee, parameters, args);
     return varyingScalar((frame, out) => kernel([], frame.count, out));
   }
-  const answersArray = body.metadata.sizeOfResultArrayMethod !== undefined && !answersOneCell(name, args);
+  const answersArray = body.metadata.sizeOfResultArrayMethod !== undefined && !ranges?.oneCell?.(args);
   const arrays = args.some((arg, k) => arg.is === 'area' && !takesRange(parameters[k]));
   if (answersArray || (arrays && body.metadata.vectorizationForbidden))
     return arrayCall(callee, args, parameters);
@@ -63,17 +67,6 @@ export function bodyNode(name: string, args: readonly PlanNode[]): PlanNode | un
     return elementwise(scalarKernel(callee, parameters, args), args, Tag.missing);
   return vectorized(callee, args, parameters);
 }
-
-const volatile = new Set(['RAND', 'RANDBETWEEN']);
-
-/** XLOOKUP in a column for an answer out of a column answers one cell. */
-const answersOneCell = (name: string, [key, lookup, answers]: readonly PlanNode[]): boolean =>
-  name === 'XLOOKUP' &&
-  key?.is === 'scalar' &&
-  lookup?.is === 'area' &&
-  answers?.is === 'area' &&
-  lookup.columns === 1 &&
-  answers.columns === 1;
 
 const notYet = Symbol('not computed yet');
 
@@ -210,17 +203,19 @@ function vectorized(
 }
 
 /** Functions that take the cells of ranges one by one (CONCATENATE); what cannot be coerced in a range is skipped. */
-function expanded(callee: Callee, args: readonly PlanNode[]): PlanNode {
+function expanded(callee: Callee, overList: Implementation['overList'], args: readonly PlanNode[]): PlanNode {
   const fill = (frame: Frame, out: Vector): void => {
     out.mixed();
     const vectors = vectorsOf(args, frame);
-    for (let i = 0; i < frame.count; i++) put(out, i, callee, callExpanded(callee, args, vectors, frame, i));
+    for (let i = 0; i < frame.count; i++)
+      put(out, i, callee, callExpanded(callee, overList, args, vectors, frame, i));
   };
   return args.some((arg) => arg.varies) ? varyingScalar(fill) : fixedScalar(fill);
 }
 
 function callExpanded(
   callee: Callee,
+  overList: Implementation['overList'],
   args: readonly PlanNode[],
   vectors: readonly (Vector | null)[],
   frame: Frame,
@@ -245,20 +240,8 @@ function callExpanded(
     if (value instanceof CellError && parameters[k]!.argumentType !== 'SCALAR') return value;
     handed.push(value === wrong ? undefined : value);
   }
-  const listed = handed.length > FEW ? overLists[callee.name] : undefined;
-  return listed ? listed(handed) : call(callee, handed);
+  return overList && handed.length > FEW ? overList(handed) : call(callee, handed);
 }
 
 /** More arguments than these might not fit on the stack. */
 const FEW = 1000;
-/** What these functions do, on a list instead of on arguments one by one. */
-const overLists: Readonly<Record<string, (values: readonly unknown[]) => unknown>> = {
-  COUNTBLANK: (values) => values.reduce<number>((n, value) => n + (value === EmptyValue ? 1 : 0), 0),
-  COUNTUNIQUE: (values) =>
-    new Set(values.filter((v) => v !== '').map((v) => (v instanceof CellError ? errorTypes[v.type] : v)))
-      .size,
-  CONCATENATE: (values) => values.join(''),
-};
-const errorTypes = Object.fromEntries(
-  Object.values(ErrorType).map((type) => [type, Symbol(type)]),
-) as Readonly<Record<ErrorType, symbol>>;

@@ -1,7 +1,7 @@
+import { issue } from '../../../functions/core/issue.ts';
 import type { Argument } from '../../../functions/core/value.ts';
 import type { Bound } from '../ast.ts';
-import type { Builtin } from '../builtins/index.ts';
-import { rangeBody } from '../ranges/bodies.ts';
+import type { Own } from '../builtins/builtin.ts';
 import { areaOfMatrix, rangeOfArea } from './areas.ts';
 import { settle } from './domain.ts';
 import {
@@ -36,14 +36,14 @@ function rawArguments(
 }
 
 /** A function of ours that the cell engine lacks or that stands in for one of its own. */
-export function builtinNode(builtin: Builtin, args: readonly PlanNode[]): PlanNode {
-  if (args.length < builtin.minArgs || args.length > builtin.maxArgs) return constantNode(wrongCount);
+export function ownNode(name: string, own: Own, args: readonly PlanNode[]): PlanNode {
+  if (args.length < own.minArgs || args.length > own.maxArgs) return constantNode(wrongCount);
   const varies = args.some((arg) => arg.varies);
   const vectorsOf = (frame: Frame): (Vector | null)[] =>
     args.map((arg) => (arg.is === 'scalar' ? arg.vector(frame) : null));
-  if (builtin.size) {
+  if (own.size) {
     const compute = (frame: Frame, index: number): Area =>
-      areaOfMatrix(builtin.compute(rawArguments(args, vectorsOf(frame), frame, index)));
+      areaOfMatrix(own.compute(rawArguments(args, vectorsOf(frame), frame, index), name));
     const once = oncePerRun((frame) => compute(frame, 0));
     return { is: 'area', varies, written: 'value', area: varies ? compute : once };
   }
@@ -51,21 +51,14 @@ export function builtinNode(builtin: Builtin, args: readonly PlanNode[]): PlanNo
     out.mixed();
     const vectors = vectorsOf(frame);
     for (let i = 0; i < frame.count; i++)
-      settle(out, i, builtin.compute(rawArguments(args, vectors, frame, i)));
+      settle(out, i, own.compute(rawArguments(args, vectors, frame, i), name));
   };
   return varies ? varyingScalar(fill) : fixedScalar(fill);
 }
 
-const INDEXED = new Set([
-  ...['SUM', 'AVERAGE', 'COUNT', 'COUNTA', 'MIN', 'MAX', 'PRODUCT', 'SUMSQ', 'AVERAGEA', 'MINA', 'MAXA'],
-  ...['AND', 'OR', 'XOR', 'ROWS', 'COLUMNS', 'RANK', 'RANK.EQ', 'RANK.AVG', 'PERCENTRANK', 'PERCENTRANK.INC'],
-  ...['PERCENTRANK.EXC', 'XMATCH', 'FORECAST', 'FORECAST.LINEAR', 'INTERCEPT', 'MODE', 'MODE.SNGL', 'KURT'],
-]);
-/** Bodies over ranges that have no index to remember. */
-const WHOLE = new Set(['SUMPRODUCT', 'FILTER']);
-/** Functions that do not work through a whole column again in each row. */
-export const isIndexed = (name: string): boolean =>
-  INDEXED.has(name) || (!WHOLE.has(name) && rangeBody(name) !== undefined);
+/** The error value that says a value is missing, as a function without arguments. */
+export const missingNode = (args: readonly PlanNode[]): ScalarNode =>
+  constantNode(args.length === 0 ? issue('#N/A', 'built-in') : wrongCount);
 
 /** ROW() and ROW of a reference; undefined for anything else. */
 export function rowNode(args: readonly Bound[]): ScalarNode | undefined {
@@ -85,8 +78,8 @@ export function rowNode(args: readonly Bound[]): ScalarNode | undefined {
   return moves ? numbered((frame, index) => row + rowAt(frame, index)) : constantNode(row + 1);
 }
 
-/** ROWS or COLUMNS of an array. */
-export function sizeNode(name: 'ROWS' | 'COLUMNS', args: readonly PlanNode[]): PlanNode {
+/** How many rows or columns an array has. */
+export function sizeNode(of: 'rows' | 'columns', args: readonly PlanNode[]): PlanNode {
   const [arg] = args;
   if (!arg || args.length > 1) return constantNode(wrongCount);
   const fill = (frame: Frame, out: Vector): void => {
@@ -96,7 +89,7 @@ export function sizeNode(name: 'ROWS' | 'COLUMNS', args: readonly PlanNode[]): P
       const at = vector?.single ? 0 : i;
       if (arg.is === 'area') {
         const area = arg.area(frame, i);
-        out.setNumber(i, name === 'ROWS' ? area.rows : area.columns, Tag.number);
+        out.setNumber(i, area[of], Tag.number);
       } else if (vector!.tags[at] === Tag.error) out.setError(i, vector!.errorAt(at));
       else out.setNumber(i, 1, Tag.number);
     }

@@ -2,19 +2,17 @@ import { type Issue, issue } from '../../../functions/core/issue.ts';
 import type { Matrix, Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { Bound, CallNode } from '../ast.ts';
-import { builtins } from '../builtins/index.ts';
+import { type BuiltIn, builtIns } from '../builtins/index.ts';
 import { childrenOf } from '../language/walk.ts';
-import { rangeBody } from '../ranges/bodies.ts';
 import { issueOf } from '../sentences.ts';
 import { aggregateNode } from './aggregate-nodes.ts';
 import type { Compile, Plan, Results, Source } from './api.ts';
 import { kindOfTag } from './areas.ts';
 import { bodyNode } from './body.ts';
-import { arrayNode, builtinNode, isIndexed, rowNode, sizeNode } from './calls.ts';
+import { arrayNode, ownNode, rowNode } from './calls.ts';
 import { arrayInOneCell, domainNode } from './domain.ts';
 import { elementwise } from './elementwise.ts';
 import { junctionNode } from './junctions.ts';
-import { choosing } from './logic.ts';
 import {
   type Area,
   BLOCK,
@@ -29,7 +27,6 @@ import {
   varyingScalar,
 } from './nodes.ts';
 import { binaryKernels, negate, percent } from './operators.ts';
-import { wrongCount } from './problems.ts';
 import { cellNode, cellsNode, columnNode, wholeColumnNode } from './references.ts';
 import { shared } from './shared.ts';
 import { Tag, type Vector } from './vector.ts';
@@ -115,32 +112,32 @@ function callNode(call: CallNode<Bound>, compiling: Compiling): PlanNode {
   const args = call.args.map((arg) => nodeOf(arg, compiling));
   const definition = registry.get(name);
   if (definition) return domainNode(definition, args);
-  // A body over ranges goes before a built-in of ours, if the cell engine knows how to read its arguments.
-  const builtin = builtins.get(name);
-  const indexed = rangeBody(name) ? engineNode(name, args) : undefined;
-  const node = indexed ?? (builtin && builtinNode(builtin, args)) ?? engineNode(name, args);
+  const builtIn = builtIns.get(name);
+  const node = builtIn && builtInNode(name, builtIn, args);
   if (!node) return constantNode(unanswered(name, args.length));
-  if (node.varies && args.some((arg) => arg.is === 'area') && !isIndexed(name)) compiling.slow.add(name);
+  if (node.varies && args.some((arg) => arg.is === 'area') && !builtIn.indexed) compiling.slow.add(name);
   return node;
 }
 
-/** Why a call cannot be compiled: a reference or the argument that says what to do is missing, or nobody knows it. */
+/** Why a call cannot be compiled: a reference is missing, or nobody knows it. */
 function unanswered(name: string, count: number): Issue {
-  if (name !== 'ROW' && name !== 'SUBTOTAL') return issue('#NAME?', 'unknown-function', { received: name });
-  const message = name === 'ROW' && count === 1 ? 'Cell reference expected.' : 'Wrong number of arguments.';
+  if (name !== 'ROW') return issue('#NAME?', 'unknown-function', { received: name });
+  const message = count === 1 ? 'Cell reference expected.' : 'Wrong number of arguments.';
   return issue('#N/A', 'built-in', { function: name, details: { message } });
 }
 
-/** A call of a function that the cell engine has. */
-function engineNode(name: string, args: readonly PlanNode[]): PlanNode | undefined {
-  if (name === 'NA') return constantNode(args.length === 0 ? issue('#N/A', 'built-in') : wrongCount);
-  if (name === 'ROWS' || name === 'COLUMNS') return sizeNode(name, args);
+/** A call of a built-in function, by the first of its implementations that takes the arguments. */
+function builtInNode(name: string, builtIn: BuiltIn, args: readonly PlanNode[]): PlanNode | undefined {
+  const { ranges, own, operator, choice, junction, aggregate } = builtIn.implementation;
+  // A body over ranges goes before one of our own, if the cell engine knows how to read its arguments.
+  const indexed = ranges && bodyNode(name, builtIn, args);
+  if (indexed) return indexed;
+  if (own) return ownNode(name, own, args);
+  if (operator) return operator(args);
   const scalars = args.filter((arg) => arg.is === 'scalar');
-  if (scalars.length === args.length) {
-    const choose = choosing.get(name);
-    if (choose) return choose(scalars);
-  }
-  return junctionNode(name, args) ?? aggregateNode(name, args) ?? bodyNode(name, args);
+  if (choice && scalars.length === args.length) return choice(scalars);
+  if (junction) return junctionNode(junction, args);
+  return aggregate ? aggregateNode(name, aggregate, args) : bodyNode(name, builtIn, args);
 }
 
 /** LET(name, value, …, body): each value may use the names before it. */

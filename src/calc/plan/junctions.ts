@@ -45,20 +45,23 @@ function junction(start: number, join: (so: number, next: number) => number): Ke
   };
 }
 
-const junctions: ReadonlyMap<string, Kernel> = new Map([
-  ['AND', junction(1, (so, next) => so & next)],
-  ['OR', junction(0, (so, next) => so | next)],
-  ['XOR', junction(0, (so, next) => so ^ next)],
-]);
+/** A way to join conditions, and the condition that changes nothing in it. */
+export interface Junction {
+  readonly kernel: Kernel;
+  readonly neutral: boolean;
+}
+export const junctions = {
+  and: { kernel: junction(1, (so, next) => so & next), neutral: true },
+  or: { kernel: junction(0, (so, next) => so | next), neutral: false },
+  xor: { kernel: junction(0, (so, next) => so ^ next), neutral: false },
+} as const;
 
 /** AND, OR or XOR; the cells of ranges count as arguments, those that are no condition are passed over. */
-export function junctionNode(name: string, args: readonly PlanNode[]): PlanNode | undefined {
-  const kernel = junctions.get(name);
-  if (!kernel) return undefined;
+export function junctionNode({ kernel, neutral }: Junction, args: readonly PlanNode[]): PlanNode {
   if (args.length === 0) return constantNode(wrongCount);
   return elementwise(
     kernel,
-    args.map((arg) => (arg.is === 'scalar' ? arg : joinedArea(kernel, name === 'AND', arg))),
+    args.map((arg) => (arg.is === 'scalar' ? arg : joinedArea(kernel, neutral, arg))),
   );
 }
 

@@ -103,9 +103,10 @@ function condition(vector: Vector, i: number, { errors }: Choice, at: number): n
   return ERROR;
 }
 
-type Make = (args: readonly ScalarNode[]) => ScalarNode;
+/** Makes the node of a function that takes one of its arguments. */
+export type Choose = (args: readonly ScalarNode[]) => ScalarNode;
 
-const ifNode: Make = (args) => {
+const ifNode: Choose = (args) => {
   if (args.length < 2 || args.length > 3) return constantNode(wrongCount);
   const [test, yes, no = constantNode(false)] = args;
   return branching([test!], [yes!, no], ([tests], n, choice) => {
@@ -131,7 +132,7 @@ const tooSmall = builtIn('#NUM!', 'CHOOSE', 'Value too small.');
 const notWhole = builtIn('#NUM!', 'CHOOSE', 'Value needs to be an integer.');
 
 // every condition is read before the first that holds is taken: an error in a later one is an error
-const ifsNode: Make = (args) => {
+const ifsNode: Choose = (args) => {
   if (args.length === 0 || args.length % 2 === 1) return constantNode(wrongCount);
   const tests = args.filter((_, k) => k % 2 === 0);
   const values = args.filter((_, k) => k % 2 === 1);
@@ -150,7 +151,7 @@ const ifsNode: Make = (args) => {
   });
 };
 
-const switchNode: Make = (args) => {
+const switchNode: Choose = (args) => {
   if (args.length < 3) return constantNode(wrongCount);
   const [selector, ...rest] = args;
   const pairs = Math.floor(rest.length / 2);
@@ -177,7 +178,7 @@ const switchNode: Make = (args) => {
   });
 };
 
-const chooseNode: Make = (args) => {
+const chooseNode: Choose = (args) => {
   if (args.length < 2) return constantNode(wrongCount);
   const [selector, ...values] = args;
   return branching([selector!], values, ([chosen], n, { pick, errors }) => {
@@ -193,7 +194,7 @@ const chooseNode: Make = (args) => {
 };
 
 const otherwise =
-  (applies: (error: Issue) => boolean): Make =>
+  (applies: (error: Issue) => boolean): Choose =>
   (args) => {
     if (args.length !== 2) return constantNode(wrongCount);
     const [value, instead] = args;
@@ -224,11 +225,11 @@ function onceAFrame(node: ScalarNode): ScalarNode {
 }
 
 /** Functions that take one of their arguments; the others are not computed where they are not needed. */
-export const choosing: ReadonlyMap<string, Make> = new Map([
-  ['IF', ifNode],
-  ['IFS', ifsNode],
-  ['SWITCH', switchNode],
-  ['CHOOSE', chooseNode],
-  ['IFERROR', otherwise(() => true)],
-  ['IFNA', otherwise((error) => error.code === '#N/A')],
-]);
+export const choices = {
+  byCondition: ifNode,
+  byConditions: ifsNode,
+  byValue: switchNode,
+  byNumber: chooseNode,
+  unlessError: otherwise(() => true),
+  unlessMissing: otherwise((error) => error.code === '#N/A'),
+} as const;

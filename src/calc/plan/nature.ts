@@ -1,4 +1,5 @@
 import type { Bound } from '../ast.ts';
+import { builtIns } from '../builtins/index.ts';
 import { childrenOf } from '../language/walk.ts';
 
 /** From so many cells on a range is worth the column engine. */
@@ -24,14 +25,13 @@ export function natureOf(bound: Bound): Nature {
   const known = natures.get(bound);
   if (known) return known;
   const parts = childrenOf(bound).map(natureOf);
-  const name = bound.type === 'call' ? bound.name : '';
-  const random = name === 'RAND' || name === 'RANDBETWEEN';
+  const volatile = bound.type === 'call' ? builtIns.get(bound.name)?.volatile : undefined;
   const nature = {
     large: isLarge(bound) || parts.some((p) => p.large),
     byRow: moves(bound) || parts.some((p) => p.byRow),
     locals: localsOf(bound, parts),
-    random: random || parts.some((p) => p.random),
-    volatile: random || name === 'NOW' || name === 'TODAY' || parts.some((p) => p.volatile),
+    random: volatile === 'random' || parts.some((p) => p.random),
+    volatile: volatile !== undefined || parts.some((p) => p.volatile),
   };
   natures.set(bound, nature);
   return nature;

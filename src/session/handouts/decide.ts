@@ -4,6 +4,7 @@ import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import type { Node } from '../../calc/ast.ts';
+import { builtIns } from '../../calc/builtins/index.ts';
 import { parse } from '../../calc/language/parse.ts';
 import { walk } from '../../calc/language/walk.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
@@ -38,10 +39,7 @@ export function decide(context: ReadContext, rule: HandoutRule, sheet: Sheet, ro
 }
 
 /** What asks by itself whether there is a value: a name inside one of these may be empty. */
-const asking = new Set([
-  ...['COUNT', 'COUNTA', 'COUNTBLANK', 'ISBLANK', 'ISNUMBER', 'ISTEXT', 'ISNONTEXT', 'ISLOGICAL'],
-  ...['IFERROR', 'IFNA', 'ISERROR', 'ISNA', 'ISERR'],
-]);
+const asks = (name: string): boolean => builtIns.get(name)?.asksForValue === true;
 const isNothing = (node: Node): boolean => node.type === 'text' && node.value === '';
 
 /** The names that a formula needs a value of; those whose absence it asks about are left out. */
@@ -55,7 +53,7 @@ function readIn(formula: string): readonly string[] {
       return undefined;
     });
   walk<Node>(parsed.node, (node) => {
-    if (node.type === 'call' && asking.has(node.name)) for (const arg of node.args) namesOf(arg, asked);
+    if (node.type === 'call' && asks(node.name)) for (const arg of node.args) namesOf(arg, asked);
     if (node.type === 'binary' && (isNothing(node.left) || isNothing(node.right))) {
       namesOf(node.left, asked);
       namesOf(node.right, asked);

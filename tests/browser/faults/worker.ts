@@ -1,5 +1,5 @@
 import { expose } from 'comlink';
-import { type Builtin, builtins } from '../../../src/calc/builtins/index.ts';
+import { type BuiltIn, builtIns } from '../../../src/calc/builtins/index.ts';
 import { plainLocale } from '../../../src/units/locale.ts';
 import { Keeper } from '../../../src/worker/keeper.ts';
 import type { Told, WorkerService } from '../../../src/worker/protocol.ts';
@@ -12,14 +12,19 @@ import { NOW } from './work.ts';
 
 Date.prototype.toISOString = () => NOW;
 
-(builtins as Map<string, Builtin>).set('NEVER', {
+(builtIns as Map<string, BuiltIn>).set('NEVER', {
   name: 'NEVER',
-  minArgs: 0,
-  maxArgs: 1,
-  parameters: '',
-  about: 'Never comes back.',
-  compute: () => {
-    for (;;);
+  aliases: [],
+  measures: 'plain',
+  export: null,
+  implementation: {
+    own: {
+      minArgs: 0,
+      maxArgs: 1,
+      compute: () => {
+        for (;;);
+      },
+    },
   },
 });
 

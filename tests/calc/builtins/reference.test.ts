@@ -1,15 +1,12 @@
 import { expect, test } from 'vitest';
 import { type Argument, isMatrix, isRange, rangeOf } from '../../../functions/core/value.ts';
-import { builtins } from '../../../src/calc/builtins/index.ts';
 import { type Extra, evaluate } from '../../functions/formula.ts';
 import { agrees, readReference } from '../../functions/reference.ts';
+import { owns } from './own.ts';
 
 const calls: Readonly<Record<string, Extra>> = {
   ...Object.fromEntries(
-    [...builtins].map(([name, builtin]) => [
-      name,
-      (...args: Argument[]) => builtin.compute(args) as Argument,
-    ]),
+    [...owns].map(([name, own]) => [name, (...args: Argument[]) => own.compute(args, name) as Argument]),
   ),
   // x and x², side by side
   squares: (x) => {

@@ -1,6 +1,6 @@
-import { type Issue, isIssue } from '../../../functions/core/issue.ts';
-import type { Outcome } from '../../../functions/core/value.ts';
-import type { Builtin } from './builtin.ts';
+import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
+import type { Outcome } from '../../../../functions/core/value.ts';
+import type { Own } from '../builtin.ts';
 import { notFound, numberOf } from './reading.ts';
 
 /**
@@ -234,12 +234,9 @@ function converted(value: number, from: string, to: string): number | Issue {
   return from === to ? value : (value * a.factor) / b.factor;
 }
 
-export const convert: Builtin = {
-  name: 'CONVERT',
+export const convert: Own = {
   minArgs: 3,
   maxArgs: 3,
-  parameters: 'number, from, to',
-  about: 'A number in another unit, by the units’ symbols, such as "lbm" and "kg"; capitals count.',
   compute([given, from, to]): Outcome {
     const value = numberOf('CONVERT', given);
     if (isIssue(value)) return value;

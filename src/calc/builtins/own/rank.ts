@@ -1,7 +1,7 @@
-import { isIssue } from '../../../functions/core/issue.ts';
-import { isRange, type Outcome } from '../../../functions/core/value.ts';
-import { sortedNumbersOf } from '../ranges/order.ts';
-import type { Builtin } from './builtin.ts';
+import { isIssue } from '../../../../functions/core/issue.ts';
+import { isRange, type Outcome } from '../../../../functions/core/value.ts';
+import { sortedNumbersOf } from '../../ranges/order.ts';
+import type { Own } from '../builtin.ts';
 import { notFound, numberOf, problem } from './reading.ts';
 
 /** How many sorted values lie below x. */
@@ -29,15 +29,10 @@ export function countUpTo(sorted: Float64Array, x: number): number {
 }
 
 /** OpenFormula (ISO/IEC 26300-2), statistical functions, RANK: order 0 counts from the largest, any other from the least. */
-const rank = (name: string, mean: boolean): Builtin => ({
-  name,
+const rank = (mean: boolean): Own => ({
   minArgs: 2,
   maxArgs: 3,
-  parameters: 'value, range, [order = 0]',
-  about: mean
-    ? 'Rank of a value in a range; equal values share the mean of their ranks.'
-    : 'Rank of a value in a range, from the largest down, or with another order than 0 from the smallest up.',
-  compute([given, range, way]): Outcome {
+  compute([given, range, way], name): Outcome {
     const value = numberOf(name, given);
     if (isIssue(value)) return value;
     if (isIssue(range)) return range;
@@ -54,4 +49,5 @@ const rank = (name: string, mean: boolean): Builtin => ({
   },
 });
 
-export const ranks = [rank('RANK', false), rank('RANK.EQ', false), rank('RANK.AVG', true)];
+export const rankOfBest = rank(false);
+export const rankOfMean = rank(true);

@@ -1,5 +1,5 @@
 import { CellError, type FunctionArgument } from 'hyperformula';
-import { isIssue, issue } from '../../../functions/core/issue.ts';
+import { isIssue, issue } from '../../../../functions/core/issue.ts';
 import {
   type Argument,
   isMatrix,
@@ -9,15 +9,15 @@ import {
   rangeOf,
   type Value,
   valueAt,
-} from '../../../functions/core/value.ts';
-import { cellEngine } from '../cell-engine/engine.ts';
-import { type Inner, isRich, issueOfError } from '../cell-engine/values.ts';
-import { type Callee, coerceAt, defaultOf, parametersOf, wrong } from '../plan/arguments.ts';
-import { wrongCount, wrongType } from '../plan/problems.ts';
-import { singleVector } from '../plan/vector.ts';
-import { conditional } from '../ranges/conditional.ts';
-import { isCellOf, lookups } from '../ranges/lookup.ts';
-import type { Builtin } from './builtin.ts';
+} from '../../../../functions/core/value.ts';
+import { cellEngine } from '../../cell-engine/engine.ts';
+import { type Inner, isRich, issueOfError } from '../../cell-engine/values.ts';
+import { type Callee, coerceAt, defaultOf, parametersOf, wrong } from '../../plan/arguments.ts';
+import { wrongCount, wrongType } from '../../plan/problems.ts';
+import { singleVector } from '../../plan/vector.ts';
+import { conditional } from '../../ranges/conditional.ts';
+import { isCellOf, lookups } from '../../ranges/lookup.ts';
+import type { Own } from '../builtin.ts';
 
 /** Calls a body over ranges with raw arguments, coerced by the parameters of a function of the cell engine. */
 function callBody(
@@ -99,33 +99,24 @@ function cellOf(array: Range, row: number, column: number): Value {
 }
 
 /** The cell engine's own look for the place of a range in a grid, or search sorted ranges one cell after the other. */
-const lookup = (name: keyof typeof lookups, maxArgs: number, parameters: string, about: string): Builtin => ({
-  name,
-  minArgs: name === 'MATCH' ? 2 : 3,
+const lookup = (name: keyof typeof lookups, minArgs: number, maxArgs: number): Own => ({
+  minArgs,
   maxArgs,
-  parameters,
-  about,
   compute: (args) => callForEach(name, name, lookups[name] as (...args: never[]) => unknown, args),
 });
 
-const xlookup: Builtin = {
-  name: 'XLOOKUP',
+export const xlookup: Own = {
   minArgs: 3,
   maxArgs: 6,
-  parameters: 'value, range, answers, [otherwise], [match = 0], [search = 1]',
-  about: 'Finds a value in a row or column and answers from the same place of another.',
   size: ([, range, answers]) =>
     range!.columns === 1 ? { rows: 1, columns: answers!.columns } : { rows: answers!.rows, columns: 1 },
   compute: (args) => callBody('XLOOKUP', 'XLOOKUP', lookups.XLOOKUP as (...args: never[]) => unknown, args),
 };
 
 /** Like MATCH, with the modes of XLOOKUP. */
-const xmatch: Builtin = {
-  name: 'XMATCH',
+export const xmatch: Own = {
   minArgs: 2,
   maxArgs: 4,
-  parameters: 'value, range, [match = 0], [search = 1]',
-  about: 'Place of a value in a row or column: exact, or with match −1 the next smaller, 1 the next larger.',
   compute([key, range, match, search]) {
     if (isIssue(range)) return range;
     const cells = isRange(range) ? range : rangeOf(1, 1, [range ?? null]);
@@ -147,31 +138,13 @@ const xmatch: Builtin = {
 const undefinedAsMissing = 'NA';
 
 /** OpenFormula, statistical functions, AVERAGEIFS: mean of the values whose cells meet all criteria. */
-const averageIfs: Builtin = {
-  name: 'AVERAGEIFS',
+export const averageIfs: Own = {
   minArgs: 3,
   maxArgs: 255,
-  parameters: 'values, range, criterion, …',
-  about: 'Mean of the values at whose places every criterion is met.',
   compute: (args) =>
     callBody('AVERAGEIFS', 'SUMIFS', conditional.AVERAGEIFS as (...args: never[]) => unknown, args),
 };
 
-export const overRanges = [
-  averageIfs,
-  xmatch,
-  xlookup,
-  lookup('MATCH', 3, 'value, range, [type = 1]', 'Place of a value in a row or column; type 0: any order.'),
-  lookup(
-    'VLOOKUP',
-    4,
-    'value, range, column, [sorted = TRUE]',
-    'Finds a value in the first column and answers from another of that row.',
-  ),
-  lookup(
-    'HLOOKUP',
-    4,
-    'value, range, row, [sorted = TRUE]',
-    'Finds a value in the first row and answers from another of that column.',
-  ),
-];
+export const match = lookup('MATCH', 2, 3);
+export const vlookup = lookup('VLOOKUP', 3, 4);
+export const hlookup = lookup('HLOOKUP', 3, 4);

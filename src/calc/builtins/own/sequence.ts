@@ -1,18 +1,15 @@
-import { isIssue, issue } from '../../../functions/core/issue.ts';
-import type { Argument, Outcome } from '../../../functions/core/value.ts';
-import { limits } from '../limits.ts';
-import type { Builtin } from './builtin.ts';
+import { isIssue, issue } from '../../../../functions/core/issue.ts';
+import type { Argument, Outcome } from '../../../../functions/core/value.ts';
+import { limits } from '../../limits.ts';
+import type { Own } from '../builtin.ts';
 import { numberOf, problem } from './reading.ts';
 
 const NAME = 'SEQUENCE';
 
 /** Numbers in steps, as many rows and columns as asked: at most so many cells that nobody waits for them. */
-export const sequence: Builtin = {
-  name: NAME,
+export const sequence: Own = {
   minArgs: 1,
   maxArgs: 4,
-  parameters: 'rows, [columns = 1], [start = 1], [step = 1]',
-  about: 'An array of numbers in equal steps, row by row.',
   compute([rowsGiven, columnsGiven, startGiven, stepGiven]: readonly Argument[]): Outcome {
     const numbers: number[] = [];
     for (const arg of [rowsGiven ?? 0, columnsGiven, startGiven, stepGiven]) {

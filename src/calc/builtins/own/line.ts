@@ -1,7 +1,7 @@
-import { type Issue, isIssue } from '../../../functions/core/issue.ts';
-import { type Argument, isRange, type Outcome, type Range } from '../../../functions/core/value.ts';
-import { type Line, lineThrough } from '../../../functions/statistics/line.ts';
-import type { Builtin } from './builtin.ts';
+import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
+import { type Argument, isRange, type Outcome, type Range } from '../../../../functions/core/value.ts';
+import { type Line, lineThrough } from '../../../../functions/statistics/line.ts';
+import type { Own } from '../builtin.ts';
 import { divided, numberOf, pairsIn } from './reading.ts';
 
 const lines = new WeakMap<Range, { readonly x: Range; readonly line: Line | Issue }>();
@@ -23,12 +23,9 @@ function through(name: string, y: Float64Array, x: Float64Array): Line | Issue {
 }
 
 /** OpenFormula, statistical functions, INTERCEPT: where the least-squares line meets x = 0. */
-const intercept: Builtin = {
-  name: 'INTERCEPT',
+export const intercept: Own = {
   minArgs: 2,
   maxArgs: 2,
-  parameters: 'y, x',
-  about: 'Intercept of the least-squares line of y on x.',
   compute: ([y, x]): Outcome => {
     const line = lineOf('INTERCEPT', y, x);
     return isIssue(line) ? line : line.intercept;
@@ -36,18 +33,13 @@ const intercept: Builtin = {
 };
 
 /** OpenFormula, statistical functions, FORECAST: the least-squares line at one x. */
-const forecast = (name: string): Builtin => ({
-  name,
+export const forecast: Own = {
   minArgs: 3,
   maxArgs: 3,
-  parameters: 'at, y, x',
-  about: 'The least-squares line of y on x, at one x.',
-  compute: ([given, y, x]): Outcome => {
+  compute: ([given, y, x], name): Outcome => {
     const at = numberOf(name, given);
     if (isIssue(at)) return at;
     const line = lineOf(name, y, x);
     return isIssue(line) ? line : line.intercept + line.slope * at;
   },
-});
-
-export const lineFunctions = [intercept, forecast('FORECAST'), forecast('FORECAST.LINEAR')];
+};

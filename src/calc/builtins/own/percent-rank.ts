@@ -1,7 +1,7 @@
-import { isIssue } from '../../../functions/core/issue.ts';
-import { isRange, type Outcome } from '../../../functions/core/value.ts';
-import { sortedNumbersOf } from '../ranges/order.ts';
-import type { Builtin } from './builtin.ts';
+import { isIssue } from '../../../../functions/core/issue.ts';
+import { isRange, type Outcome } from '../../../../functions/core/value.ts';
+import { sortedNumbersOf } from '../../ranges/order.ts';
+import type { Own } from '../builtin.ts';
 import { countBelow, countUpTo } from './rank.ts';
 import { noData, notFound, numberOf, problem } from './reading.ts';
 
@@ -9,13 +9,10 @@ import { noData, notFound, numberOf, problem } from './reading.ts';
  * OpenFormula, statistical functions, PERCENTRANK: share of the other values that lie below; a value between two others
  * is interpolated. Cut off (not rounded) after `significance` digits. The exclusive form counts (below + 1)/(n + 1).
  */
-const percentRank = (name: string, exclusive: boolean): Builtin => ({
-  name,
+const percentRank = (exclusive: boolean): Own => ({
   minArgs: 2,
   maxArgs: 3,
-  parameters: 'range, value, [digits = 3]',
-  about: 'Where a value lies in a range, as a share from 0 to 1.',
-  compute([range, given, significance]): Outcome {
+  compute([range, given, significance], name): Outcome {
     if (isIssue(range)) return range;
     if (!isRange(range)) return problem(name, '#VALUE!', 'Cell range expected.');
     const value = numberOf(name, given);
@@ -47,8 +44,5 @@ function placeOf(sorted: Float64Array, value: number): number | undefined {
   return first + ((value - low) / (sorted[below]! - low)) * (below - first);
 }
 
-export const percentRanks = [
-  percentRank('PERCENTRANK', false),
-  percentRank('PERCENTRANK.INC', false),
-  percentRank('PERCENTRANK.EXC', true),
-];
+export const percentRankInclusive = percentRank(false);
+export const percentRankExclusive = percentRank(true);

@@ -1,7 +1,13 @@
-import { type Issue, isIssue, issue } from '../../../functions/core/issue.ts';
-import { type Argument, isRange, type Outcome, type Value, valueAt } from '../../../functions/core/value.ts';
-import { limits } from '../limits.ts';
-import type { Builtin } from './builtin.ts';
+import { type Issue, isIssue, issue } from '../../../../functions/core/issue.ts';
+import {
+  type Argument,
+  isRange,
+  type Outcome,
+  type Value,
+  valueAt,
+} from '../../../../functions/core/value.ts';
+import { limits } from '../../limits.ts';
+import type { Own } from '../builtin.ts';
 import { numberOf, problem } from './reading.ts';
 
 /** A value as text: numbers as they are written, yes/no in capitals, a blank as nothing. */
@@ -18,12 +24,9 @@ const oneText = (name: string, arg: Argument): string | Issue =>
   isRange(arg) ? problem(name, '#VALUE!', 'Cell range not allowed.') : textOf(arg);
 
 /** Joins texts and the cells of ranges, row by row. */
-const concat: Builtin = {
-  name: 'CONCAT',
+export const concat: Own = {
   minArgs: 1,
   maxArgs: 255,
-  parameters: 'text, …',
-  about: 'Joins texts and all cells of ranges into one text.',
   compute(args): Outcome {
     let joined = '';
     for (const arg of args) {
@@ -40,12 +43,9 @@ const concat: Builtin = {
 };
 
 /** OpenFormula, text functions, REPT. */
-const rept: Builtin = {
-  name: 'REPT',
+export const rept: Own = {
   minArgs: 2,
   maxArgs: 2,
-  parameters: 'text, count',
-  about: 'A text so many times over.',
   compute([given, times]): Outcome {
     const text = oneText('REPT', given);
     if (isIssue(text)) return text;
@@ -58,12 +58,9 @@ const rept: Builtin = {
 };
 
 /** OpenFormula, text functions, SUBSTITUTE: an empty text to look for changes nothing. */
-const substitute: Builtin = {
-  name: 'SUBSTITUTE',
+export const substitute: Own = {
   minArgs: 3,
   maxArgs: 4,
-  parameters: 'text, old, new, [which]',
-  about: 'Replaces an old text by a new one, everywhere or only where it occurs for the which-th time.',
   compute(args): Outcome {
     const [given, search, replacement, which] = args;
     const name = 'SUBSTITUTE';
@@ -92,5 +89,3 @@ const substitute: Builtin = {
     return text;
   },
 };
-
-export const texts = [concat, rept, substitute];

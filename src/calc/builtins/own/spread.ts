@@ -1,7 +1,7 @@
-import { type Issue, isIssue } from '../../../functions/core/issue.ts';
-import { type Argument, isRange, type Outcome } from '../../../functions/core/value.ts';
-import { sortedNumbersOf } from '../ranges/order.ts';
-import type { Builtin } from './builtin.ts';
+import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
+import { type Argument, isRange, type Outcome } from '../../../../functions/core/value.ts';
+import { sortedNumbersOf } from '../../ranges/order.ts';
+import type { Own } from '../builtin.ts';
 import { countUpTo } from './rank.ts';
 import { divided, noData, notFound, numberOf, numbersIn, problem } from './reading.ts';
 
@@ -18,13 +18,10 @@ function allNumbers(name: string, args: readonly Argument[]): Float64Array | Iss
 }
 
 /** OpenFormula, statistical functions, MODE: the value that occurs most often, the least of them where several do. */
-const mode = (name: string): Builtin => ({
-  name,
+export const mode: Own = {
   minArgs: 1,
   maxArgs: 255,
-  parameters: 'value, …',
-  about: 'The number that occurs most often; where several do, the smallest of them.',
-  compute(args): Outcome {
+  compute(args, name): Outcome {
     const numbers = allNumbers(name, args);
     if (isIssue(numbers)) return numbers;
     const sorted = numbers.slice().sort();
@@ -41,15 +38,12 @@ const mode = (name: string): Builtin => ({
     }
     return value ?? notFound(name);
   },
-});
+};
 
 /** OpenFormula, statistical functions, KURT: excess kurtosis of a sample; at least four values that differ. */
-const kurt: Builtin = {
-  name: 'KURT',
+export const kurt: Own = {
   minArgs: 1,
   maxArgs: 255,
-  parameters: 'value, …',
-  about: 'Kurtosis of a sample, 0 for a normal distribution: how heavy its tails are.',
   compute(args): Outcome {
     const x = allNumbers('KURT', args);
     if (isIssue(x)) return x;
@@ -67,12 +61,9 @@ const kurt: Builtin = {
 };
 
 /** OpenFormula, statistical functions, TRIMMEAN: mean without a share of the values, half of it off each end. */
-const trimmean: Builtin = {
-  name: 'TRIMMEAN',
+export const trimmean: Own = {
   minArgs: 2,
   maxArgs: 2,
-  parameters: 'range, share',
-  about: 'Mean without the given share of the values, half of it taken off each end.',
   compute([range, given]): Outcome {
     const share = numberOf('TRIMMEAN', given);
     if (isIssue(share)) return share;
@@ -88,13 +79,9 @@ const trimmean: Builtin = {
 };
 
 /** OpenFormula, statistical functions, FREQUENCY: how many values lie in each class, the last one open above. */
-const frequency: Builtin = {
-  name: 'FREQUENCY',
+export const frequency: Own = {
   minArgs: 2,
   maxArgs: 2,
-  parameters: 'range, upper limits',
-  about:
-    'How many values lie in each class up to the given limits, and how many above the last; in a column.',
   size: ([, limits]) => ({ rows: (limits ? limits.rows * limits.columns : 0) + 1, columns: 1 }),
   compute([range, given]): Outcome {
     const sorted = isRange(range) ? sortedNumbersOf(range) : numbersIn('FREQUENCY', range);
@@ -116,12 +103,9 @@ const frequency: Builtin = {
 };
 
 /** OpenFormula, mathematical functions, PERMUT: n! / (n − k)!. */
-const permut: Builtin = {
-  name: 'PERMUT',
+export const permut: Own = {
   minArgs: 2,
   maxArgs: 2,
-  parameters: 'n, k',
-  about: 'In how many orders k things can be taken out of n.',
   compute([first, second]): Outcome {
     const n = numberOf('PERMUT', first);
     const k = numberOf('PERMUT', second);
@@ -136,5 +120,3 @@ const permut: Builtin = {
       : problem('PERMUT', '#NUM!', 'NaN or infinite value encountered.');
   },
 };
-
-export const spreads = [mode('MODE'), mode('MODE.SNGL'), kurt, trimmean, frequency, permut];

@@ -1,13 +1,13 @@
-import { type Issue, isIssue } from '../../../functions/core/issue.ts';
+import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
 import {
   type Argument,
   isRange,
   type Outcome,
   type Range,
   type Value,
-} from '../../../functions/core/value.ts';
-import { type Regression, regress } from '../../../functions/statistics/regression.ts';
-import type { Builtin, Size } from './builtin.ts';
+} from '../../../../functions/core/value.ts';
+import { type Regression, regress } from '../../../../functions/statistics/regression.ts';
+import type { Own, Size } from '../builtin.ts';
 import { conditionOf, errorAt, isNumberAt, noData, problem, unequal } from './reading.ts';
 
 /** Columns of numbers beside y: a fit needs every cell. */
@@ -76,12 +76,9 @@ const variablesIn = ([y, x]: readonly Size[]): number =>
  * OpenFormula, statistical functions, LINEST: slopes from the last variable to the first, then the constant; with
  * `statistics` four rows more (errors; R² and error of estimate; F and degrees of freedom; sums of squares).
  */
-const linest: Builtin = {
-  name: 'LINEST',
+export const linest: Own = {
   minArgs: 1,
   maxArgs: 4,
-  parameters: 'y, [x], [constant = TRUE], [statistics = FALSE]',
-  about: 'Least-squares slopes (last variable first) and constant, in a row; with statistics five rows.',
   size: (args) => ({ rows: args.length > 3 ? 5 : 1, columns: variablesIn(args) + 1 }),
   compute([y, x, constant, statistics]): Outcome {
     const name = 'LINEST';
@@ -112,12 +109,9 @@ const linest: Builtin = {
 };
 
 /** OpenFormula, statistical functions, TREND: the least-squares fit at new values of the variables. */
-const trend: Builtin = {
-  name: 'TREND',
+export const trend: Own = {
   minArgs: 1,
   maxArgs: 4,
-  parameters: 'y, [x], [new x], [constant = TRUE]',
-  about: 'The least-squares fit at new values of x; without them at those it was fitted on.',
   size: ([y, x, at]) => {
     const shape = at && at.rows * at.columns > 0 ? at : (x ?? y!);
     const p = variablesIn([y!, ...(x ? [x] : [])]);
@@ -157,5 +151,3 @@ const trend: Builtin = {
       : { rows: values.length, columns: 1, values };
   },
 };
-
-export const leastSquares = [linest, trend];
