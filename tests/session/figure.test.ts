@@ -75,7 +75,7 @@ describe('the figure of a row', () => {
 
   test('takes other columns that the book’s setting names, and set-up from named cells', () => {
     const session = ada();
-    session.execute({ do: 'change-column', sheet: 'roster', column: 'femur', change: { name: 'thigh' } });
+    session.execute({ do: 'change-column', sheet: 'roster', column: 'femur', change: { name: 'long_bone' } });
     expect(posture(session.figure('roster', 0).flat).lean).toBeCloseTo(leanOf(build)!, 9);
     session.execute({ do: 'change-column', sheet: 'roster', column: 'femur', change: { role: null } });
     expect(session.figure('roster', 0).missing).toEqual(['femur']);
@@ -83,7 +83,7 @@ describe('the figure of a row', () => {
       do: 'set-part',
       part: 'settings',
       key: 'figure',
-      value: { columns: { femur: 'thigh' } },
+      value: { columns: { femur: 'long_bone' } },
     });
     expect(posture(session.figure('roster', 0).flat).lean).toBeCloseTo(leanOf(build)!, 9);
     session.execute({ do: 'add-sheet', name: 'set_up', rows: 1, columns: [{ name: 'word', kind: 'text' }] });
@@ -93,7 +93,7 @@ describe('the figure of a row', () => {
       do: 'set-part',
       part: 'settings',
       key: 'figure',
-      value: { columns: { femur: 'thigh', placement: 'bar_place' } },
+      value: { columns: { femur: 'long_bone', placement: 'bar_place' } },
     });
     expect(posture(session.figure('roster', 0).flat).lean).toBeLessThan(leanOf(build)!);
   });

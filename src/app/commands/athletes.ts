@@ -1,9 +1,9 @@
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { SheetOutline } from '../../session/api.ts';
 import type { Page } from '../state/page.ts';
 import type { Athlete } from './finds.ts';
 
 const MOST_ROWS = 20_000;
-const PERSON = /^(athlete|lifter|player|participant|name)s?$/i;
 
 /** Everybody whom the sheets of data name, once each, with the first row. */
 export async function athletesOf(page: Page): Promise<readonly Athlete[]> {
@@ -23,8 +23,5 @@ export async function athletesOf(page: Page): Promise<readonly Athlete[]> {
 
 const personColumn = ({ columns, purpose }: SheetOutline): number =>
   purpose === 'gathered'
-    ? columns.findIndex(
-        ({ kind, name, label, role }) =>
-          kind === 'text' && (role === 'athlete' || PERSON.test(name) || PERSON.test(label)),
-      )
+    ? columns.findIndex((column) => column === columnInRole({ columns }, 'athlete'))
     : -1;

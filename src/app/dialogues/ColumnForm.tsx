@@ -8,6 +8,7 @@ import { run, showNewColumn } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { functionHelp } from '../state/functions.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
+import { RoleField } from './RoleField.tsx';
 
 const kinds: readonly { readonly kind: ColumnKind; readonly label: string }[] = [
   { kind: 'number', label: 'Number' },
@@ -40,6 +41,7 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
   const choices = useSignal(column?.choices?.join('\n') ?? '');
   const formula = useSignal(column?.formula ?? '');
   const note = useSignal(column?.note ?? '');
+  const role = useSignal(column?.role ?? '');
   const proposed = properName(label.value || 'column', (taken) => {
     const same = (name: string) => name.toLowerCase() === taken.toLowerCase();
     return (
@@ -61,6 +63,8 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
       choices: kind.value === 'choice' ? linesOf(choices.value) : null,
       formula: formula.value.trim() || null,
       note: note.value.trim() || null,
+      // Said only where it was changed: a column that is renamed here stays what it is.
+      ...(role.value === (column?.role ?? '') ? {} : { role: role.value || null }),
     };
     const before = new Set(sheet.columns.map(({ id }) => id));
     const done = await run(
@@ -180,6 +184,17 @@ export function ColumnForm({ sheet, column, index, close }: Props) {
             </label>
           </>
         )}
+        <RoleField
+          sheet={sheet}
+          column={{
+            id: column?.id,
+            name: column?.name ?? name.value ?? proposed,
+            label: column?.label ?? label.value,
+            kind: kind.value,
+            ...(kind.value === 'number' && dimension.value ? { dimension: dimension.value } : {}),
+          }}
+          role={role}
+        />
         {kind.value === 'choice' && (
           <Field label="Choices" hint="One per line.">
             <textarea

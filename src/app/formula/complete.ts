@@ -7,8 +7,10 @@ import {
 } from '@codemirror/autocomplete';
 import type { EditorView } from '@codemirror/view';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';
 import { commonFunctions, inBrackets } from './common-functions.ts';
+import { callAt } from './signature.ts';
 
 /** What can stand in a formula here. */
 export interface Vocabulary {
@@ -40,16 +42,27 @@ export function completeFrom(context: CompletionContext, words: Vocabulary): Com
       })),
       validFor: /^[\p{L}\p{N}_]*$/u,
     };
-  return { from, options: optionsOf(words), validFor: /^[\p{L}\p{N}_.]*$/u };
+  const wanted = wantedHere(before, words);
+  return { from, options: optionsOf(words, wanted), validFor: /^[\p{L}\p{N}_.]*$/u };
 }
 
-function optionsOf({ functions, outline, sheet }: Vocabulary): readonly Completion[] {
+/** The column that the argument at the caret asks for: the one that is what the parameter says, whatever its name. */
+function wantedHere(before: string, { functions, sheet }: Vocabulary): string | undefined {
+  const call = callAt(before, before.length);
+  const parameter = call && functions.find(({ name }) => name === call.name)?.parameters[call.argument];
+  return parameter && sheet ? columnInRole(sheet, parameter.name.toLowerCase())?.id : undefined;
+}
+
+function optionsOf(
+  { functions, outline, sheet }: Vocabulary,
+  wanted: string | undefined,
+): readonly Completion[] {
   const columns = (sheet?.columns ?? []).map(
     (column): Completion => ({
       label: column.name,
       detail: detailOf(column.label, column.unit),
       type: 'column',
-      boost: 99,
+      boost: column.id === wanted ? 99 : 90,
     }),
   );
   const names = (outline?.names ?? []).map(

@@ -1,6 +1,5 @@
 import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { ColumnForm } from '../dialogues/ColumnForm.tsx';
 import '../dialogues/dialogues.css';
 import { FilterForm } from '../dialogues/FilterForm.tsx';
 import { FindForm } from '../dialogues/FindForm.tsx';
@@ -11,6 +10,7 @@ import { focusCentre } from '../state/focus.ts';
 import type { Dialogue, Page } from '../state/page.ts';
 import { Later } from './Later.tsx';
 
+const columnForm = () => import('../dialogues/ColumnForm.tsx').then(({ ColumnForm }) => ColumnForm);
 const summaryForm = () => import('../dialogues/SummaryForm.tsx').then(({ SummaryForm }) => SummaryForm);
 const reportForm = () => import('../report/ReportForm.tsx').then(({ ReportForm }) => ReportForm);
 const booksPage = () => import('../books/BooksPage.tsx').then(({ BooksPage }) => BooksPage);
@@ -49,7 +49,14 @@ function show(open: Dialogue, page: Page, close: () => void): VNode | null {
     case 'column': {
       const sheet = page.outline.value?.sheets.find(({ id }) => id === open.sheet);
       const column = sheet?.columns.find(({ id }) => id === open.column) ?? null;
-      return sheet ? <ColumnForm sheet={sheet} column={column} index={open.index} close={close} /> : null;
+      return sheet ? (
+        <Later
+          key="columnForm"
+          load={columnForm}
+          of={{ sheet, column, index: open.index, close }}
+          failed={close}
+        />
+      ) : null;
     }
     case 'sheet':
       return (

@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { athletesOf } from '../commands/athletes.ts';
 import { type Athlete, type Find, finds } from '../commands/finds.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
@@ -23,9 +22,11 @@ export function Finder() {
     dialog.current?.setAttribute('closedby', 'any');
     dialog.current?.showModal();
     void loadFunctions(page);
-    athletesOf(page).then((all) => {
-      athletes.value = all;
-    }, gone);
+    import('../commands/athletes.ts')
+      .then(({ athletesOf }) => athletesOf(page))
+      .then((all) => {
+        athletes.value = all;
+      }, gone);
   }, [open]);
   const groups = open ? finds(page, text.value, functionHelp.value, athletes.value) : [];
   const flat = groups.flatMap(({ items }) => items);

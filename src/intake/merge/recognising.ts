@@ -123,8 +123,8 @@ function* once(
 }
 
 const lines = synonymIndex(synonyms);
-const isLike = ({ name, label }: Column, word: string): boolean =>
-  [name, label].some((text) => {
+const isLike = ({ name, label, role = '' }: Column, word: string): boolean =>
+  [name, label, role].some((text) => {
     const line = lines.get(headingKey(text));
     return line !== undefined && line === lines.get(word);
   });

@@ -36,9 +36,7 @@ function peopleOf(sheet: Sheet, who: Who): Person[] {
 /** Identifier and birth date of a row, from the columns that are called so. */
 function identityIn(columns: readonly Filled[], named: Column): (row: number) => Identity {
   const find = (line: number | undefined): CellBlock | undefined =>
-    columns.find(
-      ({ column }) => column.id !== named.id && [lineOf(column.name), lineOf(column.label)].includes(line),
-    )?.cells;
+    columns.find(({ column }) => column.id !== named.id && linesOf(column).includes(line))?.cells;
   const ids = find(idLine);
   const births = find(birthLine);
   return (row) => {
@@ -79,6 +77,9 @@ const athleteLine = index.get('athlete');
 const idLine = index.get('id');
 const birthLine = index.get('birth date');
 const lineOf = (text: string): number | undefined => index.get(headingKey(text));
+/** The lines of synonyms that a column stands in: by its name, its label and what it says it is. */
+const linesOf = ({ name, label, role }: Column): readonly (number | undefined)[] =>
+  [name, label, role ?? ''].map(lineOf);
 
 /** A recipe of the book looks people up in this sheet. */
 export const isRoster = (book: Book | undefined, { name }: Sheet): boolean =>
@@ -89,14 +90,11 @@ export const isRoster = (book: Book | undefined, { name }: Sheet): boolean =>
 
 /** The column that names somebody, and the sheet that lists each person once; null where the book has none. */
 export function guessWho(book: Book | undefined, target: Sheet, columns: readonly Filled[]): Who | null {
-  const named = columns.find(
-    ({ column }) =>
-      column.kind === 'text' && [lineOf(column.name), lineOf(column.label)].includes(athleteLine),
-  );
+  const named = columns.find(({ column }) => column.kind === 'text' && linesOf(column).includes(athleteLine));
   if (!named || athleteLine === undefined) return null;
   for (const sheet of book?.sheets ?? []) {
     if (sheet.id === target.id || sheet.rows === 0 || sheet.purpose !== 'gathered') continue;
-    const name = sheet.columns.find((c) => [lineOf(c.name), lineOf(c.label)].includes(athleteLine));
+    const name = sheet.columns.find((c) => linesOf(c).includes(athleteLine));
     const cells = name && sheet.cells.get(name.id);
     if (!name || !cells) continue;
     const texts = Array.from({ length: sheet.rows }, (_, row) => cellWords(cells, row)).filter(
@@ -104,7 +102,7 @@ export function guessWho(book: Book | undefined, target: Sheet, columns: readonl
     );
     // A roster lists everybody once; a log does not.
     if (texts.length === 0 || new Set(texts).size < texts.length) continue;
-    const also = sheet.columns.filter((c) => [lineOf(c.name), lineOf(c.label)].includes(idLine));
+    const also = sheet.columns.filter((c) => linesOf(c).includes(idLine));
     return { column: named.column.name, roster: sheet.name, name: name.name, also: also.map((c) => c.name) };
   }
   return null;

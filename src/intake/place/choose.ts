@@ -11,6 +11,7 @@ import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
 import { listed } from '../listed.ts';
 import type { ImportOptions } from '../options.ts';
 import { IntakeRefusal, note } from '../sentences.ts';
+import { declareRoles } from './declare-roles.ts';
 import { type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
 import { tonnageColumn } from './tonnage.ts';
 
@@ -90,6 +91,13 @@ export function chooseColumns(
     const one = oneSet(sheet, findings, [...matches, ...made], isTaken);
     if (one) (one.isNew ? made : matches).push(one.match);
   }
+  const fresh = made.filter(({ column }) => !sheet.columns.includes(column));
+  const declared = declareRoles(
+    fresh.map(({ column }) => column),
+    sheet,
+  );
+  for (const [at, match] of fresh.entries())
+    made.splice(made.indexOf(match), 1, { ...match, column: declared[at]! });
   const tonnage = sheet.columns.length === 0 ? tonnageColumn(made, isTaken) : null;
   const computing = tonnage ? [tonnage] : [];
   const newColumns = [...made.map((m) => m.column), ...computing];

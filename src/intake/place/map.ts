@@ -1,6 +1,7 @@
 import { closest, distance } from 'fastest-levenshtein';
 import type { Column } from '../../book/model.ts';
 import { goneName } from '../../book/references/gone.ts';
+import { roles } from '../../book/roles/list.ts';
 import type { ColumnFinding } from '../api.ts';
 import { readHeading } from '../detect/heading.ts';
 import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
@@ -87,7 +88,14 @@ const keysOf = (column: Column): readonly string[] => [
   headingKey(column.name),
   headingKey(column.label),
   headingKey(readHeading(column.label).label),
+  ...(column.role === undefined ? [] : roleKeys(column.role)),
 ];
+
+/** A column that says what it is is found by that, whatever it is called. */
+const roleKeys = (role: string): readonly string[] => {
+  const known = roles.get(role);
+  return known ? [headingKey(role), headingKey(known.label)] : [];
+};
 
 /** A synonym with a unit of another dimension means something else: "bar (kg)" feeds no length. */
 const fitsDimension = (source: ColumnFinding, column: Column): boolean =>

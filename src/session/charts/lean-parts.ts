@@ -1,3 +1,4 @@
+import { dayColumn } from '../../book/roles/day-column.ts';
 import type { ExplainedLean, ExplainedPart } from '../figure/answer.ts';
 import { signedWhole } from '../figure/drawing/explained.ts';
 import { degrees } from '../figure/drawing/words.ts';
@@ -58,7 +59,7 @@ export function leanParts(read: Read, record: ChartRecord, context: ReadContext)
 
 function observedIn(read: Read, context: ReadContext): readonly Observed[] {
   const { sheet } = read;
-  const dates = sheet.columns.find(({ kind }) => kind === 'date');
+  const dates = dayColumn(sheet);
   return [...read.rows].flatMap((row): Observed[] => {
     const group = read.groupOf[row]!;
     if (group < 0 || Number.isNaN(read.measures[0]!.values[row]!)) return [];

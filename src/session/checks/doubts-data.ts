@@ -3,6 +3,7 @@ import { Kind, type Range } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { definePart, pointsAtNothing } from '../../book/references/part.ts';
+import { roleOf } from '../../book/roles/column-in-role.ts';
 import { z } from '../../book/zod.ts';
 import { today, writeDate } from '../../units/date.ts';
 import { chosenColumns, columnFor, titleOf } from '../figure/figure-lifter.ts';
@@ -136,9 +137,8 @@ export function oldAfter(book: Book): number | undefined {
   return read.success ? read.data.testsOlderThan : undefined;
 }
 
-const TEST_DATE = /test|measur|screen|assess|examin/i;
-const isTestDate = ({ kind, name, label }: Column): boolean =>
-  kind === 'date' && TEST_DATE.test(`${name} ${label}`);
+/** A sheet may have several test dates; only one can be the test date of its rows. */
+const isTestDate = (column: Column): boolean => column.kind === 'date' && roleOf(column) === 'tested';
 
 /** Lifters whose latest test is older than the chosen time. */
 function oldTests(context: ReadContext, sheet: Sheet): readonly Doubt[] {

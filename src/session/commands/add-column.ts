@@ -3,6 +3,7 @@ import { limits } from '../../book/file-frame.ts';
 import type { Column } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
+import { checkRole } from '../../book/roles/check-role.ts';
 import { z } from '../../book/zod.ts';
 import { followReferences } from '../follow-references.ts';
 import { bareFormula } from '../text/bare-formula.ts';
@@ -35,6 +36,7 @@ export const addColumn = defineCommand({
       text ? state.calculation.check(text, place) : undefined,
       true,
     );
+    checkRole(sheet, column);
     const at = Math.min(index ?? sheet.columns.length, sheet.columns.length);
     const { edits } = followReferences(state.book, {
       is: 'move-columns',

@@ -2,6 +2,7 @@ import { limits } from '../../book/file-frame.ts';
 import type { Column, Purpose } from '../../book/model.ts';
 import { nameKey, properName } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
+import { checkRole } from '../../book/roles/check-role.ts';
 import { z } from '../../book/zod.ts';
 import { bareFormula } from '../text/bare-formula.ts';
 import { columnParts, type Loose, tidyColumn } from './column-parts.ts';
@@ -28,6 +29,7 @@ export const addSheet = defineCommand({
     const called = name ?? properName(label || 'sheet', sheetTaken(state));
     checkSheetName(state, called);
     const made = newColumns(state, columns);
+    for (const column of made) checkRole({ label: label ?? called, columns: made }, column);
     const id = newId(called, (n) => sheets.some((s) => s.id === n));
     return {
       edit: {

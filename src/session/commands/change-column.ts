@@ -1,8 +1,9 @@
 import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Cell, Cells } from '../../book/cells.ts';
 import type { Edit } from '../../book/edit.ts';
-import type { Book, Column } from '../../book/model.ts';
-import { roleAfter } from '../../book/roles.ts';
+import type { Column, Sheet } from '../../book/model.ts';
+import { checkRole } from '../../book/roles/check-role.ts';
+import { columnInRole, roleAfter } from '../../book/roles/column-in-role.ts';
 import { z } from '../../book/zod.ts';
 import { renameColumn } from '../../calc/index.ts';
 import type { Locale } from '../../units/locale.ts';
@@ -44,7 +45,10 @@ export const changeColumn = defineCommand({
           { sheet: id, column: ofId },
         )
       : undefined;
-    const column = renamed ? renamedColumn(state, id, before, after) : after;
+    const called = renamed || after.label !== before.label;
+    const named = renamed ? withOwnFormula(state, id, before, after) : after;
+    const column = called && change.role === undefined ? sameRole(state, sheet, before, named) : named;
+    if (change.role) checkRole(sheet, column);
     const edits: Edit[] = [...(followed?.edits ?? []), { do: 'change-column', sheet: id, column }];
     const cells = sheet.cells.get(ofId)!;
     const reread = readAgain(before, after) ? rereadCells(cells, before, after, locale) : undefined;
@@ -70,22 +74,19 @@ export const changeColumn = defineCommand({
   },
 });
 
-/** A column under its new name: its own formula follows, and what it is for figure and handouts stays. */
-function renamedColumn({ book }: State, sheet: string, before: Column, after: Column): Column {
-  const { role: _, ...rest } = after;
-  const role = roleAfter({ ...before, ...(before.role ? {} : roleChosen(book, before)) }, after);
-  return {
-    ...rest,
-    ...(rest.formula === undefined
-      ? {}
-      : { formula: renameColumn(rest.formula, book, sheet, sheet, before.id, after.name) }),
-    ...(role === undefined ? {} : { role }),
-  };
-}
+/** A column's own formula under its new name. */
+const withOwnFormula = ({ book }: State, sheet: string, before: Column, after: Column): Column =>
+  after.formula === undefined
+    ? after
+    : { ...after, formula: renameColumn(after.formula, book, sheet, sheet, before.id, after.name) };
 
-function roleChosen(book: Book, { name }: Column): { role?: string } {
-  const role = chosenRole(book, name);
-  return role === undefined ? {} : { role };
+/** What a column is for figure, handouts and checks stays, whatever it is called. */
+function sameRole({ book }: State, sheet: Sheet, before: Column, after: Column): Column {
+  const { role: _, ...rest } = after;
+  const chosen = before.role === undefined ? chosenRole(book, before.name) : undefined;
+  const taken = chosen !== undefined && columnInRole(sheet, chosen)?.role === chosen;
+  const role = chosen !== undefined && !taken ? chosen : roleAfter(sheet, before, after);
+  return role === undefined ? rest : { ...rest, role };
 }
 
 /** A change of one part is called by it. */
@@ -97,6 +98,7 @@ function wordsFor({ label }: Column, parts: readonly string[]): string {
     unit: `Change the unit of ${label}`,
     note: `Change the note of ${label}`,
     format: `Change the number format of ${label}`,
+    role: `Change what ${label} is`,
     formula: `Change the formula of ${label}`,
   };
   return (only && called[only]) || `Change column ${label}`;

@@ -1,6 +1,6 @@
 import { nameKey } from '../../book/names.ts';
 import { refuse } from '../../book/refusal.ts';
-import { cellRoleAfter } from '../../book/roles.ts';
+import { cellRoleAfter } from '../../book/roles/cell-in-role.ts';
 import { z } from '../../book/zod.ts';
 import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';

@@ -2,7 +2,7 @@ import { sheetOf } from '../../book/book.ts';
 import type { Cell } from '../../book/cell.ts';
 import { limits } from '../../book/file-frame.ts';
 import { refuse } from '../../book/refusal.ts';
-import { columnInRole } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { z } from '../../book/zod.ts';
 import { type Observation, POINTS } from '../picture/points.ts';
 import { missingColumns, STORED } from '../picture/stored-columns.ts';

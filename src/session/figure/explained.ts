@@ -2,7 +2,8 @@
 import { isIssue } from '../../../functions/core/issue.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { Sheet } from '../../book/model.ts';
-import { columnInRole } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
+import { dayColumn } from '../../book/roles/day-column.ts';
 import { MEASURING_ERROR, PLACING } from '../measuring-error.ts';
 import type { ReadContext } from '../open-book.ts';
 import type { ExplainedLean, ExplainedPart } from './answer.ts';
@@ -46,7 +47,7 @@ function seenOf(context: ReadContext, known: Known): Seen | null {
   let latest: { seen: Seen; day: number } | null = null;
   for (const sheet of context.book.sheets) {
     if (sheet.id === known.sheet.id || !columnInRole(sheet, 'observed_lean')) continue;
-    const dates = sheet.columns.find(({ kind }) => kind === 'date');
+    const dates = dayColumn(sheet);
     for (let row = 0; row < Math.min(sheet.rows, MOST); row++) {
       const seen = seenIn(context, sheet, row);
       if (!seen || titleOf(context, sheet, row).trim().toLowerCase() !== name) continue;

@@ -8,8 +8,11 @@ import type { Book, Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { definePart, type References } from '../../book/references/part.ts';
-import { cellInRole, columnInRole } from '../../book/roles.ts';
+import { cellInRole } from '../../book/roles/cell-in-role.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
+import { dayColumn } from '../../book/roles/day-column.ts';
 import { z } from '../../book/zod.ts';
+import { athleteIn } from '../athlete-in.ts';
 import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 
@@ -154,11 +157,13 @@ function valueFor(
   return cell === null || cell === '' ? [null, 'default'] : [cell, 'setting'];
 }
 
-/** What the row is called: its first text. */
-export function titleOf({ calculation }: ReadContext, sheet: Sheet, row: number): string {
+/** What the row is called: its athlete, else its first text. */
+export function titleOf(context: ReadContext, sheet: Sheet, row: number): string {
+  const athlete = athleteIn(context, sheet, row);
+  if (athlete !== undefined) return athlete;
   for (const column of sheet.columns) {
     if (column.kind !== 'text' && column.kind !== 'choice') continue;
-    const value = calculation.value(sheet.id, column.id, row);
+    const value = context.calculation.value(sheet.id, column.id, row);
     if (typeof value === 'string' && value.trim() !== '') return value;
   }
   return `${sheet.label}, row ${row + 1}`;
@@ -174,7 +179,7 @@ export function absentFrom(book: Book, sheet: Sheet): readonly string[] {
 
 /** The date that tells two rows of the same name apart. */
 export function dateOf({ calculation, locale }: ReadContext, sheet: Sheet, row: number): string | undefined {
-  const column = sheet.columns.find(({ kind }) => kind === 'date');
+  const column = dayColumn(sheet);
   const value = column ? calculation.value(sheet.id, column.id, row) : null;
   return column && typeof value === 'number' ? displayOf(value, column, locale) : undefined;
 }

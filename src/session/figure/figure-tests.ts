@@ -1,6 +1,7 @@
 import { sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
-import { columnInRole, laterEndings, takenAgain } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
+import { laterEndings, takenAgain } from '../../book/roles/list.ts';
 import type { ReadContext } from '../open-book.ts';
 import type { OtherTest } from './answer.ts';
 import { dateOf, type Known, type Measure, titleOf } from './figure-lifter.ts';

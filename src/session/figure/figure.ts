@@ -2,7 +2,7 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
-import { columnInRole } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { writeNumber } from '../../units/number.ts';
 import type { ReadContext } from '../open-book.ts';
 import { typedText } from '../text/typed.ts';

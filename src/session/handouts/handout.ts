@@ -2,7 +2,7 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import * as say from '../../../functions/tables/sources.ts';
 import { columnNamed } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
-import { columnInRole, roleOf } from '../../book/roles.ts';
+import { columnInRole, roleIn } from '../../book/roles/column-in-role.ts';
 import { writeDate } from '../../units/date.ts';
 import type { Figure } from '../figure/answer.ts';
 import { figureOf } from '../figure/figure.ts';
@@ -123,7 +123,7 @@ function numbersOf(
       ? `none: ${context.calculation.sentence(value)}`
       : readable(value, column, context, headingUnit(context, sheet.id, column));
     if (text === null) return [];
-    const isLean = ['lean', 'lean_used', 'lean_lifted'].includes(roleOf(column));
+    const isLean = ['lean', 'lean_used', 'lean_lifted'].includes(roleIn(sheet, column) ?? '');
     const off =
       error === undefined ? (isLean ? figure.leanError : null) : numberIn(context, error, sheet, row);
     return [

@@ -2,7 +2,7 @@ import type { Book, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
-import { measuredSheet } from '../../book/roles.ts';
+import { measuredSheet } from '../../book/roles/column-in-role.ts';
 import { z } from '../../book/zod.ts';
 import type { ReadContext } from '../open-book.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';

@@ -1,5 +1,6 @@
 import type { Book, Sheet } from '../../book/model.ts';
-import { cellInRole, columnInRole } from '../../book/roles.ts';
+import { cellInRole } from '../../book/roles/cell-in-role.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';
 import type { NumberLine } from './settings.ts';
 

@@ -2,7 +2,7 @@
 
 import { columnNamed, findSheet, sheetNamed } from '../../book/book.ts';
 import { definePart } from '../../book/references/part.ts';
-import { measuredSheet } from '../../book/roles.ts';
+import { measuredSheet } from '../../book/roles/column-in-role.ts';
 import { handoutSettings, placePattern, settingsKey } from './settings.ts';
 
 export const handoutPart = definePart({

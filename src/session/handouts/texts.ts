@@ -3,7 +3,8 @@ import { isMatrix, type Value } from '../../../functions/core/value.ts';
 import { columnNamed, columnOf, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
-import { roleOf } from '../../book/roles.ts';
+import { cellRoleOf } from '../../book/roles/cell-in-role.ts';
+import { roleOf } from '../../book/roles/column-in-role.ts';
 import { writeNumber } from '../../units/number.ts';
 import { signOf } from '../../units/sign.ts';
 import { displayUnitOf, fromBase } from '../../units/unit.ts';
@@ -86,7 +87,7 @@ function wordsFor(context: ReadContext, name: string, sheet: Sheet, row: number)
   const own = columnOf(sheetOf(book, named.sheet), named.column);
   const meaning = own.dimension ? undefined : calculation.meaning(named.sheet, named.column, named.row);
   if (meaning) return readable(value, wayOf(own, meaning).column, context);
-  const like = own.dimension === undefined ? likeOf(roleOf(named), sheet) : undefined;
+  const like = own.dimension === undefined ? likeOf(cellRoleOf(named), sheet) : undefined;
   return readable(value, like ?? own, context);
 }
 

@@ -1,4 +1,5 @@
 import type { Column, NamedCell } from '../../book/model.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { SheetOutline } from '../sheet/answer.ts';
 import { PLATE } from './points.ts';
 import { STORED } from './stored-columns.ts';
@@ -14,8 +15,7 @@ const labels = {
   ankle: 'Ankle range',
 } as const;
 
-const here = (name: string, sheet: SheetOutline) =>
-  sheet.columns.some((column) => column.name.toLowerCase() === name);
+const here = (role: string, sheet: SheetOutline) => columnInRole(sheet, role)?.name;
 
 /** The sheet that knows the lifters' build; the observed squat takes lengths and ankle range from there. */
 const builds = (sheets: readonly SheetOutline[]): SheetOutline | undefined =>
@@ -147,7 +147,7 @@ export function observedSheet(
     format: { digits: name === 'ankle' ? 0 : 1 },
     ...(from
       ? {
-          formula: `IF(ISBLANK(athlete), "", INDEX(${from.name}.${name}, MATCH(athlete, ${from.name}.athlete, 0)))`,
+          formula: `IF(ISBLANK(athlete), "", INDEX(${from.name}.${here(name, from)}, MATCH(athlete, ${from.name}.${here('athlete', from)}, 0)))`,
           note: `Looked up in ${from.label} by the athlete’s name.`,
         }
       : {}),

@@ -1,6 +1,6 @@
 /** The columns in which a sheet stores a picture's points. */
 import type { Column } from '../../book/model.ts';
-import { roleOf } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { type Observation, POINTS } from './points.ts';
 
 /** The columns that a digitised frame is stored in, by name, each with what it takes from it. */
@@ -78,6 +78,4 @@ const NEEDED = STORED.filter(
 
 /** Labels of the columns that a sheet lacks. */
 export const missingColumns = (sheet: { readonly columns: readonly Column[] }): readonly string[] =>
-  NEEDED.filter(({ name }) => !sheet.columns.some((column) => roleOf(column) === name)).map(
-    ({ label }) => label,
-  );
+  NEEDED.filter(({ name }) => !columnInRole(sheet, name)).map(({ label }) => label);

@@ -1,6 +1,6 @@
 import { sheetOf } from '../../book/book.ts';
 import { nameKey } from '../../book/names.ts';
-import { columnInRole } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import type { ReadContext } from '../open-book.ts';
 import { type Observation, PLATE, POINTS, type Spots } from './points.ts';

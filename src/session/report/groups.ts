@@ -1,7 +1,7 @@
 import { Kind, valueAt } from '../../../functions/core/value.ts';
 import { ascending, mean, quantile, standardDeviation } from '../../../functions/statistics/describe.ts';
 import type { Sheet } from '../../book/model.ts';
-import { columnInRole, measuredSheet } from '../../book/roles.ts';
+import { columnInRole, measuredSheet } from '../../book/roles/column-in-role.ts';
 import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';

@@ -3,9 +3,11 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import type { Parameter } from '../../../functions/core/parameter.ts';
 import type { Matrix, Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
-import { columnNamed, sheetOf } from '../../book/book.ts';
+import { sheetOf } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
+import { cellInRole } from '../../book/roles/cell-in-role.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { Place } from '../../calc/api.ts';
 import { numberText, quoted } from '../../calc/language/print.ts';
 import { centimetres, degrees } from '../figure/drawing/words.ts';
@@ -75,9 +77,9 @@ function errorOf(
 }
 
 function fromBook({ book }: ReadContext, sheet: Sheet, parameter: Parameter): string | undefined {
-  const column = columnNamed(sheet, parameter.name);
+  const column = columnInRole(sheet, parameter.name);
   if (column) return parameter.kind === 'range' ? `${sheet.name}.${column.name}` : column.name;
-  return parameter.kind === 'range' ? undefined : book.names.get(nameKey(parameter.name))?.name;
+  return parameter.kind === 'range' ? undefined : cellInRole(book, nameKey(parameter.name))?.name;
 }
 
 /** A value that the function is at home with. */

@@ -4,7 +4,7 @@ import type { Constant, Source } from '../../../functions/core/source.ts';
 import { columnNamed, columnOf, sheetOf } from '../../book/book.ts';
 import type { Column } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
-import { roleOf } from '../../book/roles.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { Place } from '../../calc/api.ts';
 import { shiftRelative } from '../../calc/language/move.ts';
 import { type Mention, rewrite } from '../../calc/language/rewrite.ts';
@@ -42,7 +42,8 @@ export function workingOf(context: ReadContext, place: Required<Place>): Working
   const calls = here === undefined || stopped ? [] : callsIn(context, here, place);
   const definitions = [...new Set(calls.map(({ definition }) => definition))];
   const parted =
-    roleOf(column) === 'observed_lean' || definitions.some(({ name }) => name === 'LEAN.EXPLAIN');
+    columnInRole(sheet, 'observed_lean') === column ||
+    definitions.some(({ name }) => name === 'LEAN.EXPLAIN');
   const explained = parted ? explainedRow(context, knownOf(context, sheet, place.row, {})) : null;
   const told = {
     place,
