@@ -12,6 +12,7 @@ import type {
   Tile,
 } from '../session/api.ts';
 import type { Charted } from '../session/charts/chart.ts';
+import type { ChartPerson } from '../session/charts/person.ts';
 import type { UnreadableCells } from '../session/checks/unreadable-cells.ts';
 import type { Command } from '../session/commands/index.ts';
 import type { Paste } from '../session/commands/paste-text.ts';
@@ -123,7 +124,8 @@ export interface BookService {
   /** The picture's points that a row has; with a fingerprint, the rows that have that picture. */
   picture(sheet: string, row: number, hash?: string): Promise<StoredPicture>;
   /** What a chart of the book shows now. */
-  chart(key: string): Promise<Charted>;
+  /** The same of one person only. */
+  chart(key: string, person?: ChartPerson): Promise<Charted>;
   /** A page for each athlete, as data. */
   handouts(request: HandoutRequest): Promise<Handouts>;
   /** What a rule of the handouts does that is being written. */

@@ -78,9 +78,9 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     picture: async (...at) => keeper.session.picture(...at),
     descent: async (...at) => keeper.session.descent(...at),
     heelOrAnkle: async (...at) => keeper.session.heelOrAnkle(...at),
-    async chart(key) {
+    async chart(key, person) {
       const { chartOf } = await import('../session/charts/chart.ts');
-      return keeper.session.ask((context) => chartOf(context, key));
+      return keeper.session.ask((context) => chartOf(context, key, person));
     },
     async handouts(request) {
       const { handoutsOf } = await import('../session/handouts/handouts.ts');

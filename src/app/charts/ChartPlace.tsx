@@ -6,12 +6,14 @@ import { usePage } from '../state/context.ts';
 import { focusCentre } from '../state/focus.ts';
 import './charts.css';
 import { ChartView } from './ChartView.tsx';
+import { PersonPicker, personFor } from './PersonPicker.tsx';
 
 /** The chart on show, over the sheet. Asks the session again whenever the book changes. */
 export function ChartPlace() {
   const page = usePage();
   const chart = useSignal<Charted | string | null>(null);
   const asked = useRef(0);
+  const { chartPerson: who } = page;
   useSignalEffect(() => {
     const key = page.chart.value;
     const outline = page.outline.value;
@@ -25,7 +27,7 @@ export function ChartPlace() {
       page.chart.value = null;
       return;
     }
-    void page.service.chart(key).then(
+    void page.service.chart(key, personFor(page, who.value)).then(
       (answer) => {
         if (turn === asked.current) chart.value = answer;
       },
@@ -49,6 +51,9 @@ export function ChartPlace() {
     <section ref={place} class="chart-place" data-part="chart" aria-label="Chart" tabIndex={-1}>
       <header class="chart-head">
         <h2>{typeof chart.value === 'object' ? (chart.value?.title ?? 'Drawing the chart…') : 'Chart'}</h2>
+        {typeof chart.value === 'object' && chart.value !== null && (
+          <PersonPicker people={chart.value.people} person={chart.value.person} who={who} />
+        )}
         <button type="button" class="firm" onClick={() => void perform('change-chart', page)}>
           Change…
         </button>

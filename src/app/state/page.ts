@@ -72,8 +72,9 @@ export interface Page {
   readonly outline: Signal<Outline | null>;
   readonly sheetId: Signal<string | null>;
   readonly sheet: ReadonlySignal<SheetOutline | null>;
-  /** The chart on show over the sheet. */
+  /** The chart on show over the sheet, and whose: everyone’s, the selected row’s athlete, or a name. */
   readonly chart: Signal<string | null>;
+  readonly chartPerson: Signal<'everyone' | 'selected' | { readonly name: string }>;
   /** What the grid shows of it: follows the sheet, its view and its summaries. */
   readonly shown: Signal<Shown | null>;
   readonly selection: Signal<GridSelection | null>;
@@ -127,6 +128,7 @@ export function createPage(service: BookService): Page {
     sheetId,
     sheet,
     chart: signal<string | null>(null),
+    chartPerson: signal<'everyone' | 'selected' | { readonly name: string }>('everyone'),
     shown: signal<Shown | null>(null),
     selection,
     cell,

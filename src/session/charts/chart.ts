@@ -5,6 +5,7 @@ import { distribution } from './distribution.ts';
 import { leanParts } from './lean-parts.ts';
 import { load, trend } from './over-time.ts';
 import { agreement, equality, scatter } from './pairs.ts';
+import { type ChartPerson, chartPerson } from './person.ts';
 import { type Read, readChart } from './read.ts';
 import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './record.ts';
 
@@ -24,10 +25,10 @@ const drawings: Readonly<
 /** More drawings than this beside each other show nothing. */
 const mostPanels = 60;
 
-export type Charted = ChartData & { readonly record: ChartRecord };
+export type Charted = ChartData & { readonly record: ChartRecord } & Pick<Read, 'people' | 'person'>;
 
 /** What a chart of the book shows now. @throws Refusal where the record or what it names cannot be used */
-export function chartOf(context: ReadContext, key: string): Charted {
+export function chartOf(context: ReadContext, key: string, wanted?: ChartPerson): Charted {
   const kept = context.book.parts.charts.get(key);
   if (kept === undefined) refuse('This chart is no longer in the book.');
   const parsed = chartRecord.safeParse(kept);
@@ -38,7 +39,7 @@ export function chartOf(context: ReadContext, key: string): Charted {
     );
   }
   const record = parsed.data;
-  const read = readChart(context, record);
+  const read = readChart(context, record, wanted && chartPerson.parse(wanted));
   const { panels, notes, ...axes } = drawings[record.kind](read, record, context);
   const more = panels.length - mostPanels;
   const needs = panels.some(({ points }) => points.length > 0) ? undefined : needsOf(read, record);
@@ -49,6 +50,8 @@ export function chartOf(context: ReadContext, key: string): Charted {
     sheet: read.sheet.id,
     ...axes,
     groups: read.groups,
+    people: read.people,
+    person: read.person,
     panels: panels.slice(0, mostPanels),
     notes:
       more > 0 ? [...notes, `${more} further panels are not drawn: filter the sheet to see them.`] : notes,
@@ -57,9 +60,11 @@ export function chartOf(context: ReadContext, key: string): Charted {
 }
 
 /** What a chart without a point waits for. */
-function needsOf({ sheet, rows, measures }: Read, { kind, by }: ChartRecord): string {
+function needsOf({ sheet, rows, measures, person }: Read, { kind, by }: ChartRecord): string {
   if (sheet.rows === 0)
     return `The sheet ${sheet.label} has no rows yet. The chart fills in as rows are added.`;
+  if (rows.length === 0 && person !== null)
+    return `${sheet.label} shows no row of ${person}. Select another person.`;
   if (rows.length === 0)
     return `The filter of ${sheet.label} hides all of its rows. Widen it to see the chart.`;
   const labels = measures.map(({ column }) => `“${column.label}”`).join(' and ');

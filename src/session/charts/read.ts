@@ -4,12 +4,14 @@ import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { goneName, isGone } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { signOf } from '../../units/sign.ts';
 import { type DisplayUnit, displayUnitOf, fromBase } from '../../units/unit.ts';
 import type { ReadContext } from '../open-book.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
 import { displayOf } from '../text/display.ts';
+import { type ChartPerson, peopleIn } from './person.ts';
 import { type ChartRecord, chartRoles } from './record.ts';
 
 /** A measure of a chart: its values by sheet row in the unit shown, NaN where a row has none. */
@@ -33,10 +35,13 @@ export interface Read {
   /** The standard error of measurement that the chart is given, in the unit shown. */
   readonly sem: number | null;
   nameOf(row: number): string;
+  /** Everybody whom the rows name, and who alone is drawn. */
+  readonly people: readonly string[];
+  readonly person: string | null;
 }
 
 /** Reads what a chart is drawn from. @throws Refusal with what is missing */
-export function readChart(context: ReadContext, record: ChartRecord): Read {
+export function readChart(context: ReadContext, record: ChartRecord, wanted?: ChartPerson): Read {
   const { book } = context;
   const sheet = book.sheets.some(({ id }) => id === record.sheet)
     ? sheetOf(book, record.sheet)
@@ -55,15 +60,17 @@ export function readChart(context: ReadContext, record: ChartRecord): Read {
     measureOf(context, sheet, column(wanted), roles[index]!),
   );
   const view = sheetViewOf(book, sheet.id)?.rows;
-  const rows = rowsInView(context, sheet.id, view?.where ? { where: view.where } : {});
+  const shown = rowsInView(context, sheet.id, view?.where ? { where: view.where } : {});
+  const { rows, ...who } = peopleIn(context, sheet, record, shown, wanted);
   const by = record.by === undefined ? undefined : column(record.by);
   return {
     sheet,
     rows,
     measures,
-    ...grouped(context, sheet, by),
+    ...grouped(context, sheet, by, who.person === null ? undefined : rows),
     sem: semOf(context, sheet, measures.at(-1)!, record.sem),
     nameOf: namer(context, sheet),
+    ...who,
   };
 }
 
@@ -112,13 +119,15 @@ function grouped(
   context: ReadContext,
   sheet: Sheet,
   by: Column | undefined,
+  only: Int32Array | undefined,
 ): { groupOf: Int32Array; groups: readonly string[] } {
   const groupOf = new Int32Array(sheet.rows);
   if (!by) return { groupOf, groups: [] };
   const range = context.calculation.column(sheet.id, by.id);
   const groups: string[] = [];
   const known = new Map<string, number>();
-  for (let row = 0; row < sheet.rows; row++) {
+  groupOf.fill(-1);
+  for (const row of only ?? Int32Array.from({ length: sheet.rows }, (_, i) => i)) {
     const text =
       range.kinds[row] === Kind.error ? '' : displayOf(valueAt(range, row), by, context.locale).trim();
     let group = text === '' ? -1 : known.get(text.toLowerCase());
@@ -131,9 +140,10 @@ function grouped(
   return { groupOf, groups };
 }
 
-/** Rows are called by the first column of texts. */
+/** Rows are called by their athlete, else by the first column of texts. */
 function namer({ calculation }: ReadContext, sheet: Sheet): Read['nameOf'] {
-  const first = sheet.columns.find(({ kind }) => kind === 'text' || kind === 'choice');
+  const first =
+    columnInRole(sheet, 'athlete') ?? sheet.columns.find(({ kind }) => kind === 'text' || kind === 'choice');
   return (row) => {
     const value = first ? calculation.value(sheet.id, first.id, row) : null;
     return typeof value === 'string' && value.trim() !== '' ? value : `row ${row + 1}`;

@@ -152,6 +152,8 @@ export interface Figure {
   readonly sheet: string;
   readonly row: number;
   readonly title: string;
+  /** The sheet in which the selected athlete was measured, where it is another one than the selected. */
+  readonly of: string | null;
   /** One sentence: the minimum lean on the flat, and what the heel lift does; null without a posture on the flat. */
   readonly headline: string | null;
   /** The column of this sheet that computes the minimum lean, to show how. */

@@ -26,6 +26,7 @@ import { descentOf, numbersOf, standOf } from './figure-stand.ts';
 import { asTested, otherTests } from './figure-tests.ts';
 import { headlineOf } from './headline.ts';
 import { heelOrAnkle } from './heel-or-ankle.ts';
+import { lifterPlace } from './lifter-place.ts';
 import { figureLoads } from './loads.ts';
 
 export { type FigureOptions, figureOptions };
@@ -37,10 +38,11 @@ export { type FigureOptions, figureOptions };
 export function figureOf(
   context: ReadContext,
   sheetId: string,
-  row: number,
+  at: number,
   given: FigureOptions = {},
 ): Figure {
-  const sheet = sheetWithRow(context, sheetId, row);
+  const chosen = sheetWithRow(context, sheetId, at);
+  const { sheet, row } = lifterPlace(context, chosen, at) ?? { sheet: chosen, row: at };
   const known = knownOf(context, sheet, row, given);
   const depth = known.number('depth') ?? 0;
   const lift = known.number('lift') ?? 0;
@@ -55,6 +57,7 @@ export function figureOf(
     sheet: sheet.id,
     row,
     title: known.title,
+    of: sheet.id === chosen.id ? null : sheet.label,
     headline: headlineOf({ flat, lifted, lift: liftInWords(context, lift), numbers }),
     leanColumn: columnInRole(sheet, 'lean')?.id ?? null,
     flat,

@@ -4,6 +4,7 @@ import { goneName } from '../../book/references/gone.ts';
 import { refuse } from '../../book/refusal.ts';
 import { measuredSheet } from '../../book/roles/column-in-role.ts';
 import { z } from '../../book/zod.ts';
+import { lifterPlace } from '../figure/lifter-place.ts';
 import type { ReadContext } from '../open-book.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
 import { openNotes } from './open-notes.ts';
@@ -30,9 +31,13 @@ export interface Handouts {
 
 /** The handouts of a sheet's athletes; rows without a name are left out. @throws Refusal */
 export function handoutsOf(context: ReadContext, request: HandoutRequest = {}): Handouts {
-  const { sheet: wanted, rows } = handoutRequest.parse(request);
+  const asked = handoutRequest.parse(request);
   const settings = handoutSettingsOf(context.book);
-  const sheet = sheetFor(context.book, wanted ?? settings.sheet);
+  const { sheet, rows } = whereMeasured(
+    context,
+    sheetFor(context.book, asked.sheet ?? settings.sheet),
+    asked.rows,
+  );
   if (sheet.columns.length === 0) refuse(`The sheet ${sheet.label} has no columns to make handouts from.`);
   const recipe = recipeFor(context, sheet, settings);
   const beyond = rows?.find((row) => row >= sheet.rows);
@@ -50,6 +55,19 @@ export function handoutsOf(context: ReadContext, request: HandoutRequest = {}): 
     settings,
     usualRules: usualRulesFor(context.book, sheet),
   };
+}
+
+/** Rows of a log or another test ask for the pages of their athletes: those of the sheet that has their build. */
+function whereMeasured(
+  context: ReadContext,
+  sheet: Sheet,
+  rows: readonly number[] | undefined,
+): { sheet: Sheet; rows: readonly number[] | undefined } {
+  const places = rows?.filter((row) => row < sheet.rows).map((row) => lifterPlace(context, sheet, row)) ?? [];
+  const first = places.find((place) => place !== null);
+  if (!first || first.sheet.id === sheet.id) return { sheet, rows };
+  const found = places.flatMap((place) => (place?.sheet.id === first.sheet.id ? [place.row] : []));
+  return { sheet: first.sheet, rows: [...new Set(found)] };
 }
 
 function sheetFor(book: Book, wanted: string | undefined): Sheet {
