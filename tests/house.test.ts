@@ -48,6 +48,21 @@ describe('the house', () => {
     expect(sources.filter((file) => !(layerOf(file)! in allowed))).toEqual([]);
   });
 
+  /** Doors, and a definition of the domain, which is named as its function: LEAN.ERROR and FIT.ERROR are in two families. */
+  const mayRepeat = /(^|\/)(index|api)\.ts$|^functions\//;
+
+  test('no two files of a layer have one name', () => {
+    const seen = new Map<string, string>();
+    const twice = sources.flatMap((file) => {
+      if (mayRepeat.test(file)) return [];
+      const key = `${layerOf(file)} ${file.slice(file.lastIndexOf('/') + 1).replace(/\.tsx?$/, '')}`;
+      const other = seen.get(key.toLowerCase());
+      seen.set(key.toLowerCase(), file);
+      return other === undefined ? [] : [`${other} and ${file}`];
+    });
+    expect(twice).toEqual([]);
+  });
+
   const between = imports.filter(({ to }) => layerOf(to) !== undefined);
 
   test('no circle runs between files, types included', () => {

@@ -6,7 +6,7 @@ import type { Bound } from './ast.ts';
 import { type BlankFinder, blankFinder } from './blank-as-zero.ts';
 import { type FreeFormula, freeFormula, isArray } from './cells/free-formula.ts';
 import type { Formula } from './graph/formula.ts';
-import type { CellNode, ColumnNode } from './graph/nodes.ts';
+import type { CellNode, ColumnNode } from './graph/graph-nodes.ts';
 import { readsOf } from './graph/reads.ts';
 import { placeKey, placeOf, type State } from './graph/state.ts';
 import type { Plan } from './plan/api.ts';

@@ -6,7 +6,7 @@ import { columnMeasures, settingMeasures } from './dimensions/dimension-of.ts';
 import { infer } from './dimensions/infer.ts';
 import { declaredMeasure, equal, inWords, isKnown } from './dimensions/measure.ts';
 import type { Computed } from './graph/graph.ts';
-import type { ColumnNode } from './graph/nodes.ts';
+import type { ColumnNode } from './graph/graph-nodes.ts';
 import { placeKey, placeOf, type State } from './graph/state.ts';
 import { sentenceOf } from './sentences.ts';
 

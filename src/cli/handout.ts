@@ -1,7 +1,7 @@
 import { Refusal as BookRefusal } from '../book/refusal.ts';
-import { handoutDocument } from '../session/handouts/document.ts';
+import { handoutDocument } from '../session/handouts/handout-document.ts';
+import type { Paper } from '../session/handouts/handout-settings.ts';
 import { handoutsOf } from '../session/handouts/handouts.ts';
-import type { Paper } from '../session/handouts/settings.ts';
 import type { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
 import { nearest } from './nearest.ts';

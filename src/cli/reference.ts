@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { referenceFiles } from './reference/files.ts';
+import { referenceFiles } from './reference/reference-files.ts';
 import { writeTogether } from './write-together.ts';
 
 // `npm run reference`: writes docs/ in the folder it is run in.

@@ -1,7 +1,7 @@
 import { Refusal as BookRefusal } from '../book/refusal.ts';
-import type { Paper } from '../session/handouts/settings.ts';
-import { reportDocument } from '../session/report/document.ts';
+import type { Paper } from '../session/handouts/handout-settings.ts';
 import { reportOf } from '../session/report/report.ts';
+import { reportDocument } from '../session/report/report-document.ts';
 import { Refusal } from './exit.ts';
 import { say } from './print.ts';
 import { openBook, writePrinted } from './printed.ts';

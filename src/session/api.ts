@@ -1,11 +1,11 @@
 /** What the page and the command line may ask of an open book, and what comes back: plain data, safe to post. */
 import type { FormulaCheck, Place } from '../calc/api.ts';
-import type { ChartOutline } from './charts/record.ts';
-import type { NameOutline, SheetOutline } from './sheet/answer.ts';
+import type { ChartOutline } from './charts/chart-record.ts';
+import type { NameOutline, SheetOutline } from './sheet/sheet-answers.ts';
 
 export type * from './checks/doubt.ts';
-export type * from './figure/answer.ts';
-export type * from './sheet/answer.ts';
+export type * from './figure/figure-answers.ts';
+export type * from './sheet/sheet-answers.ts';
 
 export interface Outline {
   readonly title: string;

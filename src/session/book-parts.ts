@@ -2,14 +2,14 @@
 
 import type { AnyPart } from '../book/references/part.ts';
 import { recipePart } from '../intake/import-settings/recipe-references.ts';
-import { chartPart } from './charts/references.ts';
+import { chartPart } from './charts/chart-references.ts';
 import { acceptedPart } from './checks/doubts.ts';
 import { doubtsPart } from './checks/doubts-data.ts';
 import { figurePart } from './figure/figure-lifter.ts';
-import { handoutPart } from './handouts/references.ts';
+import { handoutPart } from './handouts/handout-references.ts';
 import { provenancePart } from './imports/imports.ts';
-import { marksPart } from './marks/references.ts';
-import { reportPart } from './report/references.ts';
+import { marksPart } from './marks/mark-references.ts';
+import { reportPart } from './report/report-references.ts';
 import { localePart } from './settings.ts';
 import { viewPart } from './sheet/sheet-view.ts';
 

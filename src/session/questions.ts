@@ -4,29 +4,29 @@ import { columnOf, sheetOf } from '../book/book.ts';
 import type { History } from '../book/history.ts';
 import type { Calculation, FormulaCheck, Place } from '../calc/api.ts';
 import type { Outline } from './api.ts';
-import { chartsOutline } from './charts/record.ts';
+import { chartsOutline } from './charts/chart-record.ts';
 import type { Doubt } from './checks/doubt.ts';
 import { doubtCount, doubtsOf } from './checks/doubts.ts';
 import { oldAfter } from './checks/doubts-data.ts';
 import { type UnreadableCells, unreadableCells } from './checks/unreadable-cells.ts';
-import type { Figure, HeelOrAnkle, PostureFigure } from './figure/answer.ts';
 import { type FigureOptions, figureDescent, figureHeel, figureOf, figureOptions } from './figure/figure.ts';
+import type { Figure, HeelOrAnkle, PostureFigure } from './figure/figure-answers.ts';
 import { draftOf, type MarksDraft, marksDraft } from './marks/draft.ts';
-import { marksToChange } from './marks/record.ts';
-import { type TriedMarks, triedMarks } from './marks/tried.ts';
+import { marksToChange } from './marks/mark-record.ts';
+import { type TriedMarks, triedMarks } from './marks/tried-marks.ts';
 import type { ReadContext } from './open-book.ts';
 import { type StoredPicture, storedPicture } from './picture/stored.ts';
-import type { CellInfo, Tile } from './sheet/answer.ts';
 import { type ColumnSummary, summaryOf } from './sheet/column-summary.ts';
 import { finding, type Search, searchSchema } from './sheet/find.ts';
 import { type FormulaSummary, type SummaryFormula, triedSummary } from './sheet/own-summary.ts';
 import { type RowRecord, recordsOf } from './sheet/records.ts';
 import { type RowView, rowsInView, rowView } from './sheet/row-view.ts';
+import type { CellInfo, Tile } from './sheet/sheet-answers.ts';
 import { cellInfoOf, namesOutline, type Preview, previewOf, sheetOutline, tileOf } from './sheet/views.ts';
 import { type CsvOptions, csvOf } from './text/csv.ts';
-import type { Working } from './working/answer.ts';
 import { type LiveExample, liveExample } from './working/live-example.ts';
 import { workingOf } from './working/working.ts';
+import type { Working } from './working/working-answers.ts';
 
 /** Everything that can be asked of an open book. Nothing here changes it; what comes back is plain data. */
 export abstract class Questions {

@@ -87,7 +87,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       return keeper.session.ask((context) => handoutsOf(context, request));
     },
     async triedRule(sheet, rule) {
-      const { triedRule } = await import('../session/handouts/tried.ts');
+      const { triedRule } = await import('../session/handouts/tried-rule.ts');
       const column = keeper.session.current.sheets.find(({ id }) => id === sheet)?.columns[0]?.id ?? '';
       return keeper.trying({ sheet, column }, () =>
         keeper.session.ask((context) => triedRule(context, sheet, rule)),

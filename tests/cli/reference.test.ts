@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { pages } from '../../functions/core/pages/index.ts';
 import { registry } from '../../functions/registry.ts';
-import { referenceFiles } from '../../src/cli/reference/files.ts';
 import { safe } from '../../src/cli/reference/html.ts';
+import { referenceFiles } from '../../src/cli/reference/reference-files.ts';
 
 const files = referenceFiles();
 const byName = new Map(files.map(({ name, text }) => [name, text]));

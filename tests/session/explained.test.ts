@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Figure } from '../../src/session/api.ts';
-import { reasonsOf } from '../../src/session/figure/drawing/explained.ts';
-import { shapeText } from '../../src/session/figure/drawing/shape.ts';
+import { reasonsOf } from '../../src/session/figure/drawing/explained-drawing.ts';
+import { shapeText } from '../../src/session/figure/drawing/svg-shape.ts';
 import { wholeDegrees } from '../../src/session/figure/explained.ts';
 import { fractionInWords } from '../../src/session/figure/explained-words.ts';
-import { handoutShapes } from '../../src/session/handouts/document.ts';
+import { handoutShapes } from '../../src/session/handouts/handout-document.ts';
 import { handoutsOf } from '../../src/session/handouts/handouts.ts';
 import { observedBook } from './observed-book.ts';
 import { type Build, leanOf } from './posture.ts';

@@ -5,7 +5,7 @@ import { partNames } from '../../src/book/model.ts';
 import { z } from '../../src/book/zod.ts';
 import { bookParts } from '../../src/session/book-parts.ts';
 import { chartOf } from '../../src/session/charts/chart.ts';
-import { chartsOutline } from '../../src/session/charts/record.ts';
+import { chartsOutline } from '../../src/session/charts/chart-record.ts';
 import type { Command } from '../../src/session/commands/index.ts';
 import { handoutsOf } from '../../src/session/handouts/handouts.ts';
 import { reportOf } from '../../src/session/report/report.ts';

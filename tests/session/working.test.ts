@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { Session } from '../../src/session/session.ts';
-import type { Working } from '../../src/session/working/answer.ts';
+import type { Working } from '../../src/session/working/working-answers.ts';
 import { ankleFromWall, type Build, leanOf } from './posture.ts';
 
 const rad = (deg: number): number => (deg * Math.PI) / 180;

@@ -39,12 +39,12 @@ test('charts and handouts are made by what is loaded when one is asked for', () 
   const loaded = [...loadedBy(join(root, 'src/worker/worker.ts'))].map((path) => relative(root, path));
   // The list of a book's charts is told with the book, and what records point at follows every rename.
   expect(loaded.filter((path) => path.startsWith('src/session/charts/')).sort()).toEqual([
-    'src/session/charts/record.ts',
-    'src/session/charts/references.ts',
+    'src/session/charts/chart-record.ts',
+    'src/session/charts/chart-references.ts',
   ]);
   expect(loaded.filter((path) => path.startsWith('src/session/handouts/')).sort()).toEqual([
-    'src/session/handouts/references.ts',
-    'src/session/handouts/settings.ts',
+    'src/session/handouts/handout-references.ts',
+    'src/session/handouts/handout-settings.ts',
   ]);
 });
 

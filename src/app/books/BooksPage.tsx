@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { guides } from '../../guides/index.ts';
 import { command } from '../commands/all.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
-import { openGuide } from '../guides/open.ts';
+import { openGuide } from '../guides/open-guide.ts';
 import { offline } from '../offline/offline.ts';
 import { newBook, openKept } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';

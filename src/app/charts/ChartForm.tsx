@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Json } from '../../book/model.ts';
 import type { SheetOutline } from '../../session/api.ts';
-import { type ChartKind, chartKinds, chartRoles } from '../../session/charts/record.ts';
+import { type ChartKind, chartKinds, chartRoles } from '../../session/charts/chart-record.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
 import { guarded, run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';

@@ -1,4 +1,4 @@
-import type { ChartOutline } from '../../session/charts/record.ts';
+import type { ChartOutline } from '../../session/charts/chart-record.ts';
 import { usePage } from '../state/context.ts';
 import { Icon } from '../theme/icons.tsx';
 

@@ -63,13 +63,13 @@ export function ChartView({ data }: { data: Charted }) {
   const size = sizeFor(data, Math.max(240, width.value));
   const save = (as: 'svg' | 'png') =>
     void guarded(page, async () => {
-      const { savePanels } = await import('./export.ts');
+      const { savePanels } = await import('./export-chart.ts');
       await savePanels(data, size, view.current!, as);
       return true;
     });
   const saveCsv = () =>
     void guarded(page, async () => {
-      const { csvOfChart } = await import('./export.ts');
+      const { csvOfChart } = await import('./export-chart.ts');
       download(csvOfChart(data), fileNameFor(data.title, '.csv'), 'text/csv');
       return true;
     });

@@ -1,11 +1,11 @@
 import { type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
 import { statisticNames } from '../../session/sheet/statistic-names.ts';
 import { run } from '../state/actions.ts';
+import { changeRows, changeView } from '../state/change-view.ts';
 import { orderInWords } from '../state/order-words.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import { arrangeAgain, arranges } from '../state/shown.ts';
-import { changeRows, changeView } from '../state/view.ts';
 import type { PageCommand } from './command.ts';
 
 const has = (page: Page): boolean => activeColumn(page) !== null;

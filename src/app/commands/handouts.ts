@@ -4,7 +4,7 @@ import type { PageCommand } from './command.ts';
 
 /** Loaded when handouts are asked for. */
 const open = async (page: Page, rows: readonly number[] | null): Promise<void> => {
-  const { openHandouts } = await import('../handouts/open.tsx');
+  const { openHandouts } = await import('../handouts/open-handouts.tsx');
   const sheet = page.sheet.peek()?.id;
   await openHandouts(page, rows === null || sheet === undefined ? {} : { sheet, rows: [...rows] });
 };

@@ -1,5 +1,5 @@
 import { guides } from '../../guides/index.ts';
-import { openGuide } from '../guides/open.ts';
+import { openGuide } from '../guides/open-guide.ts';
 import type { PageCommand } from './command.ts';
 
 export const helpCommands: readonly PageCommand[] = [

@@ -8,7 +8,7 @@ export const reportCommands: readonly PageCommand[] = [
     label: 'Make the cohort report',
     searchWords: 'print pdf reliability icc methods statistics research paper',
     enabled: (page) => (page.outline.value?.sheets.length ?? 0) > 0,
-    run: async (page) => (await import('../report/open.tsx')).openReport(page),
+    run: async (page) => (await import('../report/open-report.tsx')).openReport(page),
   },
   {
     id: 'report-holds',

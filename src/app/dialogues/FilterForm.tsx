@@ -2,9 +2,9 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { Condition } from '../../session/sheet/row-view.ts';
+import { changeRows } from '../state/change-view.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
-import { changeRows } from '../state/view.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 const ways: readonly { readonly is: Condition['is']; readonly label: string }[] = [

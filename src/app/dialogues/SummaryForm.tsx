@@ -5,9 +5,9 @@ import type { FormulaSummary } from '../../session/sheet/own-summary.ts';
 import { type OwnSummary, type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
 import { statisticNames } from '../../session/sheet/statistic-names.ts';
 import { unitSign } from '../../units/sign.ts';
+import { changeView } from '../state/change-view.ts';
 import { usePage } from '../state/context.ts';
 import { nameOf } from '../state/shown.ts';
-import { changeView } from '../state/view.ts';
 import { Decide, Dialogue, Field } from './Dialogue.tsx';
 
 interface Props {

@@ -2,7 +2,7 @@ import type { Signal } from '@preact/signals';
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { PostureFigure } from '../../session/api.ts';
-import { depthInWords } from './words.ts';
+import { depthInWords } from './figure-words.ts';
 
 interface Props {
   readonly frames: Signal<readonly PostureFigure[]>;

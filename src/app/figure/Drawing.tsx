@@ -1,7 +1,7 @@
 import { h, type VNode } from 'preact';
 import type { Figure } from '../../session/api.ts';
 import { type DrawingOptions, drawingOf } from '../../session/figure/drawing/drawing.ts';
-import type { Shape } from '../../session/figure/drawing/shape.ts';
+import type { Shape } from '../../session/figure/drawing/svg-shape.ts';
 
 /** The lifter to scale: the set-up that is chosen in full, the other one as a thin outline behind it. */
 export function Drawing({ figure, ...options }: { figure: Figure } & DrawingOptions) {

@@ -1,5 +1,5 @@
 import type { ExplainedLean } from '../../session/api.ts';
-import { explainedShape } from '../../session/figure/drawing/explained.ts';
+import { explainedShape } from '../../session/figure/drawing/explained-drawing.ts';
 import { asElements } from './Drawing.tsx';
 import './parts.css';
 

@@ -8,16 +8,16 @@ import { gone } from '../state/follow.ts';
 import { say } from '../state/page.ts';
 import { Descent } from './Descent.tsx';
 import { Drawing } from './Drawing.tsx';
-import { savePng, saveSvg } from './export.ts';
+import { savePng, saveSvg } from './export-figure.ts';
 import './figure.css';
 import { Explained } from './Explained.tsx';
+import { centimetres, isPosture, missingInWords } from './figure-words.ts';
 import { Headline } from './Headline.tsx';
 import { HeelOrAnkle } from './HeelOrAnkle.tsx';
 import { Loads } from './Loads.tsx';
 import { Numbers } from './Numbers.tsx';
 import { Parts } from './Parts.tsx';
 import { TryOut } from './TryOut.tsx';
-import { centimetres, isPosture, missingInWords } from './words.ts';
 
 /** The selected lifter at depth. Asks the session again whenever the row or the book changes. */
 export function FigurePanel() {

@@ -6,7 +6,7 @@ import { run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import './heel-or-ankle.css';
-import { centimetres, degrees, whole } from './words.ts';
+import { centimetres, degrees, whole } from './figure-words.ts';
 
 interface Props {
   readonly figure: Figure;

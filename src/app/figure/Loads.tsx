@@ -1,6 +1,6 @@
 import type { Figure, PostureLoads, Told } from '../../session/api.ts';
 import './heel-or-ankle.css';
-import { degrees, whole } from './words.ts';
+import { degrees, whole } from './figure-words.ts';
 
 const names = {
   minimum: 'Minimum lean, bar over mid-foot',

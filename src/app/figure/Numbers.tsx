@@ -1,5 +1,5 @@
 import type { Figure, FigureNumbers, PostureFigure, Told } from '../../session/api.ts';
-import { centimetres, change, degrees, depthInWords, isPosture, whole } from './words.ts';
+import { centimetres, change, degrees, depthInWords, isPosture, whole } from './figure-words.ts';
 
 interface Angle {
   readonly name: string;

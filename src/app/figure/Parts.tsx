@@ -1,6 +1,6 @@
 import type { FigureParts } from '../../session/api.ts';
 import './parts.css';
-import { degrees } from './words.ts';
+import { degrees } from './figure-words.ts';
 
 const width = 150;
 const height = 14;

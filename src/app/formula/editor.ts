@@ -8,7 +8,7 @@ import type { FormulaCheck } from '../../session/api.ts';
 import { type Chosen, lacksName, placeForName } from './caret.ts';
 import { completeFrom } from './complete.ts';
 import type { EditorEvents, FormulaEditor } from './formula-editor.ts';
-import { keysFor } from './keys.ts';
+import { keysFor } from './formula-keys.ts';
 import { editorTheme } from './theme.ts';
 
 /**

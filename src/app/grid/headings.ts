@@ -1,5 +1,5 @@
 import type { ColumnOutline } from '../../session/api.ts';
-import { marksInWords } from '../marks/words.ts';
+import { marksInWords } from '../marks/mark-words.ts';
 
 const piece = (className: string, text: string): HTMLSpanElement => {
   const element = document.createElement('span');

@@ -1,7 +1,7 @@
 import type { GridSettings } from 'handsontable/settings';
 import { statisticNames } from '../../session/sheet/statistic-names.ts';
+import { CellEditor } from './cell-editor.ts';
 import { sorted } from './chosen.ts';
-import { CellEditor } from './editor.ts';
 import { emptyHeading, fillHeading } from './headings.ts';
 import type { GridHost, GridSelection } from './host.ts';
 import type { Looking } from './looking.ts';

@@ -1,14 +1,14 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Json } from '../../book/model.ts';
+import { type HandoutPart, type HandoutRule, handoutParts } from '../../session/handouts/handout-settings.ts';
 import type { Handouts } from '../../session/handouts/handouts.ts';
-import { type HandoutPart, type HandoutRule, handoutParts } from '../../session/handouts/settings.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
 import { guarded, run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { say } from '../state/page.ts';
 import './handouts.css';
-import { RuleFields } from './RuleFields.tsx';
+import { HandoutRuleFields } from './HandoutRuleFields.tsx';
 
 const partWords: Readonly<Record<HandoutPart, string>> = {
   figure: 'Figure, flat and lifted',
@@ -92,7 +92,7 @@ export function RulesForm({ close }: { close: () => void }) {
         </p>
         <ul class="rule-list">
           {rules.value.map((rule, index) => (
-            <RuleFields
+            <HandoutRuleFields
               key={index}
               number={index + 1}
               rule={rule}

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { CameFrom as Origin } from '../../session/imports/imports.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
-import { rowsInWords } from './words.ts';
+import { rowsInWords } from './import-words.ts';
 
 /** Below the sheet: the file its rows came from last, and whether rows are held. */
 export function CameFrom() {

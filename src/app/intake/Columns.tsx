@@ -4,9 +4,9 @@ import { dimensions } from '../../units/dimension.ts';
 import { unitsOf } from '../../units/unit.ts';
 import { usePage } from '../state/context.ts';
 import type { FileImport } from './file-import.ts';
+import { clocks, dateOrders, decimalMarks, kinds, withFound } from './import-words.ts';
 import { Scrolled } from './Scrolled.tsx';
 import { Select } from './Select.tsx';
-import { clocks, dateOrders, decimalMarks, kinds, withFound } from './words.ts';
 
 const asNew = 'new column';
 const leftOut = 'left out';

@@ -1,8 +1,8 @@
 import { Fragment } from 'preact';
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
+import { rowsInWords } from './import-words.ts';
 import { Scrolled } from './Scrolled.tsx';
-import { rowsInWords } from './words.ts';
 
 type Found = NonNullable<FileReading['differing']>;
 

@@ -2,8 +2,8 @@ import type { ComponentChildren } from 'preact';
 import type { Shape } from '../../intake/index.ts';
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
+import { delimiters, encodings, quotes, withFound } from './import-words.ts';
 import { Select } from './Select.tsx';
-import { delimiters, encodings, quotes, withFound } from './words.ts';
 
 const counts = (to: number, found: number): readonly (readonly [string, string])[] =>
   Array.from(

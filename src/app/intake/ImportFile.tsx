@@ -6,8 +6,8 @@ import { ChooseFile } from './ChooseFile.tsx';
 import { type FileImport, fileImport } from './file-import.ts';
 import { ImportReport } from './ImportReport.tsx';
 import './intake.css';
-import { Look } from './Look.tsx';
-import { sizeInWords } from './words.ts';
+import { sizeInWords } from './import-words.ts';
+import { LookAtFile } from './LookAtFile.tsx';
 
 /** Brings table files in, one after the other: choose, look and decide, report. */
 export function ImportFile({ close }: { close: () => void }) {
@@ -61,7 +61,7 @@ function Step({ state, close }: { state: FileImport; close: () => void }) {
           </div>
           {problem.value && <Problem state={state} sentence={problem.value} stuck={state.stuck.value} />}
           {reading.value ? (
-            <Look state={state} reading={reading.value} close={close} />
+            <LookAtFile state={state} reading={reading.value} close={close} />
           ) : (
             <footer class="decide">
               {waiting.value.length > 0 && (

@@ -5,9 +5,9 @@ import { guarded } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { type Page, settle } from '../state/page.ts';
 import type { FileImport, ImportDone } from './file-import.ts';
-import { HeldList } from './Preview.tsx';
+import { HeldList } from './ImportPreview.tsx';
+import { countsOf } from './import-words.ts';
 import { UnreadableInSheet } from './UnreadableInSheet.tsx';
-import { countsOf } from './words.ts';
 
 interface Props {
   readonly state: FileImport;

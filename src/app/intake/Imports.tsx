@@ -8,8 +8,8 @@ import { usePage } from '../state/context.ts';
 import { say, settle } from '../state/page.ts';
 import { importFiles } from './file-import.ts';
 import './intake.css';
+import { countsOf, sizeInWords } from './import-words.ts';
 import { UnreadableInSheet } from './UnreadableInSheet.tsx';
-import { countsOf, sizeInWords } from './words.ts';
 
 /** The files that were imported into a sheet, and the rows that were not. */
 export function Imports({ sheet, close }: { sheet: SheetOutline; close: () => void }) {

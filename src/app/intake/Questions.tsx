@@ -1,6 +1,6 @@
 import type { FileColumn, FileReading, OpenQuestion } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
-import { clocks, dateOrders, decimalMarks } from './words.ts';
+import { clocks, dateOrders, decimalMarks } from './import-words.ts';
 
 type About = OpenQuestion['about'];
 

@@ -1,8 +1,8 @@
 /** Unreadable cells of the file by text and reason, with one action for all of a group: leave, clear, read as another. */
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
+import { cellsInWords } from './import-words.ts';
 import { ReadAs } from './ReadAs.tsx';
-import { cellsInWords } from './words.ts';
 
 interface Props {
   readonly state: FileImport;

@@ -6,8 +6,8 @@ import type { UnreadableCells, UnreadableGroup } from '../../session/checks/unre
 import { goTo, run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
+import { cellsInWords } from './import-words.ts';
 import { ReadAs } from './ReadAs.tsx';
-import { cellsInWords } from './words.ts';
 
 const MOST = 50;
 /** Rows of a group that are shown as long as not all are asked for. */

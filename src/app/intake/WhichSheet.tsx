@@ -1,7 +1,7 @@
 /** What is asked before rows go anywhere: which sheet is meant, and whether rows from elsewhere are to be replaced. */
 import type { Replacing, SettingsChoice } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
-import { rowsInWords } from './words.ts';
+import { rowsInWords } from './import-words.ts';
 
 /** The file fits several sheets or import settings equally well: nobody guesses. */
 export function WhichSheet({ state, fits }: { state: FileImport; fits: readonly SettingsChoice[] }) {

@@ -1,7 +1,7 @@
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
+import { rowsInWords } from './import-words.ts';
 import { Select } from './Select.tsx';
-import { rowsInWords } from './words.ts';
 
 type Who = NonNullable<FileReading['who']>;
 

@@ -1,6 +1,6 @@
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { MarksDraft } from '../../session/marks/draft.ts';
-import type { TriedMarks } from '../../session/marks/tried.ts';
+import type { TriedMarks } from '../../session/marks/tried-marks.ts';
 import { unitSign } from '../../units/sign.ts';
 import { Field } from '../dialogues/Dialogue.tsx';
 

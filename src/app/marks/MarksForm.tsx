@@ -2,13 +2,13 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { MarksDraft, RuleDraft } from '../../session/marks/draft.ts';
-import type { TriedMarks } from '../../session/marks/tried.ts';
+import type { TriedMarks } from '../../session/marks/tried-marks.ts';
 import { Decide, Dialogue } from '../dialogues/Dialogue.tsx';
 import { guarded, run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { settle } from '../state/page.ts';
 import { DrawnFields } from './DrawnFields.tsx';
-import { firstWay, RuleFields, takesNothing } from './RuleFields.tsx';
+import { firstWay, MarkRuleFields, takesNothing } from './MarkRuleFields.tsx';
 import './marks.css';
 import './form.css';
 
@@ -104,7 +104,7 @@ export function MarksForm({ sheet, column, close }: Props) {
         </p>
         <div class="mark-rules" ref={list}>
           {now.rules.map((rule, index) => (
-            <RuleFields
+            <MarkRuleFields
               key={index}
               column={column}
               rule={rule}

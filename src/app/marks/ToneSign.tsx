@@ -1,4 +1,4 @@
-import type { Tone } from '../../session/marks/record.ts';
+import type { Tone } from '../../session/marks/mark-record.ts';
 import { signs } from './tones.ts';
 
 /** The shape of a tone beside its word, which says it. */

@@ -1,5 +1,5 @@
 import type { Drawing } from '../../session/marks/drawings.ts';
-import type { MarksOutline } from '../../session/marks/words.ts';
+import type { MarksOutline } from '../../session/marks/mark-words.ts';
 import './marks.css';
 import { scaleBar, sign, trendLine } from './shapes.ts';
 

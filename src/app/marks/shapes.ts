@@ -1,4 +1,4 @@
-import type { Tone } from '../../session/marks/record.ts';
+import type { Tone } from '../../session/marks/mark-record.ts';
 import type { TrendLine } from '../../session/marks/trend.ts';
 import { signs } from './tones.ts';
 

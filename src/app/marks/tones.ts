@@ -1,4 +1,4 @@
-import type { Tone } from '../../session/marks/record.ts';
+import type { Tone } from '../../session/marks/mark-record.ts';
 
 /**
  * Each tone has a shape of its own, drawn in a square of 12: they are told apart without colour, and in print. `filled`

@@ -2,7 +2,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { LiveExample } from '../../session/working/live-example.ts';
-import { degrees } from '../figure/words.ts';
+import { degrees } from '../figure/figure-words.ts';
 import { usePage } from '../state/context.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Page as AboutPage } from '../../../functions/core/pages/page.ts';
 import { guides } from '../../guides/index.ts';
-import { openGuide } from '../guides/open.ts';
+import { openGuide } from '../guides/open-guide.ts';
 import { StepByStep } from '../guides/StepByStep.tsx';
 import { usePage } from '../state/context.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';

@@ -2,7 +2,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { Source } from '../../../functions/core/source.ts';
-import type { Relative, Working as Told, WorkingCall } from '../../session/working/answer.ts';
+import type { Relative, Working as Told, WorkingCall } from '../../session/working/working-answers.ts';
 import { Explained } from '../figure/Explained.tsx';
 import { goTo } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';

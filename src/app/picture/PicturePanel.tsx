@@ -6,7 +6,7 @@ import { postureOver } from '../../session/picture/over.ts';
 import type { Spot } from '../../session/picture/points.ts';
 import type { StoredPicture } from '../../session/picture/stored.ts';
 import { missingColumns } from '../../session/picture/stored-columns.ts';
-import { isPosture } from '../figure/words.ts';
+import { isPosture } from '../figure/figure-words.ts';
 import { run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';

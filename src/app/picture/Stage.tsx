@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { POINTS, type PointId, type Spot } from '../../session/picture/points.ts';
 import { labelOf } from '../../session/picture/readings.ts';
 import { type Digitising, nextPoint } from './digitising.ts';
-import { fitted, type Lie, onPicture, onStage, within, zoomed } from './view.ts';
+import { fitted, type Lie, onPicture, onStage, within, zoomed } from './picture-view.ts';
 
 /** Lines between joints, and the two measured lines. */
 export const BONES: readonly (readonly [PointId, PointId, string])[] = [

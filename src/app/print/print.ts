@@ -1,6 +1,6 @@
 import * as say from '../../../functions/tables/sources.ts';
 import { decorate } from '../marks/decorate.ts';
-import { marksInWords } from '../marks/words.ts';
+import { marksInWords } from '../marks/mark-words.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page } from '../state/page.ts';
 import { layOut, letters } from './lay-out.ts';

@@ -4,7 +4,7 @@ import { type IccForm, iccForms } from '../../../functions/statistics/icc.ts';
 import type { Json } from '../../book/model.ts';
 import type { SheetOutline } from '../../session/api.ts';
 import { type Chosen, percentOf } from '../../session/report/chosen.ts';
-import type { GroupSet, ReportSettings, TrialSet } from '../../session/report/settings.ts';
+import type { GroupSet, ReportSettings, TrialSet } from '../../session/report/report-settings.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
 import { guarded, run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
@@ -75,7 +75,7 @@ export function ReportForm({ close }: { close: () => void }) {
     const words = 'Change the report contents';
     if (await run(page, { do: 'set-part', part: 'handouts', key: 'report', value: plain, words })) {
       close();
-      const { openReport } = await import('./open.tsx');
+      const { openReport } = await import('./open-report.tsx');
       await openReport(page);
     }
   };

@@ -15,7 +15,7 @@ const summaryForm = () => import('../dialogues/SummaryForm.tsx').then(({ Summary
 const reportForm = () => import('../report/ReportForm.tsx').then(({ ReportForm }) => ReportForm);
 const booksPage = () => import('../books/BooksPage.tsx').then(({ BooksPage }) => BooksPage);
 const chartForm = () => import('../charts/ChartForm.tsx').then(({ ChartForm }) => ChartForm);
-const keysPage = () => import('../dialogues/Keys.tsx').then(({ Keys }) => Keys);
+const keysPage = () => import('../dialogues/KeyList.tsx').then(({ KeyList }) => KeyList);
 const versionsForm = () => import('../dialogues/VersionsForm.tsx').then(({ VersionsForm }) => VersionsForm);
 const rulesForm = () => import('../handouts/RulesForm.tsx').then(({ RulesForm }) => RulesForm);
 const bringIn = () => import('../intake/ImportFile.tsx').then(({ ImportFile }) => ImportFile);

@@ -1,8 +1,8 @@
 import { command } from '../commands/all.ts';
+import { changeRows, conditionInWords } from '../state/change-view.ts';
 import { usePage } from '../state/context.ts';
 import { orderInWords } from '../state/order-words.ts';
 import { arranges } from '../state/shown.ts';
-import { changeRows, conditionInWords } from '../state/view.ts';
 import { Icon } from '../theme/icons.tsx';
 
 /** Says when a sheet is not shown whole and in its own order, and takes each reason away at a touch. */

@@ -3,12 +3,12 @@ import type { Book } from '../../book/model.ts';
 import type { BinaryOperator, Bound } from '../ast.ts';
 import { readAndBind } from '../graph/formula.ts';
 import { indexBook } from '../language/book-index.ts';
-import { PERCENT, SIGN, strength, WHOLE } from '../language/operators.ts';
+import { PERCENT, SIGN, strength, WHOLE } from '../language/operator-order.ts';
 import { numberText, quoted } from '../language/print.ts';
 import { walk } from '../language/walk.ts';
 import { limits } from '../limits.ts';
-import type { A1Formula } from './formula.ts';
-import { a1FunctionOf } from './functions.ts';
+import type { A1Formula } from './a1-formula.ts';
+import { a1FunctionOf } from './a1-functions.ts';
 
 /** Where the columns of a book stand in a workbook file. */
 export interface A1Layout {

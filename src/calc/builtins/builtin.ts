@@ -5,9 +5,9 @@
 import type { Measures } from '../../../functions/core/measures.ts';
 import type { Argument, Outcome } from '../../../functions/core/value.ts';
 import type { Aggregate } from '../plan/aggregate.ts';
+import type { Choose } from '../plan/branches.ts';
 import type { Junction } from '../plan/junctions.ts';
-import type { Choose } from '../plan/logic.ts';
-import type { PlanNode } from '../plan/nodes.ts';
+import type { PlanNode } from '../plan/plan-nodes.ts';
 import type { RangeBody } from '../ranges/answer.ts';
 
 export interface Size {

@@ -3,7 +3,7 @@ import { isRange, Kind, type Range } from '../../../functions/core/value.ts';
 import type { Bound } from '../ast.ts';
 import { cellEngine, type Tree } from '../cell-engine/engine.ts';
 import { faultOf } from '../plan/problems.ts';
-import { isDate, rangeOfResult, valueFrom } from './convert.ts';
+import { isDate, rangeOfResult, valueFrom } from './inner-values.ts';
 import type { Place, Spot } from './place.ts';
 import { treeOf } from './tree.ts';
 import { wholeFormula } from './whole.ts';

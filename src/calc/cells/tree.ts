@@ -7,7 +7,7 @@ import { builtIns } from '../builtins/index.ts';
 import { type BinaryTree, cellEngine, type Tree } from '../cell-engine/engine.ts';
 import { errorOf, type Inner, issueOfError } from '../cell-engine/values.ts';
 import { issueOf } from '../sentences.ts';
-import { argumentOf, copied, innerOf, innerOfOutcome, rangeInside } from './convert.ts';
+import { argumentOf, copied, innerOf, innerOfOutcome, rangeInside } from './inner-values.ts';
 import type { Place, Spot } from './place.ts';
 import { wholeOf } from './whole.ts';
 

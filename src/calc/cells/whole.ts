@@ -6,8 +6,8 @@ import { childrenOf } from '../language/walk.ts';
 import { engineRange, kindOfTag, rangeOfArea } from '../plan/areas.ts';
 import { compileFree } from '../plan/compile.ts';
 import { natureOf } from '../plan/nature.ts';
-import type { Area } from '../plan/nodes.ts';
-import { innerOf } from './convert.ts';
+import type { Area } from '../plan/plan-nodes.ts';
+import { innerOf } from './inner-values.ts';
 import type { Place, Spot } from './place.ts';
 
 /**

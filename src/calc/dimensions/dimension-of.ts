@@ -1,5 +1,5 @@
 import { readAndBind } from '../graph/formula.ts';
-import type { ColumnNode } from '../graph/nodes.ts';
+import type { ColumnNode } from '../graph/graph-nodes.ts';
 import type { State } from '../graph/state.ts';
 import { type CellMeasure, type ColumnMeasure, infer } from './infer.ts';
 import { aDate, declaredMeasure, type Measure } from './measure.ts';

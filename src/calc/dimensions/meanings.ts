@@ -7,7 +7,7 @@ import { type Dimension, dimensions } from '../../units/dimension.ts';
 import type { Meaning } from '../api.ts';
 import type { Bound } from '../ast.ts';
 import { readAndBind } from '../graph/formula.ts';
-import type { CellNode } from '../graph/nodes.ts';
+import type { CellNode } from '../graph/graph-nodes.ts';
 import type { State } from '../graph/state.ts';
 import { columnMeasures, settingMeasures } from './dimension-of.ts';
 import { type CellMeasure, type ColumnMeasure, infer } from './infer.ts';

@@ -5,10 +5,10 @@ import { isArray } from '../cells/free-formula.ts';
 import type { Spot } from '../cells/place.ts';
 import { limits } from '../limits.ts';
 import { arrayInOneCell } from '../plan/domain.ts';
-import { dropArrays, keepArray, layOutSpills } from './arrays.ts';
 import { type Computed, calledOf, isOwn, nameOf, placeIn, type Stuck } from './graph.ts';
-import type { CellNode, ColumnNode } from './nodes.ts';
+import type { CellNode, ColumnNode } from './graph-nodes.ts';
 import { overlay, put, sameValue } from './put.ts';
+import { dropArrays, keepArray, layOutSpills } from './spilled-arrays.ts';
 import { invalidate, placeKey, placeOf, type State } from './state.ts';
 
 /** Milliseconds of work after which progress is told and the work may be ended. */

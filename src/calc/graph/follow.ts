@@ -1,9 +1,9 @@
 import type { Change } from '../../book/edit.ts';
 import type { Sheet } from '../../book/model.ts';
 import { indexBook } from '../language/book-index.ts';
-import { dropArray, dropArrays } from './arrays.ts';
-import { ColumnNode, inRows } from './nodes.ts';
+import { ColumnNode, inRows } from './graph-nodes.ts';
 import { columnKey } from './reads.ts';
+import { dropArray, dropArrays } from './spilled-arrays.ts';
 import { invalidate, type State } from './state.ts';
 
 /** Brings what is kept about the book in line with it after these changes; whatever they reach becomes dirty. */

@@ -2,7 +2,7 @@ import { type Issue, issue } from '../../../functions/core/issue.ts';
 import type { Book } from '../../book/model.ts';
 import { limits } from '../limits.ts';
 import type { Formulas } from './formula.ts';
-import { CellNode, ColumnNode, Readers } from './nodes.ts';
+import { CellNode, ColumnNode, Readers } from './graph-nodes.ts';
 import { orderOf, pathAround } from './order.ts';
 import { columnKey, type RangeRead } from './reads.ts';
 

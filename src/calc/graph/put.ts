@@ -1,6 +1,6 @@
 import { Kind } from '../../../functions/core/value.ts';
 import type { Spot } from '../cells/place.ts';
-import type { CellNode } from './nodes.ts';
+import type { CellNode } from './graph-nodes.ts';
 import type { State } from './state.ts';
 
 /** Writes a cell's value; readers hear of it only when it is another one than they have seen. */

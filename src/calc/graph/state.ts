@@ -4,7 +4,7 @@ import type { Place as CellPlace } from '../cells/place.ts';
 import { type BookIndex, indexBook } from '../language/book-index.ts';
 import { Formulas } from './formula.ts';
 import { type Computed, Graph } from './graph.ts';
-import { type CellNode, type ColumnNode, rowsThatRead } from './nodes.ts';
+import { type CellNode, type ColumnNode, rowsThatRead } from './graph-nodes.ts';
 import { sourceOf } from './source.ts';
 
 /** Everything that calculation keeps about a book. */

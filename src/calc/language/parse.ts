@@ -4,7 +4,7 @@ import type { Address, BinaryOperator, Node } from '../ast.ts';
 import { limits } from '../limits.ts';
 import { addressFrom, readsAsAddress } from './address.ts';
 import { lex, type Token } from './lexer.ts';
-import { PERCENT, SIGN, strength } from './operators.ts';
+import { PERCENT, SIGN, strength } from './operator-order.ts';
 
 /** A formula read: its tree, or where and why it cannot be read. */
 export type Parsed =

@@ -1,6 +1,6 @@
 import type { BinaryOperator, Node } from '../ast.ts';
 import { addressText } from './address.ts';
-import { PERCENT, SIGN, strength, WHOLE } from './operators.ts';
+import { PERCENT, SIGN, strength, WHOLE } from './operator-order.ts';
 
 /** How tightly the outermost part of a tree holds together. */
 function strengthOf(node: { readonly type: string; readonly operator?: string }): number {

@@ -22,7 +22,7 @@ import {
   type PlanNode,
   type ScalarNode,
   varyingScalar,
-} from './nodes.ts';
+} from './plan-nodes.ts';
 import { badMode, wrongCount } from './problems.ts';
 import { Tag, type Vector } from './vector.ts';
 

@@ -4,7 +4,7 @@ import type { Range } from '../../../functions/core/value.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { found, readNumber } from './coerce.ts';
 import { momentsOf } from './moments.ts';
-import type { Area } from './nodes.ts';
+import type { Area } from './plan-nodes.ts';
 import { divisionByZero } from './problems.ts';
 import { isNumberTag, Tag, Vector } from './vector.ts';
 

@@ -3,7 +3,7 @@ import { type Issue, issue } from '../../../functions/core/issue.ts';
 import { isMatrix, Kind, type Outcome, type Range } from '../../../functions/core/value.ts';
 import { errorOf, type Inner } from '../cell-engine/values.ts';
 import { limits } from '../limits.ts';
-import type { Area } from './nodes.ts';
+import type { Area } from './plan-nodes.ts';
 import { Tag, Vector } from './vector.ts';
 
 /** An area of what a function answered: its array, or one cell with its value. */

@@ -5,7 +5,7 @@ import { errorOf } from '../cell-engine/values.ts';
 import { limits } from '../limits.ts';
 import { engineRange, rangeOfArea } from './areas.ts';
 import { found, readNumber, textOf, truthOf } from './coerce.ts';
-import { type Area, type AreaNode, type Frame, type PlanNode, scalarOfArea } from './nodes.ts';
+import { type Area, type AreaNode, type Frame, type PlanNode, scalarOfArea } from './plan-nodes.ts';
 import { wrongCount, wrongType } from './problems.ts';
 import { isNumberTag, Tag, Vector } from './vector.ts';
 

@@ -17,6 +17,8 @@ import {
   wrongTypeError,
 } from './arguments.ts';
 import { elementwise } from './elementwise.ts';
+import { numberLoop } from './number-loops.ts';
+import type { Kernel } from './operators.ts';
 import {
   type AreaNode,
   constantNode,
@@ -25,9 +27,7 @@ import {
   oncePerRun,
   type PlanNode,
   varyingScalar,
-} from './nodes.ts';
-import { numberLoop } from './number-loops.ts';
-import type { Kernel } from './operators.ts';
+} from './plan-nodes.ts';
 import { arrayTooLarge, wrongCount, wrongType } from './problems.ts';
 import { areaOf, call, put } from './results.ts';
 import { singleVector, Tag, Vector } from './vector.ts';

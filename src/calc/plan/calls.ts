@@ -16,7 +16,7 @@ import {
   type ScalarNode,
   scalarOfArea,
   varyingScalar,
-} from './nodes.ts';
+} from './plan-nodes.ts';
 import { wrongCount } from './problems.ts';
 import { Tag, Vector } from './vector.ts';
 

@@ -13,6 +13,7 @@ import { arrayNode, ownNode, rowNode } from './calls.ts';
 import { arrayInOneCell, domainNode } from './domain.ts';
 import { elementwise } from './elementwise.ts';
 import { junctionNode } from './junctions.ts';
+import { binaryKernels, negate, percent } from './operators.ts';
 import {
   type Area,
   BLOCK,
@@ -25,8 +26,7 @@ import {
   type PlanNode,
   type ScalarNode,
   varyingScalar,
-} from './nodes.ts';
-import { binaryKernels, negate, percent } from './operators.ts';
+} from './plan-nodes.ts';
 import { cellNode, cellsNode, columnNode, wholeColumnNode } from './references.ts';
 import { shared } from './shared.ts';
 import { Tag, type Vector } from './vector.ts';

@@ -18,7 +18,7 @@ import {
   type PlanNode,
   type ScalarNode,
   varyingScalar,
-} from './nodes.ts';
+} from './plan-nodes.ts';
 import { Tag, type Vector } from './vector.ts';
 
 /** A call of a function of the domain. */

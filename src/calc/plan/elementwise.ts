@@ -1,4 +1,5 @@
 import { limits } from '../limits.ts';
+import type { Kernel } from './operators.ts';
 import {
   type Area,
   type Frame,
@@ -7,8 +8,7 @@ import {
   type PlanNode,
   scalarOfArea,
   varyingScalar,
-} from './nodes.ts';
-import type { Kernel } from './operators.ts';
+} from './plan-nodes.ts';
 import { arrayTooLarge, noMatch } from './problems.ts';
 import { singleVector, Tag, Vector } from './vector.ts';
 

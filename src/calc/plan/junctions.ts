@@ -1,6 +1,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import { truthOf } from './coerce.ts';
 import { elementwise } from './elementwise.ts';
+import type { Kernel } from './operators.ts';
 import {
   type Area,
   type AreaNode,
@@ -9,8 +10,7 @@ import {
   type PlanNode,
   type ScalarNode,
   varyingScalar,
-} from './nodes.ts';
-import type { Kernel } from './operators.ts';
+} from './plan-nodes.ts';
 import { wrongCount, wrongType } from './problems.ts';
 import { singleVector, Tag, Vector } from './vector.ts';
 

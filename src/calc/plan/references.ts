@@ -1,5 +1,13 @@
 import { type Range, valueAt } from '../../../functions/core/value.ts';
-import { type Area, type AreaNode, BLOCK, type Frame, fixedScalar, rowAt, type ScalarNode } from './nodes.ts';
+import {
+  type Area,
+  type AreaNode,
+  BLOCK,
+  type Frame,
+  fixedScalar,
+  rowAt,
+  type ScalarNode,
+} from './plan-nodes.ts';
 import { Tag, Vector } from './vector.ts';
 
 const plainColumns = new WeakMap<Range, boolean>();

@@ -3,7 +3,7 @@ import type { Bound } from '../ast.ts';
 import { walk } from '../language/walk.ts';
 import type { Source } from './api.ts';
 import { natureOf } from './nature.ts';
-import type { Area, Frame, PlanNode } from './nodes.ts';
+import type { Area, Frame, PlanNode } from './plan-nodes.ts';
 import type { Vector } from './vector.ts';
 
 /*

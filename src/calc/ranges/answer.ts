@@ -2,7 +2,7 @@
 import type { Issue } from '../../../functions/core/issue.ts';
 import type { Matrix, Range } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';
-import type { CellOf } from './lookup.ts';
+import type { CellOf } from './range-lookup.ts';
 
 /** What a function over ranges answers. */
 export type RangeAnswer = Inner | Issue | CellOf | Matrix | Range;

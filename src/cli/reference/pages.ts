@@ -1,5 +1,5 @@
 import type { Page } from '../../../functions/core/pages/index.ts';
-import { functionLink } from './functions.ts';
+import { functionLink } from './function-pages.ts';
 import { list, page, safe, table } from './html.ts';
 
 /** A page of texts as one file. */

@@ -1,5 +1,6 @@
 import { refuse } from '../../book/refusal.ts';
 import type { ReadContext } from '../open-book.ts';
+import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './chart-record.ts';
 import type { ChartData, Content } from './data.ts';
 import { distribution } from './distribution.ts';
 import { leanParts } from './lean-parts.ts';
@@ -7,7 +8,6 @@ import { load, trend } from './over-time.ts';
 import { agreement, equality, scatter } from './pairs.ts';
 import { type ChartPerson, chartPerson } from './person.ts';
 import { type Read, readChart } from './read.ts';
-import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './record.ts';
 
 const drawings: Readonly<
   Record<ChartKind, (read: Read, record: ChartRecord, context: ReadContext) => Content>

@@ -1,5 +1,5 @@
-import type { ExplainedPart } from '../figure/answer.ts';
-import type { ChartKind } from './record.ts';
+import type { ExplainedPart } from '../figure/figure-answers.ts';
+import type { ChartKind } from './chart-record.ts';
 
 /** One point: where it stands, whose it is, and the row it came from. */
 export interface ChartPoint {

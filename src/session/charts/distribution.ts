@@ -1,6 +1,6 @@
 import { ascending, quantile } from '../../../functions/statistics/describe.ts';
+import { short } from './chart-numbers.ts';
 import type { ChartLevel, ChartPoint, Content } from './data.ts';
-import { short } from './numbers.ts';
 import type { Read } from './read.ts';
 
 /** Every value over its group, with median and quartiles (type 7 of Hyndman & Fan 1996, Am Stat 50:361–365). */

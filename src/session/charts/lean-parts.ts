@@ -1,13 +1,13 @@
 import { dayColumn } from '../../book/roles/day-column.ts';
-import type { ExplainedLean, ExplainedPart } from '../figure/answer.ts';
-import { signedWhole } from '../figure/drawing/explained.ts';
-import { degrees } from '../figure/drawing/words.ts';
+import { degrees } from '../figure/drawing/drawing-words.ts';
+import { signedWhole } from '../figure/drawing/explained-drawing.ts';
 import { explainedRow } from '../figure/explained.ts';
+import type { ExplainedLean, ExplainedPart } from '../figure/figure-answers.ts';
 import { dateOf, knownOf } from '../figure/figure-lifter.ts';
 import type { ReadContext } from '../open-book.ts';
+import type { ChartRecord } from './chart-record.ts';
 import type { ChartPanel, ChartPoint, Content } from './data.ts';
 import type { Read } from './read.ts';
-import type { ChartRecord } from './record.ts';
 
 /** More bars than this below each other show nothing. */
 const mostBars = 60;

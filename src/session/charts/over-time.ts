@@ -1,9 +1,9 @@
 import { columnRange } from '../../../functions/core/value.ts';
 import { isoFromSerial } from '../../units/date.ts';
+import { ask, short } from './chart-numbers.ts';
+import type { ChartRecord } from './chart-record.ts';
 import type { ChartBand, ChartLine, ChartPanel, ChartPoint, Content } from './data.ts';
-import { ask, short } from './numbers.ts';
 import { type Read, rangeFrom } from './read.ts';
-import type { ChartRecord } from './record.ts';
 
 /** Days that a line goes across where the chart says nothing: four weeks. Common practice, no published source. */
 const usualGap = 28;

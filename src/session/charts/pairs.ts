@@ -1,7 +1,7 @@
+import { ask, fitOf, short, spanOf } from './chart-numbers.ts';
+import type { ChartRecord } from './chart-record.ts';
 import type { ChartBand, ChartLevel, ChartLine, ChartPanel, ChartPoint, Content } from './data.ts';
-import { ask, fitOf, short, spanOf } from './numbers.ts';
 import { type Read, rangeFrom } from './read.ts';
-import type { ChartRecord } from './record.ts';
 
 type Parts = Omit<ChartPanel, 'title' | 'points'> & { readonly notes: readonly string[] };
 

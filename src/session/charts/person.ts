@@ -8,7 +8,7 @@ import { z } from '../../book/zod.ts';
 import { athleteIn } from '../athlete-in.ts';
 import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
-import { type ChartRecord, chartRoles } from './record.ts';
+import { type ChartRecord, chartRoles } from './chart-record.ts';
 
 /** By name, or the athlete of a row of any sheet. */
 export const chartPerson = z.union([

@@ -11,8 +11,8 @@ import type { ReadContext } from '../open-book.ts';
 import { rowsInView } from '../sheet/row-view.ts';
 import { sheetViewOf } from '../sheet/sheet-view.ts';
 import { displayOf } from '../text/display.ts';
+import { type ChartRecord, chartRoles } from './chart-record.ts';
 import { type ChartPerson, peopleIn } from './person.ts';
-import { type ChartRecord, chartRoles } from './record.ts';
 
 /** A measure of a chart: its values by sheet row in the unit shown, NaN where a row has none. */
 export interface Measure {

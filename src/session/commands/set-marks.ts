@@ -2,8 +2,8 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import { refuse } from '../../book/refusal.ts';
 import { z } from '../../book/zod.ts';
 import { failed, marksDraft } from '../marks/draft.ts';
-import { marksRecord, marksToChange } from '../marks/record.ts';
-import { marksFrom } from '../marks/tried.ts';
+import { marksRecord, marksToChange } from '../marks/mark-record.ts';
+import { marksFrom } from '../marks/tried-marks.ts';
 import { defineCommand } from './define.ts';
 import { columnId, sheetId } from './shared.ts';
 

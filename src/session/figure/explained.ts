@@ -6,8 +6,8 @@ import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { dayColumn } from '../../book/roles/day-column.ts';
 import { MEASURING_ERROR, PLACING } from '../measuring-error.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { ExplainedLean, ExplainedPart } from './answer.ts';
 import { labelOfPart, type PartName, partNames, wordsOfPart } from './explained-words.ts';
+import type { ExplainedLean, ExplainedPart } from './figure-answers.ts';
 import { ask, dateOf, type Known, settingOf, setup, titleOf } from './figure-lifter.ts';
 import { REFERENCE_ANKLE } from './figure-parts.ts';
 

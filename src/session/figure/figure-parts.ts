@@ -1,7 +1,7 @@
 import type { Argument } from '../../../functions/core/value.ts';
 import { parts, referenceBuild } from '../../../functions/posture/part.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { FigureParts } from './answer.ts';
+import type { FigureParts } from './figure-answers.ts';
 import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
 
 /** What LEAN.PART takes for the reference's ankle where the book says nothing, deg. */

@@ -6,7 +6,7 @@ import { pitchOf } from '../../../functions/posture/leg.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { FigureNumbers, NoPosture, PostureFigure, Told } from './answer.ts';
+import type { FigureNumbers, NoPosture, PostureFigure, Told } from './figure-answers.ts';
 import { ask, build, type Known, lifterOf, placementOf, settingOf, setup } from './figure-lifter.ts';
 
 /** The lifter at a depth on a lift, or why there is none. LEAN.AT checks the figures as it does in a formula. */

@@ -3,7 +3,7 @@ import type { Column, Sheet } from '../../book/model.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { laterEndings, takenAgain } from '../../book/roles/list.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { OtherTest } from './answer.ts';
+import type { OtherTest } from './figure-answers.ts';
 import { dateOf, type Known, type Measure, titleOf } from './figure-lifter.ts';
 
 /** What may be measured again: the build, the ankle range and body mass. */

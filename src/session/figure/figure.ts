@@ -6,8 +6,8 @@ import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { writeNumber } from '../../units/number.ts';
 import type { ReadContext } from '../open-book.ts';
 import { typedText } from '../text/typed.ts';
-import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './answer.ts';
 import { explainedLean } from './explained.ts';
+import type { Beside, Figure, FigureControl, KeepLift, PostureFigure } from './figure-answers.ts';
 import {
   absentFrom,
   chosenColumns,

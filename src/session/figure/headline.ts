@@ -1,4 +1,4 @@
-import type { FigureNumbers, NoPosture, PostureFigure } from './answer.ts';
+import type { FigureNumbers, NoPosture, PostureFigure } from './figure-answers.ts';
 
 /** What the headline is about: a lifter at one depth on the flat and on a heel lift, with the SD of the leans, deg. */
 export interface Seen {

@@ -3,8 +3,8 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { type Source, secondary } from '../../../functions/core/source.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { HeelOrAnkle, HeelOrAnkleRow, Told } from './answer.ts';
 import { explainedLean } from './explained.ts';
+import type { HeelOrAnkle, HeelOrAnkleRow, Told } from './figure-answers.ts';
 import { ask, build, type Known, settingOf, setup } from './figure-lifter.ts';
 import { loadsAt } from './loads.ts';
 

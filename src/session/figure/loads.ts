@@ -2,8 +2,8 @@
 import { isIssue } from '../../../functions/core/issue.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { PostureLoads, Told } from './answer.ts';
 import { explainedLean } from './explained.ts';
+import type { PostureLoads, Told } from './figure-answers.ts';
 import { ask, build, type Known, placementOf, setup } from './figure-lifter.ts';
 
 /** Where a lifter is: trunk lean and shin angle, depth and heel lift; deg and cm. */

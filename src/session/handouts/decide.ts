@@ -9,7 +9,7 @@ import { parse } from '../../calc/language/parse.ts';
 import { walk } from '../../calc/language/walk.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { HandoutRule } from './settings.ts';
+import type { HandoutRule } from './handout-settings.ts';
 import { filled, placesOf, valueIn } from './texts.ts';
 
 /**

@@ -4,14 +4,19 @@ import { columnNamed } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { columnInRole, roleIn } from '../../book/roles/column-in-role.ts';
 import { writeDate } from '../../units/date.ts';
-import type { Figure } from '../figure/answer.ts';
 import { figureOf } from '../figure/figure.ts';
+import type { Figure } from '../figure/figure-answers.ts';
 import type { ReadContext } from '../open-book.ts';
 import { headingUnit } from '../text/column-unit.ts';
 import { decide } from './decide.ts';
-import { usualNumberLines } from './numbers.ts';
-import { usualRetestWeeks } from './rules.ts';
-import { type HandoutPart, type HandoutRule, type HandoutSettings, handoutParts } from './settings.ts';
+import { usualNumberLines } from './handout-numbers.ts';
+import { usualRetestWeeks } from './handout-rules.ts';
+import {
+  type HandoutPart,
+  type HandoutRule,
+  type HandoutSettings,
+  handoutParts,
+} from './handout-settings.ts';
 import { errorWords, numberIn, readable, unknownPlaces } from './texts.ts';
 import { usualRulesFor } from './usual-rules.ts';
 

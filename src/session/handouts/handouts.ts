@@ -7,8 +7,8 @@ import { z } from '../../book/zod.ts';
 import { lifterPlace } from '../figure/lifter-place.ts';
 import type { ReadContext } from '../open-book.ts';
 import { type Handout, handoutOf, recipeFor } from './handout.ts';
+import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './handout-settings.ts';
 import { openNotes } from './open-notes.ts';
-import { type HandoutRule, type HandoutSettings, handoutSettingsOf } from './settings.ts';
 import { usualRulesFor } from './usual-rules.ts';
 
 /** For whom handouts are asked: a sheet by id or name, some of its rows or all of them. */

@@ -11,7 +11,7 @@ import { displayUnitOf, fromBase } from '../../units/unit.ts';
 import type { ReadContext } from '../open-book.ts';
 import { headingUnit } from '../text/column-unit.ts';
 import { displayOf, wayOf } from '../text/display.ts';
-import { placePattern } from './settings.ts';
+import { placePattern } from './handout-settings.ts';
 
 /** A value as a person reads it: whole degrees, else as its column shows it, with the unit. Null when there is none. */
 export function readable(

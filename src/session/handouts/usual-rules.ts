@@ -5,8 +5,8 @@ import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { roles } from '../../book/roles/list.ts';
 import { renameNames } from '../../calc/index.ts';
-import { usualRules } from './rules.ts';
-import { type HandoutRule, placePattern } from './settings.ts';
+import { usualRules } from './handout-rules.ts';
+import { type HandoutRule, placePattern } from './handout-settings.ts';
 
 /** A column or named cell that has another name than the usual one is called by it. */
 export function usualRulesFor({ names }: Book, sheet: Sheet): readonly HandoutRule[] {

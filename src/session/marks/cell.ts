@@ -2,8 +2,8 @@ import type { Sheet } from '../../book/model.ts';
 import type { Place } from '../../calc/api.ts';
 import type { ReadContext } from '../open-book.ts';
 import { drawingsOf } from './drawings.ts';
-import { marksOfSheet } from './record.ts';
-import { marksOutline } from './words.ts';
+import { marksOfSheet } from './mark-record.ts';
+import { marksOutline } from './mark-words.ts';
 
 /** What the marks of a cell say, a sentence each: the rule that it shows, its place on the scale, its line. */
 export function markedInWords(context: ReadContext, sheet: Sheet, place: Required<Place>): readonly string[] {

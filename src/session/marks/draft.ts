@@ -14,7 +14,7 @@ import {
   states,
   tones,
   type When,
-} from './record.ts';
+} from './mark-record.ts';
 
 /*
  * Marks as they are typed: numbers and dates in the column's unit and the locale's writing, everything that is neither

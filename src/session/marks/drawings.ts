@@ -2,11 +2,11 @@ import { Kind } from '../../../functions/core/value.ts';
 import type { Sheet } from '../../book/model.ts';
 import { Refusal } from '../../book/refusal.ts';
 import type { ReadContext } from '../open-book.ts';
-import { type ColumnMarks, marksOfSheet } from './record.ts';
-import { ruledRows } from './rules.ts';
+import { type ColumnMarks, marksOfSheet } from './mark-record.ts';
+import { ruledRows } from './mark-rules.ts';
+import { numberInWords } from './mark-words.ts';
 import { endsOf, shareOf } from './scale.ts';
 import { type TrendLine, trendOf } from './trend.ts';
-import { numberInWords } from './words.ts';
 
 /** What is drawn into the cells of a column, row by row of a tile. */
 export interface Drawing {

@@ -1,4 +1,4 @@
-import type { ColumnMarks, Operand, Rule, When } from './record.ts';
+import type { ColumnMarks, Operand, Rule, When } from './mark-record.ts';
 
 /** A column's marks with each operand, and each formula that stands for itself, put through a change. */
 function mapped(

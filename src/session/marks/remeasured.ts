@@ -1,7 +1,7 @@
 import type { Edit } from '../../book/edit.ts';
 import type { Book } from '../../book/model.ts';
 import { withNumbers } from './formulas.ts';
-import { type ColumnMarks, marksOfSheet, marksRecord } from './record.ts';
+import { type ColumnMarks, marksOfSheet, marksRecord } from './mark-record.ts';
 
 type SetPart = Extract<Edit, { do: 'set-part' }>;
 

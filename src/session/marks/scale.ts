@@ -1,6 +1,6 @@
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { Operand, Scale } from './record.ts';
+import type { Operand, Scale } from './mark-record.ts';
 import { remembered } from './remembered.ts';
 
 /** The ends of a column's scale, in the unit of calculation, or why it has none. */

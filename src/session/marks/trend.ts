@@ -5,7 +5,7 @@ import { unitSign } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import type { ReadContext } from '../open-book.ts';
 import { displayOf, writer } from '../text/display.ts';
-import type { TrendSource } from './record.ts';
+import type { TrendSource } from './mark-record.ts';
 import { remembered } from './remembered.ts';
 import { spanOf } from './scale.ts';
 

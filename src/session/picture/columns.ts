@@ -1,6 +1,6 @@
 import type { Column, NamedCell } from '../../book/model.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
-import type { SheetOutline } from '../sheet/answer.ts';
+import type { SheetOutline } from '../sheet/sheet-answers.ts';
 import { PLATE } from './points.ts';
 import { STORED } from './stored-columns.ts';
 

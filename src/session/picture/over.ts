@@ -1,6 +1,6 @@
 /** The model's posture laid over a picture: centimetres of the side view become places on the picture. */
 import { cos, sin } from '../../../functions/posture/angle.ts';
-import type { PostureFigure } from '../figure/answer.ts';
+import type { PostureFigure } from '../figure/figure-answers.ts';
 import type { Spot, Spots } from './points.ts';
 
 type Joint = 'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'bar';

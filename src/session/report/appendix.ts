@@ -1,5 +1,5 @@
 import type { Section } from '../../../functions/core/pages/index.ts';
-import { el, type Shape } from '../figure/drawing/shape.ts';
+import { el, type Shape } from '../figure/drawing/svg-shape.ts';
 import type { Used } from './functions-used.ts';
 import { paragraphs, section, table } from './parts.ts';
 import type { CohortReport } from './report.ts';

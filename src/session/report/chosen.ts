@@ -1,7 +1,7 @@
 import { type IccForm, iccForms } from '../../../functions/statistics/icc.ts';
 import { nameKey } from '../../book/names.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { ReportSettings } from './settings.ts';
+import type { ReportSettings } from './report-settings.ts';
 
 /** One form of the ICC and one confidence level for the whole report, with where each comes from. */
 export interface Chosen {

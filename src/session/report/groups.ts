@@ -5,7 +5,7 @@ import { columnInRole, measuredSheet } from '../../book/roles/column-in-role.ts'
 import type { ReadContext } from '../open-book.ts';
 import { displayOf } from '../text/display.ts';
 import { columnFound, digitsFor, fixed, labelled, numbersIn, rowsShown, sheetFound } from './found.ts';
-import type { GroupSet } from './settings.ts';
+import type { GroupSet } from './report-settings.ts';
 
 export interface Described {
   readonly sheet: string;

@@ -1,4 +1,4 @@
-import type { Shape } from '../figure/drawing/shape.ts';
+import type { Shape } from '../figure/drawing/svg-shape.ts';
 import { percentOf } from './chosen.ts';
 import { paragraphs, table } from './parts.ts';
 import type { CohortReport } from './report.ts';

@@ -1,4 +1,4 @@
-import { el, type Shape } from '../figure/drawing/shape.ts';
+import { el, type Shape } from '../figure/drawing/svg-shape.ts';
 
 /** Pieces that a printed report is made of. */
 

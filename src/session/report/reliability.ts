@@ -1,6 +1,6 @@
 import type { Range } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
-import { ask } from '../charts/numbers.ts';
+import { ask } from '../charts/chart-numbers.ts';
 import { rangeFrom } from '../charts/read.ts';
 import type { ReadContext } from '../open-book.ts';
 import type { Chosen } from './chosen.ts';
@@ -14,7 +14,7 @@ import {
   sheetFound,
   unitSignOf,
 } from './found.ts';
-import type { TrialSet } from './settings.ts';
+import type { TrialSet } from './report-settings.ts';
 
 /** One measure's reliability, written as it is printed. */
 export interface Reliability {

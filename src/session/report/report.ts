@@ -2,7 +2,7 @@ import { type Page, pagesAboutNumbers, type Section } from '../../../functions/c
 import type { Json } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 import { type Charted, chartOf } from '../charts/chart.ts';
-import { chartsOutline } from '../charts/record.ts';
+import { chartsOutline } from '../charts/chart-record.ts';
 import { doubtsOf } from '../checks/doubts.ts';
 import { handoutCautions } from '../handouts/handout.ts';
 import { importFrom } from '../imports/imports.ts';
@@ -13,8 +13,8 @@ import { rowsShown, unitOfNamed } from './found.ts';
 import { formulasOf, functionsIn, listed, type Used, type Written } from './functions-used.ts';
 import { type Described, describedOf, usualGroups } from './groups.ts';
 import { type Reliability, reliabilityOf } from './reliability.ts';
+import { type GroupSet, type ReportSettings, reportSettingsOf } from './report-settings.ts';
 import { type ResultTable, resultsOf } from './results.ts';
-import { type GroupSet, type ReportSettings, reportSettingsOf } from './settings.ts';
 
 /** What a report cannot know itself: with what and when it is made. */
 export const reportRequest = z.strictObject({

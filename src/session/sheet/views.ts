@@ -10,16 +10,16 @@ import { lettersOf } from '../../calc/language/address.ts';
 import { offeredExercises } from '../exercise-settings.ts';
 import { markedInWords } from '../marks/cell.ts';
 import { drawingsOf } from '../marks/drawings.ts';
-import { marksOfSheet } from '../marks/record.ts';
-import { marksOutline } from '../marks/words.ts';
+import { marksOfSheet } from '../marks/mark-record.ts';
+import { marksOutline } from '../marks/mark-words.ts';
 import type { ReadContext } from '../open-book.ts';
 import { barely, cellText, cellWriter } from '../text/cell-text.ts';
 import { headingUnit } from '../text/column-unit.ts';
 import { displayOf, shownWith, wayOf } from '../text/display.ts';
 import { typedText } from '../text/typed.ts';
-import type { CellInfo, CellOffer, NameOutline, SheetOutline, Tile } from './answer.ts';
 import { CellMark, marksOf } from './cell-mark.ts';
 import { settingWords } from './setting-words.ts';
+import type { CellInfo, CellOffer, NameOutline, SheetOutline, Tile } from './sheet-answers.ts';
 import { sheetViewOf } from './sheet-view.ts';
 
 /** Cells that a tile may have at most; a grid asks for a few thousand. */

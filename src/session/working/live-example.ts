@@ -10,7 +10,7 @@ import { cellInRole } from '../../book/roles/cell-in-role.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { Place } from '../../calc/api.ts';
 import { numberText, quoted } from '../../calc/language/print.ts';
-import { centimetres, degrees } from '../figure/drawing/words.ts';
+import { centimetres, degrees } from '../figure/drawing/drawing-words.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';
 import type { ReadContext } from '../open-book.ts';

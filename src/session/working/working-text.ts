@@ -1,5 +1,5 @@
-import { reasonsOf } from '../figure/drawing/explained.ts';
-import type { Working } from './answer.ts';
+import { reasonsOf } from '../figure/drawing/explained-drawing.ts';
+import type { Working } from './working-answers.ts';
 
 /** A working as plain text, for a mail or a lab book. */
 export function workingText(working: Omit<Working, 'text'>): string {

@@ -14,10 +14,10 @@ import { doubtsOf } from '../checks/doubts.ts';
 import { explainedRow } from '../figure/explained.ts';
 import { knownOf } from '../figure/figure-lifter.ts';
 import type { ReadContext } from '../open-book.ts';
-import type { CellInfo } from '../sheet/answer.ts';
+import type { CellInfo } from '../sheet/sheet-answers.ts';
 import { cellInfoOf } from '../sheet/views.ts';
 import { countText, figureText, outcomeText, valueText } from '../text/shown.ts';
-import type { Relative, Working, WorkingCall, WorkingConstant, WorkingStep } from './answer.ts';
+import type { Relative, Working, WorkingCall, WorkingConstant, WorkingStep } from './working-answers.ts';
 import { type Call, callsIn } from './working-calls.ts';
 import { workingText } from './working-text.ts';
 

@@ -2,7 +2,7 @@ import { isMatrix, Kind, type Range } from '../../../functions/core/value.ts';
 import { CellKind, type Cells } from '../../book/cells.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
-import type { A1Formula } from '../../calc/a1/formula.ts';
+import type { A1Formula } from '../../calc/a1/a1-formula.ts';
 import { a1Translator, isA1, type NoA1 } from '../../calc/a1/translate.ts';
 import type { Progress } from '../../calc/api.ts';
 import { lettersOf } from '../../calc/index.ts';

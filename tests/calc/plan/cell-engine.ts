@@ -13,7 +13,7 @@ import { registry } from '../../../functions/registry.ts';
 import { cellEngine } from '../../../src/calc/cell-engine/engine.ts';
 import { formatted } from '../../../src/calc/cell-engine/number-format.ts';
 import { cellEngineSettings } from '../../../src/calc/cell-engine/settings.ts';
-import { argumentOf, innerOfOutcome } from '../../../src/calc/cells/convert.ts';
+import { argumentOf, innerOfOutcome } from '../../../src/calc/cells/inner-values.ts';
 import { columnNames, type RandomSheet } from './data.ts';
 
 /** Hands the functions of the domain to the cell engine as they are: raw arguments in, the outcome out. */

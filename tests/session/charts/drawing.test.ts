@@ -4,8 +4,8 @@ import type { ChartData } from '../../../src/session/charts/data.ts';
 import { legendOf } from '../../../src/session/charts/drawing/legend.ts';
 import { drawPanel } from '../../../src/session/charts/drawing/panel.ts';
 import { sizeFor } from '../../../src/session/charts/drawing/places.ts';
-import type { Shape } from '../../../src/session/figure/drawing/shape.ts';
-import { shapeText } from '../../../src/session/figure/drawing/shape.ts';
+import type { Shape } from '../../../src/session/figure/drawing/svg-shape.ts';
+import { shapeText } from '../../../src/session/figure/drawing/svg-shape.ts';
 import { Session } from '../../../src/session/session.ts';
 import { squadBook, squadCharts } from './squad.ts';
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { chartOf } from '../../../src/session/charts/chart.ts';
-import { segmentsOf } from '../../../src/session/charts/drawing/lean-parts.ts';
+import { segmentsOf } from '../../../src/session/charts/drawing/lean-parts-drawing.ts';
 import { legendOf } from '../../../src/session/charts/drawing/legend.ts';
 import { drawPanel } from '../../../src/session/charts/drawing/panel.ts';
 import { sizeFor } from '../../../src/session/charts/drawing/places.ts';
-import { shapeText } from '../../../src/session/figure/drawing/shape.ts';
+import { shapeText } from '../../../src/session/figure/drawing/svg-shape.ts';
 import { observedBook } from '../observed-book.ts';
 
 const session = observedBook([

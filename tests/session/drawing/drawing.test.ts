@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { drawingOf } from '../../../src/session/figure/drawing/drawing.ts';
-import { DEGREES_PER_NM } from '../../../src/session/figure/drawing/loads.ts';
-import type { Shape } from '../../../src/session/figure/drawing/shape.ts';
+import { DEGREES_PER_NM } from '../../../src/session/figure/drawing/loads-drawing.ts';
+import type { Shape } from '../../../src/session/figure/drawing/svg-shape.ts';
 import { Session } from '../../../src/session/session.ts';
 import { leanOf } from '../posture.ts';
 

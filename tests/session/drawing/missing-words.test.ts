@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { missingInWords } from '../../../src/session/figure/drawing/words.ts';
+import { missingInWords } from '../../../src/session/figure/drawing/drawing-words.ts';
 import { Session } from '../../../src/session/session.ts';
 
 const all = ['femur', 'tibia', 'trunk', 'ankle'];

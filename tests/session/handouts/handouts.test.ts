@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
-import { escaped, shapeText } from '../../../src/session/figure/drawing/shape.ts';
-import { handoutDocument, handoutShapes } from '../../../src/session/handouts/document.ts';
+import { escaped, shapeText } from '../../../src/session/figure/drawing/svg-shape.ts';
 import { handoutCautions } from '../../../src/session/handouts/handout.ts';
+import { handoutDocument, handoutShapes } from '../../../src/session/handouts/handout-document.ts';
 import { type HandoutRequest, handoutsOf } from '../../../src/session/handouts/handouts.ts';
-import { triedRule } from '../../../src/session/handouts/tried.ts';
+import { triedRule } from '../../../src/session/handouts/tried-rule.ts';
 import { Session } from '../../../src/session/session.ts';
 import { leanOf } from '../posture.ts';
 

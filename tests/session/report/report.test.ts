@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
-import { reportDocument } from '../../../src/session/report/document.ts';
 import { type CohortReport, reportOf } from '../../../src/session/report/report.ts';
+import { reportDocument } from '../../../src/session/report/report-document.ts';
 import { Session } from '../../../src/session/session.ts';
 import { squadFile } from '../charts/squad.ts';
 

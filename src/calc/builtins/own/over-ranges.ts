@@ -16,7 +16,7 @@ import { type Callee, coerceAt, defaultOf, parametersOf, wrong } from '../../pla
 import { wrongCount, wrongType } from '../../plan/problems.ts';
 import { singleVector } from '../../plan/vector.ts';
 import { conditional } from '../../ranges/conditional.ts';
-import { isCellOf, lookups } from '../../ranges/lookup.ts';
+import { isCellOf, lookups } from '../../ranges/range-lookup.ts';
 import type { Own } from '../builtin.ts';
 
 /** Calls a body over ranges with raw arguments, coerced by the parameters of a function of the cell engine. */

@@ -1,6 +1,6 @@
 import { isIssue } from '../../../../functions/core/issue.ts';
 import { isRange, type Outcome } from '../../../../functions/core/value.ts';
-import { sortedNumbersOf } from '../../ranges/order.ts';
+import { sortedNumbersOf } from '../../ranges/sorted-ranges.ts';
 import type { Own } from '../builtin.ts';
 import { notFound, numberOf, problem } from './reading.ts';
 

@@ -1,7 +1,7 @@
 import { type ErrorCode, type Issue, isIssue, issue } from '../../../../functions/core/issue.ts';
 import { type Argument, isRange, Kind, type Range, valueAt } from '../../../../functions/core/value.ts';
 import { numberInText } from '../../ranges/criteria.ts';
-import { numbersOf } from '../../ranges/order.ts';
+import { numbersOf } from '../../ranges/sorted-ranges.ts';
 
 /** An error value of a built-in function; the message says which sentence. */
 export const problem = (name: string, code: ErrorCode, message: string): Issue =>

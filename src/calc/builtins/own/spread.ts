@@ -1,6 +1,6 @@
 import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
 import { type Argument, isRange, type Outcome } from '../../../../functions/core/value.ts';
-import { sortedNumbersOf } from '../../ranges/order.ts';
+import { sortedNumbersOf } from '../../ranges/sorted-ranges.ts';
 import type { Own } from '../builtin.ts';
 import { countUpTo } from './rank.ts';
 import { divided, noData, notFound, numberOf, numbersIn, problem } from './reading.ts';

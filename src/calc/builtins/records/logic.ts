@@ -1,7 +1,7 @@
 /** Conditions and choices: OpenFormula 1.3, part 4, 6.15. */
 
+import { choices } from '../../plan/branches.ts';
 import { junctions } from '../../plan/junctions.ts';
-import { choices } from '../../plan/logic.ts';
 import { type BuiltIn, builtIn, file, type Implementation } from '../builtin.ts';
 
 const engine = true;

@@ -1,7 +1,7 @@
 /** Finding values and places: OpenFormula 1.3, part 4, 6.14. */
 import { sizeNode } from '../../plan/calls.ts';
-import type { PlanNode } from '../../plan/nodes.ts';
-import { lookups } from '../../ranges/lookup.ts';
+import type { PlanNode } from '../../plan/plan-nodes.ts';
+import { lookups } from '../../ranges/range-lookup.ts';
 import { type BuiltIn, builtIn, file, searching } from '../builtin.ts';
 import { hlookup, match, vlookup, xlookup, xmatch } from '../own/over-ranges.ts';
 

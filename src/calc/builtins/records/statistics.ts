@@ -1,7 +1,7 @@
 /** Statistics of columns: OpenFormula 1.3, part 4, 6.18. */
 import { type Aggregate, aggregates } from '../../plan/aggregate.ts';
 import type { RangeBody } from '../../ranges/answer.ts';
-import { ordered } from '../../ranges/order.ts';
+import { ordered } from '../../ranges/sorted-ranges.ts';
 import { type BuiltIn, builtIn, file, type Implementation } from '../builtin.ts';
 import { linest, trend } from '../own/least-squares.ts';
 import { forecast, intercept } from '../own/line.ts';

@@ -1,7 +1,7 @@
 /** Texts: OpenFormula 1.3, part 4, 6.20. */
 import { lists } from '../../ranges/lists.ts';
 import { type BuiltIn, builtIn, file } from '../builtin.ts';
-import { concat, rept, substitute } from '../own/texts.ts';
+import { concat, rept, substitute } from '../own/joined-texts.ts';
 
 export const texts: readonly BuiltIn[] = [
   builtIn('CONCAT', 'text', file('a+', '_xlfn.CONCAT'), { implementation: { own: concat } }),

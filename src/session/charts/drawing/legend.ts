@@ -1,4 +1,4 @@
-import { el, type Shape } from '../../figure/drawing/shape.ts';
+import { el, type Shape } from '../../figure/drawing/svg-shape.ts';
 import type { ChartData } from '../data.ts';
 import { partLooks } from './lean-part-looks.ts';
 import { namesFit } from './line-names.ts';

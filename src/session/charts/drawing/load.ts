@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { el, type Shape } from '../../figure/drawing/shape.ts';
+import { el, type Shape } from '../../figure/drawing/svg-shape.ts';
 import type { ChartData, ChartPanel, ChartPoint } from '../data.ts';
 import { type Axes, type Drawn, dateOf, type Size, spansOf, week } from './places.ts';
 import { blankSheet, sketchedShape } from './sketch.ts';

@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import type { ChartData, ChartPanel, ChartPoint } from '../data.ts';
-import { drawLeanParts } from './lean-parts.ts';
+import { drawLeanParts } from './lean-parts-drawing.ts';
 import { lineNames, namesFit, roomForNames } from './line-names.ts';
 import { drawLoad } from './load.ts';
 import { classOf, colourOf, groupColours, isCrowded, symbolOf } from './looks.ts';

@@ -1,4 +1,4 @@
-import type { Shape } from '../../figure/drawing/shape.ts';
+import type { Shape } from '../../figure/drawing/svg-shape.ts';
 import type { ChartData, ChartPoint } from '../data.ts';
 import { heightOfBars } from './lean-part-looks.ts';
 

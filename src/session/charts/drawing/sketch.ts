@@ -1,4 +1,4 @@
-import { el, type Shape } from '../../figure/drawing/shape.ts';
+import { el, type Shape } from '../../figure/drawing/svg-shape.ts';
 
 /**
  * What the chart library draws on in place of a browser's document: it keeps elements as plain records. So a chart is the

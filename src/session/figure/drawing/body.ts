@@ -1,4 +1,4 @@
-import type { Point, PostureFigure } from '../answer.ts';
+import type { Point, PostureFigure } from '../figure-answers.ts';
 import type { Frame } from './geometry.ts';
 import { blob, elbow, limb, line, towards } from './geometry.ts';
 

@@ -1,9 +1,9 @@
-import type { Figure, Point, PostureFigure } from '../answer.ts';
+import type { Figure, Point, PostureFigure } from '../figure-answers.ts';
 import { type Body, bodyOf } from './body.ts';
+import { centimetres, degrees, inWords, isPosture } from './drawing-words.ts';
 import { arc, type Extent, type Frame, frameFor, line, towards } from './geometry.ts';
-import { centreLine, fan, moments, shortfall } from './loads.ts';
-import { el, type Shape } from './shape.ts';
-import { centimetres, degrees, inWords, isPosture } from './words.ts';
+import { centreLine, fan, moments, shortfall } from './loads-drawing.ts';
+import { el, type Shape } from './svg-shape.ts';
 
 const drawingWidth = 340;
 const drawingHeight = 404;

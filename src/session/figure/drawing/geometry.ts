@@ -1,4 +1,4 @@
-import type { Point } from '../answer.ts';
+import type { Point } from '../figure-answers.ts';
 
 /** Maps centimetres of the model onto the drawing, one scale both ways; y of the drawing runs down. */
 export interface Frame {

@@ -1,0 +1,1 @@
+export * from '../../session/figure/drawing/drawing-words.ts';

@@ -1,1 +1,0 @@
-export * from '../../session/figure/drawing/words.ts';
