@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { buildAndServeFrom, launch, type Served, type Watched } from './browser.ts';
 import { outcomesOfCalls } from './digits/calls.ts';
+import { outcomesOfFormulas } from './digits/formulas.ts';
 
 let served: Served;
 let watched: Watched;
@@ -13,16 +14,34 @@ afterAll(async () => {
   await served?.close();
 });
 
-test('20,000 calls over all functions give the same bits in the browser and on the command line', async () => {
-  const here = outcomesOfCalls(20_000);
+const ways = { outcomesOfCalls, outcomesOfFormulas };
+
+/** What differs between the browser and here, and what was computed. */
+async function compared(way: keyof typeof ways, count: number): Promise<{ here: string[]; other: string[] }> {
+  const here = ways[way](count);
   const there = await watched.page.evaluate(
-    (count) => (globalThis as unknown as { outcomesOfCalls(n: number): string[] }).outcomesOfCalls(count),
-    20_000,
+    ([name, calls]) => (globalThis as unknown as typeof ways)[name](calls),
+    [way, count] as const,
   );
-  expect(there.filter((outcome, i) => outcome !== here[i])).toEqual([]);
   expect(there.length).toBe(here.length);
+  return { here, other: there.filter((outcome, i) => outcome !== here[i]) };
+}
+
+const numbersIn = (outcomes: readonly string[]): string[] =>
+  outcomes.filter((outcome) => / [0-9a-f]+ [0-9a-f]+$/.test(outcome));
+
+test('20,000 calls over all functions give the same bits in the browser and on the command line', async () => {
+  const { here, other } = await compared('outcomesOfCalls', 20_000);
+  expect(other).toEqual([]);
   // Most of these are numbers, and seldom the same: the comparison is not one of errors.
-  const numbers = here.filter((outcome) => /^\S+ [0-9a-f]+ [0-9a-f]+$/.test(outcome));
+  const numbers = numbersIn(here).filter((outcome) => /^\S+ \S+ \S+$/.test(outcome));
   expect(numbers.length).toBeGreaterThan(14_000);
   expect(new Set(numbers).size).toBeGreaterThan(12_000);
+});
+
+test('so do 20,000 formulas of exp, logarithms, powers and angles, in columns and in free cells', async () => {
+  const { here, other } = await compared('outcomesOfFormulas', 20_000);
+  expect(other).toEqual([]);
+  expect(here.length).toBeGreaterThan(20_000);
+  expect(numbersIn(here).length).toBeGreaterThan(0.9 * here.length);
 });

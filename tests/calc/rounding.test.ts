@@ -16,7 +16,7 @@ describe('rounding', () => {
     const by = new Map(names.map((name) => [name, cases.filter((one) => one.name === name)]));
     const columns = Object.fromEntries(
       [...by].map(([name, of]) => [
-        `s${name}`,
+        `s${name.replace('.', '_')}`,
         {
           x: of.map(({ x }) => x),
           places: of.map((one) => one.by),
@@ -29,7 +29,7 @@ describe('rounding', () => {
     for (const [name, of] of by) {
       const expected = of.map(({ x, by: places, result }) => [name, x, places, result + 0]);
       const shown = (column: string) =>
-        b.values(`s${name}`, column).map((value, i) => [name, of[i]!.x, of[i]!.by, value]);
+        b.values(`s${name.replace('.', '_')}`, column).map((value, i) => [name, of[i]!.x, of[i]!.by, value]);
       expect(shown('z')).toEqual(expected);
       expect(shown('free')).toEqual(expected);
     }
@@ -47,6 +47,15 @@ describe('rounding', () => {
     ['ROUND(1.26, 1.9)', 1.3],
     ['MROUND(-7, 2)', '#NUM!'],
     ['MROUND(7, 0)', 0],
+    ['MROUND(1E300, 1E-300)', '#NUM!'],
+    ['CEILING(7.31, 0.1)', 7.4],
+    ['CEILING(7.31, 0)', '#DIV/0!'],
+    ['CEILING(7.31, -0.1)', '#NUM!'],
+    ['FLOOR(0, 0)', 0],
+    ['CEILING.MATH(-7.35, 0.1)', -7.3],
+    ['CEILING.MATH(-7.35, 0.1, 1)', -7.4],
+    ['FLOOR.MATH(-7.35, 0.1, 1)', -7.3],
+    ['FLOOR.MATH(7.35, 0)', 0],
   ])('%s is %s', (formula, result) => {
     const b = new Bench(bookOf({ s: { a: [f(formula)], z: { cells: [null], formula } } }));
     expect([b.value('s', 'a', 0), b.value('s', 'z', 0)]).toEqual([result, result]);

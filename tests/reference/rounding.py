@@ -1,4 +1,4 @@
-"""Expected values of ROUND, ROUNDUP, ROUNDDOWN and MROUND, by decimal arithmetic: python3 tests/reference/rounding.py
+"""Expected values of ROUND, ROUNDUP, ROUNDDOWN, MROUND, CEILING and FLOOR with their kin, by decimal arithmetic: python3 tests/reference/rounding.py
 
 Rule: a number counts with its 15 significant decimal digits, halves go away from zero (OpenFormula 1.3, part 4, 6.17);
 the result is the nearest double. Where 15 digits end before the place that is asked for, the shortest decimal form counts.
@@ -23,8 +23,8 @@ def result(name, x, places):
     return float(counted(x, places).quantize(Decimal(1).scaleb(-places), WAYS[name]))
 
 
-def multiple(x, step):
-    times = Decimal(result('ROUND', abs(x / step), 0))
+def multiple(x, step, way='ROUND'):
+    times = Decimal(result(way, abs(x / step), 0))
     return float((times * Decimal(repr(abs(step)))).copy_sign(Decimal(x)))
 
 
@@ -53,6 +53,24 @@ for _ in range(60):
     step = random.choice([0.1, 0.25, 0.5, 1.25, 2.5, 0.05])
     x = random.randint(1, 4000) * step / 2
     rows.append(('MROUND', x, step, multiple(x, step)))
+
+# Up and down by the quotient's 15 digits. CEILING and FLOOR take a negative number with a negative step away from zero and
+# towards it; the others go by the size of the step (OpenFormula 1.3, part 4, 6.17).
+def beside(name, x, step):
+    above = name.startswith('CEILING')
+    positive = step > 0 if name in ('CEILING', 'FLOOR') else True
+    return multiple(x, step, 'ROUNDUP' if ((x > 0) == positive) == above else 'ROUNDDOWN')
+
+
+NEXT = ['CEILING', 'FLOOR', 'CEILING.MATH', 'FLOOR.MATH', 'CEILING.PRECISE', 'FLOOR.PRECISE']
+pairs = [(0.3, 0.1), (0.29, 0.1), (0.31, 0.1), (0.1 + 0.2, 0.1), (7.3, 0.1), (-7.3, 0.1), (-7.3, -0.1), (-7.35, 0.1), (-7.35, -0.1),
+         (101.25, 2.5), (81.2, 1.25), (0.285 * 100, 0.5), (1.1 * 3, 1.1), (61, 2.5), (1e9 + 0.05, 0.1), (2 / 3, 1 / 3)]
+for _ in range(120):
+    step = random.choice([0.1, 0.25, 0.5, 1.25, 2.5, 0.05, 0.2, 0.01])
+    pairs.append((random.choice([1, 1, -1]) * random.randint(1, 4000) * step / random.choice([1, 2, 3]), step))
+for x, step in pairs:
+    for name in NEXT:
+        rows.append((name, x, step, beside(name, x, step)))
 
 with open(os.path.join(os.path.dirname(__file__), 'rounding.csv'), 'w') as out:
     out.write('function,number,places_or_step,result\n')

@@ -105,6 +105,9 @@ function atanOf(size: number): number {
   return high - (x * shortfall(x * x) - rest - x);
 }
 
+/** Arc tangent, −π/2 to π/2. */
+export const atan = (x: number): number => (x < 0 || Object.is(x, -0) ? -atanOf(-x) : atanOf(x));
+
 /** Angle of the point (x, y), above −π to π; signs of zeros count. */
 export function atan2(y: number, x: number): number {
   if (Number.isNaN(x) || Number.isNaN(y)) return Number.NaN;

@@ -58,3 +58,15 @@ export function log10(x: number): number {
   const rest = whole * 3.694239077158931e-13 + Math.LOG10E * log(m);
   return rest + whole * 0.30102999566361177;
 }
+
+/** Logarithm to base 2; that of a power of two is whole. */
+export function log2(x: number): number {
+  if (!(x > 0) || x === Number.POSITIVE_INFINITY) return log(x);
+  const small = x < 2.2250738585072014e-308;
+  const m = small ? x * 1.8014398509481984e16 : x;
+  const high = highOf(m);
+  // from √½ to √2, so that the whole part cancels nothing
+  const up = (high & FRACTION) > 0x6a09e ? 1 : 0;
+  const k = (high >> 20) - 1023 + up - (small ? 54 : 0);
+  return k + log(withHigh(m, (high & FRACTION) | ((1023 - up) << 20))) * Math.LOG2E;
+}

@@ -112,8 +112,15 @@ export function pow(x: number, y: number): number {
     return negative ? -value : value;
   }
   if (x < 0 && !Number.isInteger(y)) return Number.NaN;
-  const value = size === 1 ? 1 : ofSize(size, y);
+  const value = size === 1 ? 1 : (ofWhole(size, y) ?? ofSize(size, y));
   return negative ? -value : value;
+}
+
+/** A negative power of a whole number whose positive power is exact: its reciprocal is the nearest double (10^−11 is 1e−11). */
+function ofWhole(size: number, y: number): number | undefined {
+  if (y >= 0 || y < -53 || !Number.isInteger(y) || !Number.isInteger(size)) return undefined;
+  const power = pow(size, -y);
+  return power < 9007199254740992 ? 1 / power : undefined;
 }
 
 const isOdd = (y: number): boolean =>

@@ -13,6 +13,7 @@ import { limits } from '../limits.ts';
 import { type Pattern, patternOf } from '../wildcards.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
 import { bodyFor, isOwn } from './own-bodies.ts';
+import { withOwnMath } from './own-math.ts';
 import { cellEngineSettings } from './settings.ts';
 import { errorOf, type Inner, type RichNumber } from './values.ts';
 
@@ -218,7 +219,7 @@ function open(): CellEngine {
     },
     body,
     has: (name) => HyperFormula.getFunctionPlugin(name) !== undefined,
-    evaluate: (tree) => inside.interpreter.evaluateAst(tree, nowhere),
+    evaluate: (tree) => withOwnMath(() => inside.interpreter.evaluateAst(tree, nowhere)),
   };
 }
 

@@ -3,9 +3,11 @@
  * parameters, coercion and errors remain; the values come from functions/statistics, which keeps the digits of small tails.
  * Definitions: OpenFormula 1.3, part 4, 6.18 (statistical functions).
  */
+
 import { CellError, ErrorType, type SimpleRangeValue } from 'hyperformula';
 import { exp } from '../../../functions/core/elementary/exp.ts';
 import { log } from '../../../functions/core/elementary/log.ts';
+import { square } from '../../../functions/core/elementary/pow.ts';
 import {
   chiSquaredDensity,
   chiSquaredQuantile,
@@ -26,7 +28,8 @@ import {
 } from '../../../functions/statistics/distributions.ts';
 import { countBodies, refusals } from './count-bodies.ts';
 import { formatted } from './number-format.ts';
-import { nearestMultiple, rounded, type Way } from './rounding.ts';
+import { elementaryBodies, usesMath, withOwnMath } from './own-math.ts';
+import { multiple, rounded, type Way } from './rounding.ts';
 import { type Inner, isRich } from './values.ts';
 
 type Answer = number | string | CellError;
@@ -64,10 +67,10 @@ function squaresOf(x: readonly number[]): number {
   let sum = 0;
   let rest = 0;
   for (const v of x) {
-    sum += (v - mean) ** 2;
+    sum += square(v - mean);
     rest += v - mean;
   }
-  return sum - rest ** 2 / x.length;
+  return sum - square(rest) / x.length;
 }
 const varianceOf = (x: readonly number[]): number => squaresOf(x) / (x.length - 1);
 
@@ -98,11 +101,11 @@ function unpairedT(x: readonly number[], y: readonly number[], tails: number, eq
   const [a, b] = equal
     ? [1 / n, 1 / m].map((share) => (share * (squaresOf(x) + squaresOf(y))) / (n + m - 2))
     : [varianceOf(x) / n, varianceOf(y) / m];
-  const square = a! + b!;
-  if (square === 0) return divided();
+  const both = a! + b!;
+  if (both === 0) return divided();
   // Satterthwaite's degrees of freedom where the variances differ
-  const df = equal ? n + m - 2 : square ** 2 / (a! ** 2 / (n - 1) + b! ** 2 / (m - 1));
-  return (tails * tTwoSided((meanOf(x) - meanOf(y)) / Math.sqrt(square), df)) / 2;
+  const df = equal ? n + m - 2 : square(both) / (square(a!) / (n - 1) + square(b!) / (m - 1));
+  return (tails * tTwoSided((meanOf(x) - meanOf(y)) / Math.sqrt(both), df)) / 2;
 }
 
 function tTest(x: SimpleRangeValue, y: SimpleRangeValue, tails: number, type: number): Answer {
@@ -147,7 +150,7 @@ function chiSquaredTest(counts: SimpleRangeValue, expected: SimpleRangeValue): A
     const [count, wanted] = [plain(value), plain(others[i]!)];
     if (count === undefined || wanted === undefined) continue;
     if (wanted === 0) return divided();
-    sum += (count - wanted) ** 2 / wanted;
+    sum += square(count - wanted) / wanted;
     pairs++;
   }
   if (pairs < 2) return tooFew();
@@ -165,8 +168,29 @@ const rounding =
 function toMultiple(x: number, step: number): Answer {
   if (step === 0 || x === 0) return 0;
   if (x > 0 !== step > 0) return new CellError(ErrorType.NUM, 'Signs of the arguments differ.');
-  return finite(nearestMultiple(x, step));
+  return finite(multiple(x, step, 'half'));
 }
+
+/** A multiple at or beyond a number: above or below it where the step is positive, away from zero or towards it otherwise. */
+const next = (x: number, step: number, above: boolean): Answer =>
+  x === 0 ? 0 : finite(multiple(x, step, (x > 0 === step > 0) === above ? 'up' : 'down'));
+
+/** CEILING and FLOOR: the sign of the step counts. */
+const signed =
+  (above: boolean): Body =>
+  (x: number, step: number) => {
+    if (x === 0) return 0;
+    if (step === 0) return divided();
+    return x > 0 && step < 0
+      ? new CellError(ErrorType.NUM, 'Signs of the arguments differ.')
+      : next(x, step, above);
+  };
+
+/** CEILING.MATH, FLOOR.MATH and those called PRECISE: up or down whatever the sign of the step; below zero mode 1 turns that round. */
+const sized =
+  (above: boolean): Body =>
+  (x: number, step: number, mode?: number) =>
+    step === 0 ? 0 : next(x, mode === 1 && x < 0 ? -Math.abs(step) : Math.abs(step), above);
 
 const tAbove = (x: number, df: number): number => tBelow(-x, whole(df));
 
@@ -219,6 +243,12 @@ export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
   ['rounddown', rounding('down')],
   ['intFunc', Math.floor],
   ['mround', toMultiple],
+  ['ceiling', signed(true)],
+  ['floor', signed(false)],
+  ['ceilingmath', sized(true)],
+  ['floormath', sized(false)],
+  ['ceilingprecise', sized(true)],
+  ['floorprecise', sized(false)],
   ['ttest', tTest],
   ['ftest', fTest],
   ['ztest', zTest],
@@ -232,6 +262,7 @@ export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
     },
   ],
   ['lognorminv', (p: number, mean: number, sd: number) => finite(exp(mean + sd * normalQuantile(p)))],
+  ...elementaryBodies,
   ...countBodies,
 ] as [string, Body][]);
 
@@ -241,8 +272,9 @@ type NumberOfText = (text: string) => number | undefined;
 const text =
   (numberOfText: NumberOfText) =>
   (value: Inner, pattern: string): Answer => {
-    if (typeof value === 'string') return formatted(numberOfText(value) ?? value, pattern);
-    return formatted(plain(value) ?? Number(value === true), pattern);
+    const given =
+      typeof value === 'string' ? (numberOfText(value) ?? value) : (plain(value) ?? Number(value === true));
+    return withOwnMath(() => formatted(given, pattern));
   };
 
 /** Methods whose body is ours, or refuses numbers that would take too long. */
@@ -258,5 +290,9 @@ export function bodyFor(
   if (method === 'text') return text(numberOfText) as typeof original;
   const own = ownBodies.get(method) as typeof original | undefined;
   const refuse = refusals.get(method) as typeof original | undefined;
-  return own ?? (refuse ? (...args) => refuse(...args) ?? original(...args) : original);
+  if (own) return own;
+  const body: typeof original = usesMath.has(method)
+    ? (...args) => withOwnMath(() => original(...args))
+    : original;
+  return refuse ? (...args) => refuse(...args) ?? body(...args) : body;
 }

@@ -52,10 +52,12 @@ function digitsOf(scientific: string): { digits: string; exponent: number } {
   return { digits: digits.replace('.', ''), exponent: Number(exponent) };
 }
 
-/** The multiple of a step that is nearest, both of one sign: halves away from zero, without a tail of digits (7.3, not 7.300000000000001). */
-export function nearestMultiple(x: number, step: number): number {
+/** The multiple of a step next to a number of either sign, without a tail of digits (7.3, not 7.300000000000001); infinite where none is near. */
+export function multiple(x: number, step: number, way: Way): number {
+  const quotient = Math.abs(x / step);
+  if (!Number.isFinite(quotient)) return Number.POSITIVE_INFINITY;
   const { digits, exponent } = digitsOf(Math.abs(step).toExponential());
-  const times = BigInt(rounded(Math.abs(x / step), 0, 'half'));
+  const times = BigInt(rounded(quotient, 0, way));
   const size = Number(`${times * BigInt(digits)}e${exponent + 1 - digits.length}`);
   return (x < 0 ? -size : size) + 0;
 }

@@ -1,3 +1,5 @@
+import { pow } from '../../../functions/core/elementary/pow.ts';
+
 type Loop = (a: Float64Array, b: Float64Array, out: Float64Array, n: number) => number;
 /** The loops of one operator over plain numbers; each answers 0 when every result is finite. */
 export interface Loops {
@@ -123,7 +125,7 @@ export const power: Loops = {
   both: (a, b, out, n) => {
     let odd = 0;
     for (let i = 0; i < n; i++) {
-      const r = a[i]! ** b[i]! + 0;
+      const r = pow(a[i]!, b[i]!) + 0;
       out[i] = r;
       odd += r - r;
     }
@@ -132,8 +134,9 @@ export const power: Loops = {
   rightSingle: (a, b, out, n) => {
     let odd = 0;
     const right = b[0]!;
+    if (right === 2) return multiply.both(a, a, out, n);
     for (let i = 0; i < n; i++) {
-      const r = a[i]! ** right + 0;
+      const r = pow(a[i]!, right) + 0;
       out[i] = r;
       odd += r - r;
     }
@@ -143,11 +146,11 @@ export const power: Loops = {
     let odd = 0;
     const left = a[0]!;
     for (let i = 0; i < n; i++) {
-      const r = left ** b[i]! + 0;
+      const r = pow(left, b[i]!) + 0;
       out[i] = r;
       odd += r - r;
     }
     return odd;
   },
-  one: (a, b) => a ** b,
+  one: pow,
 };

@@ -7,7 +7,7 @@ export interface NumberStyle {
 }
 
 /** Powers of ten that a double holds exactly; mantissa ÷ power is then the nearest double (Clinger 1990). */
-const POWERS = Array.from({ length: 23 }, (_, i) => 10 ** i);
+const POWERS = Array.from({ length: 23 }, (_, i) => Number(`1e${i}`));
 const EXACT_DIGITS = 15;
 
 /**

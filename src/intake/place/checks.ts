@@ -90,7 +90,7 @@ export function differingTotals(placing: Placing): Note[] {
       const computed = isTotal ? builder.sum : builder.sum / builder.filled;
       // Half a unit of the last printed digit, and what rounding each row may add to a sum.
       const digits = /[.,](\d+)$/.exec(text)?.[1]?.length ?? 0;
-      if (Math.abs(given - computed) <= 0.51 * 10 ** -digits + 1e-9 * Math.abs(computed)) continue;
+      if (Math.abs(given - computed) <= 0.51 * Number(`1e-${digits}`) + 1e-9 * Math.abs(computed)) continue;
       notes.push(
         note('total-differs', {
           heading: match.source.heading,

@@ -141,7 +141,8 @@ function tryDelimiter(text: string, dialect: Dialect): Trial {
         if (isClean(cell.trim())) clean++;
       }
   const share = matching / rows.length;
-  const score = share * share * (clean / cells) ** 2 * (1 - 0.5 / fields);
+  const tidy = clean / cells;
+  const score = share * share * tidy * tidy * (1 - 0.5 / fields);
   return { delimiter, fields, matching, rows: rows.length, score };
 }
 

@@ -1,3 +1,4 @@
+import { hypot } from '../../../functions/core/elementary/hypot.ts';
 import { dayColumn } from '../../book/roles/day-column.ts';
 import { degrees } from '../figure/drawing/drawing-words.ts';
 import { signedWhole } from '../figure/drawing/explained-drawing.ts';
@@ -136,13 +137,13 @@ function changeInWords(first: Observed, last: Observed): string {
   const real = to.parts.flatMap((part, at) => {
     const before = from.parts[at]!;
     const change = part.value - before.value;
-    return Math.round(change) !== 0 && Math.abs(change) > Math.hypot(part.error, before.error)
+    return Math.round(change) !== 0 && Math.abs(change) > hypot(part.error, before.error)
       ? [`${part.label.toLowerCase()} ${signedWhole(Math.round(change))}`]
       : [];
   });
   const whole = Math.round(to.lean) - Math.round(from.lean);
   const lean =
-    Math.abs(to.lean - from.lean) > Math.hypot(from.error, to.error)
+    Math.abs(to.lean - from.lean) > hypot(from.error, to.error)
       ? `${degrees(from.lean)} to ${degrees(to.lean)} (${signedWhole(whole)})`
       : `${degrees(from.lean)} and ${degrees(to.lean)}, within error`;
   return `${lean}${real.length > 0 ? `; changed by more than error: ${real.join(', ')}` : '; no part changed by more than its error'}.`;

@@ -1,4 +1,5 @@
 /** Where an observed lean comes from: the seven parts of LEAN.EXPLAIN with their errors, for the row of an observed squat or for a lifter who has one in another sheet. */
+import { hypot } from '../../../functions/core/elementary/hypot.ts';
 import { isIssue } from '../../../functions/core/issue.ts';
 import { defaultFoot } from '../../../functions/tables/foot.ts';
 import type { Sheet } from '../../book/model.ts';
@@ -89,7 +90,7 @@ function takenApart(context: ReadContext, known: Known, seen: Seen): ExplainedLe
     const value = values[at] as number;
     const moved = (by: number, key: keyof typeof from) =>
       partOf(name, { ...from, [key]: from[key] + by }, referenceAnkle, lift, known);
-    const error = Math.hypot(
+    const error = hypot(
       ...(Object.keys(from) as (keyof typeof from)[]).map((key) => {
         const [up, down] = [moved(STEP, key), moved(-STEP, key)];
         const slope = typeof up === 'number' && typeof down === 'number' ? (up - down) / (2 * STEP) : 0;

@@ -1,3 +1,4 @@
+import { hypot } from '../../../functions/core/elementary/hypot.ts';
 import { invoke } from '../../../functions/core/invoke.ts';
 import { isIssue } from '../../../functions/core/issue.ts';
 import { functionSentences } from '../../../functions/core/sentence.ts';
@@ -64,12 +65,12 @@ export function readingsOf(seen: Observation): Readings {
   const spread = (a: PointId, b: PointId): number | null => {
     if (scale === null) return null;
     const [p, q] = [points[a]!, points[b]!];
-    const length = Math.hypot(q.x - p.x, q.y - p.y);
+    const length = hypot(q.x - p.x, q.y - p.y);
     const sd = length === 0 ? '' : ask(errorOf, length, PLACING / scale);
     return typeof sd === 'number' ? sd : null;
   };
   const both = (a: number | null, b: number | null): number | null =>
-    a === null || b === null ? null : Math.hypot(a, b);
+    a === null || b === null ? null : hypot(a, b);
   const read = (
     id: Reading['id'],
     label: string,

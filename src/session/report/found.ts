@@ -1,3 +1,4 @@
+import { log10 } from '../../../functions/core/elementary/log.ts';
 import { Kind } from '../../../functions/core/value.ts';
 import { columnNamed } from '../../book/book.ts';
 import type { Book, Column, NamedCell, Sheet } from '../../book/model.ts';
@@ -73,6 +74,6 @@ export const fixed = (value: number | null, digits: number, { locale }: ReadCont
 /** One digit more than the column shows; without a format, three significant ones of the typical size. */
 export function digitsFor(column: Column, typical: number): number {
   if (column.format?.digits !== undefined) return Math.min(6, column.format.digits + 1);
-  const size = Math.floor(Math.log10(Math.abs(typical) || 1));
+  const size = Math.floor(log10(Math.abs(typical) || 1));
   return Math.max(0, Math.min(6, 2 - size));
 }

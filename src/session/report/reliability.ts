@@ -1,3 +1,4 @@
+import { log10 } from '../../../functions/core/elementary/log.ts';
 import type { Range } from '../../../functions/core/value.ts';
 import { mean, standardDeviation } from '../../../functions/statistics/describe.ts';
 import { ask } from '../charts/chart-numbers.ts';
@@ -77,7 +78,7 @@ export function reliabilityOf(
     a && b ? ask(name, a, b, ...more) : null;
   const digits = digitsFor(columns[0]!, trials[0]?.[0] ?? 1);
   // Errors and what hangs on them: three significant digits of the standard error.
-  const fine = sem === null || sem === 0 ? digits : Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(sem))));
+  const fine = sem === null || sem === 0 ? digits : Math.max(0, Math.min(6, 2 - Math.floor(log10(sem))));
   const write = (value: number | null): string => fixed(value, fine, context);
   const whole = (value: number | null): string => fixed(value, digits, context);
   const between = (from: number | null, to: number | null, text: (value: number | null) => string): string =>

@@ -3,23 +3,7 @@ import { isIssue } from '../../../functions/core/issue.ts';
 import { type Argument, isRange, Kind } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import { definitions, typicalOf } from '../../functions/typical.ts';
-
-/** Whole numbers below 2^32 in a fixed order (xorshift), the same wherever whole numbers are. */
-function drawing(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return (state >>> 0) / 4294967296;
-  };
-}
-
-/** Sign, exponent and all 52 bits. */
-function bitsOf(value: number): string {
-  const [low, high] = new Uint32Array(new Float64Array([value]).buffer);
-  return `${high!.toString(16)} ${low!.toString(16)}`;
-}
+import { bitsOf, drawing } from './drawn.ts';
 
 /** What one argument of a call is varied to: numbers somewhat off, sometimes much; words as they are. */
 function varied(argument: Argument, draw: () => number): Argument {

@@ -1,3 +1,4 @@
+import { square } from '../../../../functions/core/elementary/pow.ts';
 import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
 import type { Outcome } from '../../../../functions/core/value.ts';
 import type { Own } from '../builtin.ts';
@@ -9,10 +10,11 @@ import { notFound, numberOf } from './reading.ts';
  * 1959); the others as in NIST SP 811 (2008), appendix B.
  */
 const G = 9.80665;
+const cube = (x: number): number => x * square(x);
 const INCH = 0.0254;
 const FOOT = 12 * INCH;
 const POUND = 0.45359237;
-const GALLON = 231 * INCH ** 3;
+const GALLON = 231 * cube(INCH);
 
 const groups: readonly Readonly<Record<string, number>>[] = [
   // metres
@@ -58,7 +60,7 @@ const groups: readonly Readonly<Record<string, number>>[] = [
     at: 101325,
     mmHg: 133.322387415,
     Torr: 101325 / 760,
-    psi: (POUND * G) / INCH ** 2,
+    psi: (POUND * G) / square(INCH),
   },
   // joules
   {
@@ -85,15 +87,15 @@ const groups: readonly Readonly<Record<string, number>>[] = [
   {
     m2: 1,
     'm^2': 1,
-    in2: INCH ** 2,
-    'in^2': INCH ** 2,
-    ft2: FOOT ** 2,
-    'ft^2': FOOT ** 2,
-    yd2: (3 * FOOT) ** 2,
-    mi2: (5280 * FOOT) ** 2,
+    in2: square(INCH),
+    'in^2': square(INCH),
+    ft2: square(FOOT),
+    'ft^2': square(FOOT),
+    yd2: square(3 * FOOT),
+    mi2: square(5280 * FOOT),
     ha: 1e4,
     ar: 100,
-    uk_acre: 4840 * (3 * FOOT) ** 2,
+    uk_acre: 4840 * square(3 * FOOT),
   },
   // cubic metres
   {
@@ -102,9 +104,9 @@ const groups: readonly Readonly<Record<string, number>>[] = [
     l: 1e-3,
     L: 1e-3,
     lt: 1e-3,
-    in3: INCH ** 3,
-    ft3: FOOT ** 3,
-    yd3: (3 * FOOT) ** 3,
+    in3: cube(INCH),
+    ft3: cube(FOOT),
+    yd3: cube(3 * FOOT),
     gal: GALLON,
     qt: GALLON / 4,
     pt: GALLON / 8,

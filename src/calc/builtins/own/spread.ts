@@ -1,3 +1,4 @@
+import { square } from '../../../../functions/core/elementary/pow.ts';
 import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
 import { type Argument, isRange, type Outcome } from '../../../../functions/core/value.ts';
 import { sortedNumbersOf } from '../../ranges/sorted-ranges.ts';
@@ -50,12 +51,12 @@ export const kurt: Own = {
     const n = x.length;
     if (n < 4) return divided('KURT');
     const mean = x.reduce((sum, v) => sum + v, 0) / n;
-    const squares = x.reduce((sum, v) => sum + (v - mean) ** 2, 0);
+    const squares = x.reduce((sum, v) => sum + square(v - mean), 0);
     if (squares === 0) return divided('KURT');
     const variance = squares / (n - 1);
-    const fourth = x.reduce((sum, v) => sum + (v - mean) ** 4, 0) / variance ** 2;
+    const fourth = x.reduce((sum, v) => sum + square(square(v - mean)), 0) / square(variance);
     return (
-      ((n * (n + 1)) / ((n - 1) * (n - 2) * (n - 3))) * fourth - (3 * (n - 1) ** 2) / ((n - 2) * (n - 3))
+      ((n * (n + 1)) / ((n - 1) * (n - 2) * (n - 3))) * fourth - (3 * square(n - 1)) / ((n - 2) * (n - 3))
     );
   },
 };

@@ -1,4 +1,4 @@
-"""Writes values.json beside it: elementary functions of seeded random arguments, by 60-digit arithmetic (mpmath),
+"""Writes values.json beside it: elementary functions of seeded random arguments, by 400-digit arithmetic (mpmath: the largest angles lose 300 of them),
 each rounded to the nearest double. Run: python3 tests/functions/core/elementary/values.py"""
 import json
 import os
@@ -6,7 +6,7 @@ import random
 
 import mpmath as mp
 
-mp.mp.dps = 60
+mp.mp.dps = 400
 random.seed(20250908)
 draw = random.uniform
 COUNT = 200
@@ -14,6 +14,16 @@ COUNT = 200
 
 def wide(low, high):
     return 10 ** draw(low, high)
+
+
+def angle():
+    """Mostly some turns; some near whole quarter turns, some far beyond a million turns."""
+    kind = random.random()
+    if kind < .5:
+        return [draw(-20, 20)]
+    if kind < .7:
+        return [float(random.randint(-1000, 1000) * mp.pi / 2) + draw(-1, 1) * wide(-18, -3)]
+    return [draw(-1, 1) * wide(-6, 6) if kind < .85 else draw(-1, 1) * wide(6, 307)]
 
 
 cases = {
@@ -29,6 +39,15 @@ cases = {
     'atan2': (lambda: [draw(-1, 1) * wide(-3, 3), draw(-1, 1) * wide(-3, 3)], mp.atan2),
     'pow': (lambda: [wide(-30, 30), draw(-9, 9)], mp.power),
     'hypot': (lambda: [draw(-1, 1) * wide(-3, 3), draw(-1, 1) * wide(-3, 3)], lambda x, y: mp.sqrt(x * x + y * y)),
+    'atan': (lambda: [draw(-1, 1) * wide(-3, 3)], mp.atan),
+    'log2': (lambda: [wide(-300, 300)], lambda x: mp.log(x) / mp.log(2)),
+    'sin': (angle, mp.sin),
+    'cos': (angle, mp.cos),
+    'tan': (angle, mp.tan),
+    'sinh': (lambda: [draw(-1, 1) * wide(-4, 2.85)], mp.sinh),
+    'cosh': (lambda: [draw(-1, 1) * wide(-4, 2.85)], mp.cosh),
+    'asinh': (lambda: [draw(-1, 1) * wide(-4, 12)], mp.asinh),
+    'acosh': (lambda: [1 + wide(-8, 12)], mp.acosh),
 }
 out = {}
 for name, (arguments, function) in cases.items():
