@@ -48,8 +48,9 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          // A browser keeps two cores busy by itself: two of them at once would wait for each other.
-          maxWorkers: 1,
+          // Two files side by side, each process with one browser and its modules read once; a test waits more than it works.
+          maxWorkers: 2,
+          isolate: false,
           globalSetup: 'tests/browser/built.ts',
           sequence: { groupOrder: 2 },
         },

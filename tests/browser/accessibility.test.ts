@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
+import { launch, runCommand, sheetShown, type Watched } from './browser.ts';
+import { pageAddress } from './in-browser.ts';
 import { markByKeyboard, summaryOfLean } from './marking.ts';
 
 /** Every screen, and how to come to it. */
@@ -56,12 +57,6 @@ const screens: readonly (readonly [name: string, come: (page: Page) => Promise<u
   ],
 ];
 
-let served: Served;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-
 /** Screens whose look differs most between light and dark, wide and narrow. */
 const telling = screens.filter(([name]) =>
   /figure|working|page of the guide|doubts|finder|books|a column|formula|mark|summary/.test(name),
@@ -87,7 +82,7 @@ describe.each([
 ] as const)('on %s', (_name, shown, options) => {
   let watched: Watched;
   beforeAll(async () => {
-    watched = await launch(served.address, options);
+    watched = await launch(pageAddress(), options);
     await sheetShown(watched.page);
   });
   afterAll(() => watched?.close());

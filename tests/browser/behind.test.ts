@@ -1,26 +1,14 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { beforeAll, beforeEach, expect, test } from 'vitest';
+import { cellOf, runCommand, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
 /** Keys pressed while something else has the page: they never reach the sheet behind it. */
 
-let served: Served;
-let watched: Watched;
+const watched = inBrowser({ first: withoutFileAccess });
 beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, {}, withoutFileAccess);
   const { page } = watched;
-  await sheetShown(page);
   // A first change gives the book a journal, and rows that were imported a place where that is shown.
   await (await cellOf(page, 2, 'Athlete')).click();
   await page.keyboard.type('Somebody');
@@ -30,10 +18,6 @@ beforeAll(async () => {
   await page.locator('.chart-stage .chart-svg').first().waitFor();
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
   await changes(page).then((count) => expect(count).toBeGreaterThan(0));
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
 });
 beforeEach(async () => {
   await (await cellOf(watched.page, 1, 'Athlete')).click();

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import chromium from '@sparticuz/chromium';
 import {
+  type Browser,
   type BrowserContext,
   type BrowserContextOptions,
   chromium as driver,
@@ -20,10 +21,8 @@ export interface Served {
   close(): Promise<void>;
 }
 
-/** Serves the page as it was built before the tests began (built.ts), or builds it now where there was no such run. */
+/** Builds the page and serves it. */
 export async function buildAndServe(): Promise<Served> {
-  const ready = process.env.LEVERBOOK_BUILT;
-  if (ready) return serve(ready);
   const outDir = await mkdtemp(join(tmpdir(), 'leverbook-built-'));
   await buildInto(outDir);
   return servedFrom(outDir);
@@ -94,33 +93,40 @@ export interface Watched {
   close(): Promise<void>;
 }
 
-/** Starts Chromium with a fresh profile, does what comes `first`, and opens the page. */
+/** Shared by the files that one process tests: each test has a context of its own in it, as fresh as a profile. */
+let shared: Promise<Browser> | null = null;
+
+async function browser(): Promise<Browser> {
+  const open = await shared?.catch(() => null);
+  if (open?.isConnected()) return open;
+  shared = executable().then((executablePath) => driver.launch({ executablePath, args: [...flags] }));
+  return shared;
+}
+
+const flags = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+/** Opens the page in a context without a past, after what comes `first`. */
 export async function launch(
   address: string,
-  options: BrowserContextOptions & { readonly args?: readonly string[] } = {},
+  options: BrowserContextOptions = {},
   first?: (context: BrowserContext) => Promise<void>,
 ): Promise<Watched> {
-  const profile = await mkdtemp(join(tmpdir(), 'leverbook-browser-'));
-  const { args = [], ...others } = options;
-  const context = await driver.launchPersistentContext(profile, {
-    executablePath: await executable(),
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--no-first-run',
-      ...args,
-    ],
+  const context = await (await browser()).newContext({
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
     acceptDownloads: true,
-    ...others,
+    ...options,
   });
   // As with the tests themselves: one limit for all, far from what a busy machine needs.
   context.setDefaultTimeout(60_000);
-  const page = context.pages()[0] ?? (await context.newPage());
+  const page = await context.newPage();
   // Files are asked for by the page's own means from the start: told only when a test waits for it, the browser may be late.
   page.on('filechooser', () => undefined);
   const faults: string[] = [];
@@ -134,7 +140,6 @@ export async function launch(
     close: async () => {
       const left = [...faults];
       await context.close();
-      await rm(profile, { recursive: true, force: true });
       if (left.length > 0) throw new Error(`what went wrong in the browser:\n${left.join('\n')}`);
     },
   };

@@ -1,14 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { cellOf, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import {
   blankBook,
   columnByKeys,
@@ -27,17 +20,10 @@ import {
  * exertion times its minutes (Foster et al. 2001, J Strength Cond Res 15(1):109-115). Names and figures are invented.
  */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 2280, height: 900 } }, withoutFileAccess);
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
+const watched = inBrowser({
+  viewport: { width: 2280, height: 900 },
+  first: withoutFileAccess,
+  ready: [sheetShown, editorLoaded],
 });
 beforeEach(async () => {
   await watched.page.reload();

@@ -1,7 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { cellOf, sheetShown } from './browser.ts';
+import { inBrowser, pageAddress } from './in-browser.ts';
 import {
   active,
   editorLoaded,
@@ -16,17 +17,7 @@ import {
 
 /** The formula editor that opens over a cell: the same as the line above the sheet, with the same text. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
-  await sheetShown(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 3500, height: 900 } });
 beforeEach(async () => {
   const { page, faults } = watched;
   faults.splice(0);
@@ -358,7 +349,7 @@ test('in a narrow window a formula is written in the line, which has the width f
   // Narrow from its start: what the wide page was loading is not stopped half-way.
   await page.goto('about:blank');
   await page.setViewportSize({ width: 390, height: 844 });
-  await page.goto(served.address);
+  await page.goto(pageAddress());
   await sheetShown(page);
   await editorLoaded(page);
   await page.locator('.ht_master tbody tr[aria-rowindex="3"] td[aria-colindex="3"]').click();

@@ -1,33 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import { squadBook } from '../session/charts/squad.ts';
 import { violations } from './axe.ts';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { cellOf, runCommand, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
-let served: Served;
-let watched: Watched;
 const squad = squadBook();
 const roster = [...squad.records('roster')].map(({ values }) => values as Record<string, number | string>);
 
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
-  await sheetShown(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 1280, height: 900 }, first: withoutFileAccess });
 beforeEach(async () => {
   const { page } = watched;
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);

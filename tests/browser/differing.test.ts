@@ -1,35 +1,16 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-} from './browser.ts';
+import { cellOf, launch, runCommand, sheetShown } from './browser.ts';
+import { inBrowser, pageAddress } from './in-browser.ts';
 
-let served: Served;
-let watched: Watched;
 let roster: Buffer;
 beforeAll(async () => {
-  served = await buildAndServe();
   roster = await readFile(join(import.meta.dirname, '../../sample-books/squat-screening/roster.csv'));
 });
-afterAll(() => served?.close());
-beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 2500, height: 1000 } });
-  await sheetShown(watched.page);
-});
-afterEach(async () => {
-  const { faults } = watched;
-  await watched.close();
-  expect(faults).toEqual([]);
-});
+const watched = inBrowser({ each: true, viewport: { width: 2500, height: 1000 } });
 
 const question = (page: Page) => page.getByRole('group', { name: /in Roster already, with other values/ });
 const submit = (page: Page) => page.locator('.intake-decide button[type=submit]');
@@ -133,7 +114,7 @@ describe.each([
   ],
 ] as const)('the question %s', (where, options) => {
   test('fits the width and breaks no rule of WCAG 2.2 AA that can be checked by machine', async () => {
-    const { page, close } = await launch(served.address, options);
+    const { page, close } = await launch(pageAddress(), options);
     await sheetShown(page);
     // Changed in the file instead of the sheet: a phone shows few columns.
     const text = roster

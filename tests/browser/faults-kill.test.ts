@@ -25,7 +25,11 @@ beforeAll(async () => {
   vi.spyOn(Date.prototype, 'toISOString').mockReturnValue(NOW);
   served = await serveFaults();
 });
-afterAll(() => served.close());
+afterAll(async () => {
+  vi.unstubAllGlobals();
+  vi.restoreAllMocks();
+  await served.close();
+});
 
 /** The same work without a browser, a journal or a kill. */
 class Twin {

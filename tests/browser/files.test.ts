@@ -1,24 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { cellOf, launch, runCommand, sheetShown, type Watched, withoutFileAccess } from './browser.ts';
+import { pageAddress } from './in-browser.ts';
 import { blankBook, keys } from './workbook.ts';
 
-let served: Served;
 let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
 afterEach(() => watched?.close());
 
 /**
@@ -76,7 +63,7 @@ const drop = (page: Page, ...files: { name: string; text: string }[]): Promise<v
 
 describe('where the browser lets a page write files', () => {
   beforeEach(async () => {
-    watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withPrivateFiles);
+    watched = await launch(pageAddress(), { viewport: { width: 3500, height: 900 } }, withPrivateFiles);
     await sheetShown(watched.page);
   });
 
@@ -142,7 +129,7 @@ describe('where the browser lets a page write files', () => {
 
 describe('where it does not', () => {
   beforeEach(async () => {
-    watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withoutFileAccess);
+    watched = await launch(pageAddress(), { viewport: { width: 3500, height: 900 } }, withoutFileAccess);
     await sheetShown(watched.page);
   });
 
@@ -175,7 +162,7 @@ describe('where it does not', () => {
 });
 
 test('who comes first finds a sample with the way to a book of their own; who comes back finds their book', async () => {
-  watched = await launch(served.address);
+  watched = await launch(pageAddress());
   const { page, faults } = watched;
   await sheetShown(page);
   await page.getByRole('button', { name: 'Start your own book' }).click();
@@ -203,7 +190,7 @@ test('who comes first finds a sample with the way to a book of their own; who co
 });
 
 test('a blank book offers ready-made sheets; one press makes a sheet with formulas, and one undo takes it away', async () => {
-  watched = await launch(served.address);
+  watched = await launch(pageAddress());
   const { page, faults } = watched;
   await blankBook(page);
   await page.getByRole('button', { name: /^Add body lengths/ }).click();

@@ -2,9 +2,10 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { guides, stepsOf } from '../../src/guides/index.ts';
-import { buildAndServe, launch, runCommand, type Served, sheetShown } from './browser.ts';
+import { launch, runCommand, sheetShown } from './browser.ts';
+import { pageAddress } from './in-browser.ts';
 
 /** Rules of WCAG 2.0 to 2.2, levels A and AA, as axe-core checks them (W3C Recommendation 2023-10-05). */
 const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -24,16 +25,10 @@ async function violations(page: Page): Promise<readonly string[]> {
   );
 }
 
-let served: Served;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-
 const step = (page: Page, text: string) => page.locator('.way-step', { hasText: text });
 
 test('the books page and the Help menu lead to the guides, and each step’s button where it says', async () => {
-  const { page, faults, close } = await launch(served.address);
+  const { page, faults, close } = await launch(pageAddress());
   await sheetShown(page);
   await page.keyboard.press('Alt+b');
   await page.getByRole('button', { name: /^For the coach/ }).click();
@@ -88,7 +83,7 @@ test.each([
 ] as const)(
   'the guides %s break no rule of WCAG 2.2 AA that can be checked by machine',
   async (_, options) => {
-    const { page, faults, close } = await launch(served.address, options);
+    const { page, faults, close } = await launch(pageAddress(), options);
     await sheetShown(page);
     for (const guide of guides) {
       await page.keyboard.press('Alt+b');

@@ -1,26 +1,9 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import {
-  buildAndServe,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { runCommand, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
-  await sheetShown(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 1280, height: 900 }, first: withoutFileAccess });
 
 test('the parts of a handout are chosen, kept in the book, and taken back by undo', async () => {
   const { page, faults } = watched;

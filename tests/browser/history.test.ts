@@ -1,28 +1,14 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { expect, test } from 'vitest';
+import { cellOf, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { columnByKeys, editorLoaded, heading, keys, perform, savedBook, shown } from './workbook.ts';
 
 /** Going back and forth: many steps undone and redone, and units that change nothing but what is shown. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 1400 } }, withoutFileAccess);
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
+const watched = inBrowser({
+  viewport: { width: 3500, height: 1400 },
+  first: withoutFileAccess,
+  ready: [sheetShown, editorLoaded],
 });
 
 test('fifty steps of many kinds are undone and done again, and the book is the same to the byte', async () => {

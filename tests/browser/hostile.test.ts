@@ -1,16 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { runCommand, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
 /** What would become elements, run as a script or be followed as a link, were it ever taken for more than a text. */
 const MARK =
@@ -119,19 +112,16 @@ function lookForLeaks(): void {
   watch(document);
 }
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 2300, height: 1000 } }, async (context) => {
+const watched = inBrowser({
+  each: true,
+  viewport: { width: 2300, height: 1000 },
+  first: async (context) => {
     await withoutFileAccess(context);
     await context.addInitScript(lookForLeaks);
-  });
+  },
+});
+beforeEach(async () => {
   const { page } = watched;
-  await sheetShown(page);
   const [chooser] = await Promise.all([
     page.waitForEvent('filechooser'),
     runCommand(page, 'Open a book file'),
@@ -146,7 +136,6 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   await untouched(watched.page);
-  await watched.close();
 });
 
 async function untouched(page: Page): Promise<void> {

@@ -1,31 +1,10 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-} from './browser.ts';
+import { describe, expect, test } from 'vitest';
+import { cellOf, runCommand } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { contents, open } from './journeys/journey.ts';
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 1880, height: 900 } });
-  await sheetShown(watched.page);
-});
-afterEach(async () => {
-  const { faults } = watched;
-  await watched.close();
-  expect(faults).toEqual([]);
-});
+const watched = inBrowser({ each: true, viewport: { width: 1880, height: 900 } });
 
 async function importRows(page: Page, name: string, text: string): Promise<void> {
   await runCommand(page, 'Import CSV');

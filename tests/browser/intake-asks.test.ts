@@ -1,30 +1,9 @@
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-} from './browser.ts';
+import { describe, expect, test } from 'vitest';
+import { cellOf, runCommand } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 1280, height: 900 } });
-  await sheetShown(watched.page);
-});
-afterEach(async () => {
-  const { faults } = watched;
-  await watched.close();
-  expect(faults).toEqual([]);
-});
+const watched = inBrowser({ each: true, viewport: { width: 1280, height: 900 } });
 
 const submitOf = (page: Page): Locator => page.locator('.intake-decide button[type=submit]');
 

@@ -2,16 +2,9 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-} from './browser.ts';
+import { describe, expect, test } from 'vitest';
+import { cellOf, launch, runCommand, sheetShown } from './browser.ts';
+import { inBrowser, pageAddress } from './in-browser.ts';
 
 /** Rules of WCAG 2.0 to 2.2, levels A and AA, as axe-core checks them (W3C Recommendation 2023-10-05). */
 const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -31,21 +24,7 @@ async function violations(page: Page): Promise<readonly string[]> {
   );
 }
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 2500, height: 1000 } });
-  await sheetShown(watched.page);
-});
-afterEach(async () => {
-  const { faults } = watched;
-  await watched.close();
-  expect(faults).toEqual([]);
-});
+const watched = inBrowser({ each: true, viewport: { width: 2500, height: 1000 } });
 
 const dialogueOf = (page: Page): Locator => page.getByRole('dialog');
 const submitOf = (page: Page): Locator => page.locator('.intake-decide button[type=submit]');
@@ -321,7 +300,7 @@ describe.each([
   ['on a phone', { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true }],
 ] as const)('a file looked at %s', (_where, options) => {
   test('breaks no rule of WCAG 2.2 AA that can be checked by machine, and fits the width', async () => {
-    const { page, close } = await launch(served.address, options);
+    const { page, close } = await launch(pageAddress(), options);
     await sheetShown(page);
     const text = 'Athlete;Day;Load (kg)\nBram Oduya;03/04/2026;100,5\nCarla Nise;05/06/2026;heavy\nX;1;2;3\n';
     await page.evaluate((rows) => {

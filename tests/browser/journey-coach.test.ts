@@ -1,16 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { stepsOf } from '../../src/guides/index.ts';
 import { ankleFromWall, leanOf } from '../session/posture.ts';
-import {
-  buildAndServe,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { coachJourney } from './journeys/coach.ts';
 import { mean, n, sd, slopeAWeek, sum } from './journeys/figures.ts';
 import { missingSteps, open, type Row, rowsOf, sampleFile, saved } from './journeys/journey.ts';
@@ -22,17 +16,7 @@ import { missingSteps, open, type Row, rowsOf, sampleFile, saved } from './journ
  * maximum from a set (Epley 1985, 1 + n/30, with repetitions in reserve from the rating by Zourdos 2016, J Strength Cond
  * Res 30:267–275), the trend by least squares.
  */
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 1100 } }, withoutFileAccess);
-  await sheetShown(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 3500, height: 1100 }, first: withoutFileAccess });
 
 const file = (name: string): string => readFileSync(sampleFile('squat-screening', name), 'utf8');
 /** The roster without its title and its line of units, the two cells mended as the guide says. */

@@ -1,16 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { stepsOf } from '../../src/guides/index.ts';
 import { ankleFromWall, leanOf } from '../session/posture.ts';
-import {
-  buildAndServe,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { mean, n, sd, slopeAWeek, sum } from './journeys/figures.ts';
 import { missingSteps, open, rowsOf, sampleFile, saved } from './journeys/journey.ts';
 import { lifterJourney } from './journeys/lifter.ts';
@@ -21,17 +15,7 @@ import { lifterJourney } from './journeys/lifter.ts';
  * 1985; repetitions in reserve from the rating by Zourdos 2016, J Strength Cond Res 30:267–275), session load and monotony
  * (Foster 1998, Med Sci Sports Exerc 30:1164–1168), the trend by least squares, the lean by the bar rule in closed form.
  */
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 1100 } }, withoutFileAccess);
-  await sheetShown(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 3500, height: 1100 }, first: withoutFileAccess });
 
 const pound = 0.45359237;
 const rows = rowsOf(readFileSync(sampleFile('two-years-of-squats', 'training-export.csv'), 'utf8')).map(

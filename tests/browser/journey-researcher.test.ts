@@ -8,14 +8,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { stepsOf } from '../../src/guides/index.ts';
 import { buildCommand, folder, leverbook } from '../cli/run.ts';
 import { ankleFromWall, leanOf } from '../session/posture.ts';
-import {
-  buildAndServe,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { mean, n, sd, sum } from './journeys/figures.ts';
 import { contents, missingSteps, open, rowsOf, sampleFile, saved } from './journeys/journey.ts';
 import { researcherJourney } from './journeys/researcher.ts';
@@ -27,18 +21,12 @@ import { researcherJourney } from './journeys/researcher.ts';
  * Res 19:231–240), limits of agreement by Bland & Altman 1986, percentiles R-7 (Hyndman & Fan 1996, Am Stat 50:361–365),
  * least squares solved by ml-matrix.
  */
-let served: Served;
-let watched: Watched;
 let unbuild: () => void;
+const watched = inBrowser({ viewport: { width: 3500, height: 1100 }, first: withoutFileAccess });
 beforeAll(async () => {
   unbuild = await buildCommand();
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 1100 } }, withoutFileAccess);
-  await sheetShown(watched.page);
 });
 afterAll(async () => {
-  await watched?.close();
-  await served?.close();
   unbuild?.();
 });
 

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { expect, test } from 'vitest';
+import { cellOf, sheetShown } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import {
   blankBook,
   editorLoaded,
@@ -15,18 +16,7 @@ import {
 /** Nothing that is typed is lost or goes elsewhere, however slow the page is. */
 
 const row = 2;
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 3500, height: 900 }, ready: [sheetShown, editorLoaded] });
 
 /** The ratio that the sample's column shows, the other way round. */
 async function tibiaToFemur(page: Page): Promise<string> {

@@ -1,14 +1,7 @@
 import { readFile } from 'node:fs/promises';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { expect, test } from 'vitest';
+import { cellOf, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { editorLoaded } from './workbook.ts';
 
 /** The lifter whose femur is edited: the second of the sample book's roster. */
@@ -46,18 +39,10 @@ function leanAtParallel({ femur, tibia, trunk, foot }: Lengths, ankle: number): 
   return deg(Math.asin(-xHip / Math.hypot(along, ahead)) - Math.atan2(ahead, along));
 }
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } }, withoutFileAccess);
-  // A test that begins with a reload must not cut off what the page still loads.
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
+const watched = inBrowser({
+  viewport: { width: 3500, height: 900 },
+  first: withoutFileAccess,
+  ready: [sheetShown, editorLoaded],
 });
 
 test('editing a length in the grid changes the lean as plane geometry says, undo takes it back, and a saved book opens again', async () => {

@@ -1,13 +1,8 @@
 import type { Locator } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildAndServe, cellOf, launch, type Served, sheetShown } from './browser.ts';
+import { expect, test } from 'vitest';
+import { cellOf, launch, sheetShown } from './browser.ts';
+import { pageAddress } from './in-browser.ts';
 import { FAR, markByKeyboard, openMarks } from './marking.ts';
-
-let served: Served;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
 
 /** What a mark says, and the whole number beside it. */
 async function told(cell: Locator): Promise<{ says: string | null; number: number }> {
@@ -19,7 +14,7 @@ async function told(cell: Locator): Promise<{ says: string | null; number: numbe
 }
 
 test('three rules made by keyboard mark the cells they hold in, by words, until undo takes them off', async () => {
-  const { page, faults, close } = await launch(served.address, { viewport: { width: 3800, height: 900 } });
+  const { page, faults, close } = await launch(pageAddress(), { viewport: { width: 3800, height: 900 } });
   try {
     await sheetShown(page);
     await markByKeyboard(page);
@@ -71,7 +66,7 @@ test('three rules made by keyboard mark the cells they hold in, by words, until 
 });
 
 test('a rule that is moved takes the focus with it, and its other rules keep their places', async () => {
-  const { page, faults, close } = await launch(served.address, { viewport: { width: 1280, height: 900 } });
+  const { page, faults, close } = await launch(pageAddress(), { viewport: { width: 1280, height: 900 } });
   try {
     await sheetShown(page);
     await markByKeyboard(page);
@@ -104,7 +99,7 @@ test('a rule that is moved takes the focus with it, and its other rules keep the
 });
 
 test('a rule that cannot be read says why beside it, and the book stays as it was', async () => {
-  const { page, faults, close } = await launch(served.address, { viewport: { width: 390, height: 844 } });
+  const { page, faults, close } = await launch(pageAddress(), { viewport: { width: 390, height: 844 } });
   try {
     await sheetShown(page);
     await openMarks(page);

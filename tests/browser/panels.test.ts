@@ -1,33 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { cellOf, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
 /** Row of the roster that is looked at, from 1. */
 const row = 2;
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
+const watched = inBrowser({ each: true, viewport: { width: 3500, height: 1000 }, first: withoutFileAccess });
 beforeEach(async () => {
-  watched = await launch(served.address, { viewport: { width: 3500, height: 1000 } }, withoutFileAccess);
-  await sheetShown(watched.page);
   await (await cellOf(watched.page, row, 'Minimum lean (model)')).click();
-});
-afterEach(async () => {
-  expect(watched.faults).toEqual([]);
-  await watched.close();
 });
 
 const tab = (page: Page, name: string) => page.getByRole('tab', { name }).click();

@@ -1,17 +1,14 @@
 import { deflateSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
+import { runCommand } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { type Camera, drawn, HEIGHT, type Posture, type Seen, seen, WIDTH } from './side-picture.ts';
 
-let served: Served;
-let watched: Watched;
+const watched = inBrowser({ viewport: { width: 1280, height: 800 } });
 beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 1280, height: 800 } });
   const { page } = watched;
-  await sheetShown(page);
   // In a book that has a sheet for the points, the panel leads there; another book is offered one.
   await page.getByRole('tab', { name: 'Picture' }).click();
   await page.getByRole('button', { name: 'Go to Observed squats' }).click();
@@ -20,10 +17,6 @@ beforeAll(async () => {
   await page.getByRole('button', { name: /^Start blank/ }).click();
   await page.getByRole('button', { name: 'Add a sheet for observed squats' }).click();
   await page.getByRole('button', { name: 'Open a picture or film…' }).waitFor();
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
 });
 
 const open = async (page: Page, name: string, buffer: Buffer, mimeType = 'image/png') => {

@@ -1,22 +1,12 @@
 import type { Locator } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { cellOf, sheetShown } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { active, editorLoaded, heading, keys, lineText, placeOf, shown } from './workbook.ts';
 
 /** While a formula is being written, the mouse puts names into it, and nothing that was written is lost. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 3500, height: 900 } });
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 3500, height: 900 }, ready: [sheetShown, editorLoaded] });
 beforeEach(async () => {
   const { page, faults } = watched;
   faults.splice(0);

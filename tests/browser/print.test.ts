@@ -1,26 +1,14 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-} from './browser.ts';
+import { afterEach, expect, test } from 'vitest';
+import { cellOf, launch, runCommand, sheetShown, type Watched } from './browser.ts';
+import { pageAddress } from './in-browser.ts';
 
-let served: Served;
 let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
 afterEach(() => watched?.close());
 
 /** The page with its dialogue of printing left out: what would be printed stands there until a PDF is made of it. */
 async function printing(): Promise<Page> {
-  watched = await launch(served.address, {}, async (context) => {
+  watched = await launch(pageAddress(), {}, async (context) => {
     await context.addInitScript(() => {
       window.print = () => undefined;
     });

@@ -1,32 +1,17 @@
 import { readFile } from 'node:fs/promises';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { squadFile } from '../session/charts/squad.ts';
 import { violations } from './axe.ts';
-import {
-  buildAndServe,
-  launch,
-  runCommand,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { runCommand, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
-let served: Served;
-let watched: Watched;
+const watched = inBrowser({ viewport: { width: 1280, height: 900 }, first: withoutFileAccess });
 beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 1280, height: 900 } }, withoutFileAccess);
   const { page } = watched;
-  await sheetShown(page);
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
   const buffer = Buffer.from(squadFile());
   await chooser.setFiles({ name: 'squad.leverbook.json', mimeType: 'application/json', buffer });
   await page.locator('.contents-item', { hasText: 'Monthly maxima' }).waitFor();
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
 });
 
 test('the report is shown with its tables and figures, and saved as a document of its own', async () => {

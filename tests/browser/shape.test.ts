@@ -1,5 +1,6 @@
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { cellOf, sheetShown } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import {
   active,
   columnByKeys,
@@ -14,18 +15,7 @@ import {
 
 /** What is chosen and what is shown stay true when a sheet changes its shape. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, { viewport: { width: 1280, height: 800 } });
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ viewport: { width: 1280, height: 800 }, ready: [sheetShown, editorLoaded] });
 beforeEach(async () => {
   const { page, faults } = watched;
   faults.splice(0);

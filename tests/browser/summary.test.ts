@@ -1,13 +1,8 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildAndServe, cellOf, launch, runCommand, type Served, sheetShown } from './browser.ts';
+import { expect, test } from 'vitest';
+import { cellOf, launch, runCommand, sheetShown } from './browser.ts';
+import { pageAddress } from './in-browser.ts';
 import { summaryOfLean } from './marking.ts';
-
-let served: Served;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
 
 /** The texts of a column from top to bottom, with those of the column of sexes beside them. */
 const columnTexts = (page: Page, heading: string): Promise<readonly string[]> =>
@@ -32,7 +27,7 @@ function median(values: readonly number[]): number {
 
 test('a column shows a formula of its own below the sheet, and below each group of rows', async () => {
   // All rows and columns fit, so that every figure can be read off the page.
-  const { page, faults, close } = await launch(served.address, { viewport: { width: 3800, height: 1600 } });
+  const { page, faults, close } = await launch(pageAddress(), { viewport: { width: 3800, height: 1600 } });
   try {
     await sheetShown(page);
     await summaryOfLean(page);

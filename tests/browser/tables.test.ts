@@ -1,15 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import {
-  buildAndServe,
-  cellOf,
-  launch,
-  type Served,
-  sheetShown,
-  type Watched,
-  withoutFileAccess,
-} from './browser.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { cellOf, sheetShown, withoutFileAccess } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import {
   active,
   blankBook,
@@ -28,21 +21,11 @@ import {
 
 /** Whole tasks over a table: a messy block comes in, a column is renamed, rows are sorted, shown in part and grouped. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(
-    served.address,
-    { viewport: { width: 3500, height: 1000 }, locale: 'de-DE' },
-    withoutFileAccess,
-  );
-  await sheetShown(watched.page);
-  await editorLoaded(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
+const watched = inBrowser({
+  viewport: { width: 3500, height: 1000 },
+  locale: 'de-DE',
+  first: withoutFileAccess,
+  ready: [sheetShown, editorLoaded],
 });
 beforeEach(async () => {
   await watched.page.reload();

@@ -1,24 +1,17 @@
 import type { Locator } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildAndServe, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { expect, test } from 'vitest';
+import { sheetShown } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 import { editorLoaded, headings, keys } from './workbook.ts';
 
 /** At the rack: a phone, 390 pixels wide, fingers only. The keys are those of the keyboard on its screen. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, {
-    viewport: { width: 390, height: 844 },
-    hasTouch: true,
-    isMobile: true,
-    deviceScaleFactor: 2,
-  });
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
+const watched = inBrowser({
+  viewport: { width: 390, height: 844 },
+  hasTouch: true,
+  isMobile: true,
+  deviceScaleFactor: 2,
+  ready: [],
 });
 
 test('rows and values, a column with a formula and the figure, by touch', async () => {

@@ -1,15 +1,13 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { buildAndServe, cellOf, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { cellOf } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
 /** Keys typed faster than the page answers: what is meant for a dialogue never gets into the sheet behind it. */
 
-let served: Served;
-let watched: Watched;
 let name: string | null;
-beforeAll(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address, {}, async (context) => {
+const watched = inBrowser({
+  first: async (context) => {
     // What the page asks its worker is on the way for as long as `slow` says, as from a machine that is busy.
     await context.addInitScript(() => {
       const own = MessagePort.prototype.postMessage;
@@ -27,12 +25,7 @@ beforeAll(async () => {
         else post();
       };
     });
-  });
-  await sheetShown(watched.page);
-});
-afterAll(async () => {
-  await watched?.close();
-  await served?.close();
+  },
 });
 beforeEach(async () => {
   const cell = await cellOf(watched.page, 1, 'Athlete');
@@ -42,7 +35,6 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   await slow(watched.page, 0);
-  expect(watched.faults).toEqual([]);
 });
 
 const slow = (page: Page, by: number): Promise<void> =>

@@ -1,19 +1,10 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import { buildAndServe, launch, runCommand, type Served, sheetShown, type Watched } from './browser.ts';
+import { expect, test } from 'vitest';
+import { runCommand, sheetShown } from './browser.ts';
+import { inBrowser } from './in-browser.ts';
 
 /** Named versions on the page: kept, asked about before one goes, and there after the page was loaded anew. */
 
-let served: Served;
-let watched: Watched;
-beforeEach(async () => {
-  served = await buildAndServe();
-  watched = await launch(served.address);
-  await sheetShown(watched.page);
-});
-afterEach(async () => {
-  await watched?.close();
-  await served?.close();
-});
+const watched = inBrowser({ each: true });
 
 test('a version goes only after it was asked about, and what is kept stays over a reload', async () => {
   const { page } = watched;

@@ -1,28 +1,19 @@
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { buildAndServe, launch, type Served, sheetShown, type Watched } from './browser.ts';
+import { expect, test } from 'vitest';
+import { launch } from './browser.ts';
+import { inBrowser, pageAddress } from './in-browser.ts';
 
 /** What every browser test relies on: that a page which does what it must not is noticed. */
 
-let served: Served;
-let watched: Watched;
-beforeAll(async () => {
-  served = await buildAndServe();
-});
-afterAll(() => served?.close());
-beforeEach(async () => {
-  watched = await launch(served.address);
-  await sheetShown(watched.page);
-});
-afterEach(() => watched.close());
+const watched = inBrowser({ each: true });
 
 /** Waits for a fault that something must lead to; what else came of it is taken away too, so that closing does not tell it. */
-async function noticed(what: Promise<unknown>, fault: RegExp): Promise<void> {
-  expect(watched.faults).toEqual([]);
+async function noticed(what: Promise<unknown>, fault: RegExp, { faults } = watched): Promise<void> {
+  expect(faults).toEqual([]);
   await what;
-  await expect.poll(() => watched.faults.join('\n')).toMatch(fault);
+  await expect.poll(() => faults.join('\n')).toMatch(fault);
   await new Promise((resolve) => setTimeout(resolve, 200));
-  watched.faults.length = 0;
+  faults.length = 0;
 }
 
 const elsewhere = 'http://127.0.0.1:9/elsewhere';
@@ -87,24 +78,24 @@ test('a request of the service worker is stopped by the policy and noticed', asy
 
 test('a file of the page that is missing, and an error that nobody catches, are noticed', async () => {
   // Nothing stands between the page and its host.
-  await watched.close();
-  watched = await launch(served.address, { serviceWorkers: 'block' });
-  const { page } = watched;
+  const open = await launch(pageAddress(), { serviceWorkers: 'block' });
+  const { page } = open;
   await page.route('**/missing.json', (route) => route.abort());
   const failing = page.evaluate(() => {
     void fetch('missing.json').catch(() => undefined);
   });
-  await noticed(failing, /failed: .*missing\.json/);
+  await noticed(failing, /failed: .*missing\.json/, open);
   const throwing = page.evaluate(() => {
     setTimeout(() => {
       throw new Error('uncaught');
     });
   });
-  await noticed(throwing, /thrown: uncaught/);
+  await noticed(throwing, /thrown: uncaught/, open);
+  await open.close();
 });
 
 test('closing a browser in which something went wrong fails, whatever the test asked', async () => {
-  const other = await launch(served.address);
+  const other = await launch(pageAddress());
   await other.page.evaluate(() => console.error('wrong'));
   await expect(other.close()).rejects.toThrow('wrong');
 });
