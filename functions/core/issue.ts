@@ -42,3 +42,6 @@ export const issue = (code: ErrorCode, reason: string, rest: Omit<Issue, 'code' 
 export function isIssue(value: unknown): value is Issue {
   return typeof value === 'object' && value !== null && 'code' in value && 'reason' in value;
 }
+
+/** True for an error that says no more than that something is not measured yet. */
+export const isPending = (of: Issue | undefined): boolean => of?.reason === 'blank-argument';

@@ -53,8 +53,10 @@ export type Meaning =
 /** Something the calculation wants to be looked at. Not an error: the value stands. */
 export interface CalcDoubt {
   readonly place: Place;
-  readonly about: 'dimension' | 'slow' | 'cycle' | 'hung' | 'error' | 'blank';
+  readonly about: 'dimension' | 'slow' | 'cycle' | 'hung' | 'error' | 'pending' | 'blank';
   readonly sentence: string;
+  /** How many results have this cause, where it is more than the one at the place. */
+  readonly results?: number;
 }
 
 export interface Progress {

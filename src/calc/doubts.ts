@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../../functions/core/issue.ts';
+import { type Issue, isPending, issue } from '../../functions/core/issue.ts';
 import { Kind } from '../../functions/core/value.ts';
 import type { CalcDoubt, Place } from './api.ts';
 import { blankDoubts } from './blank-doubts.ts';
@@ -8,6 +8,7 @@ import { declaredMeasure, equal, inWords, isKnown } from './dimensions/measure.t
 import type { Computed } from './graph/graph.ts';
 import type { ColumnNode } from './graph/graph-nodes.ts';
 import { placeKey, placeOf, type State } from './graph/state.ts';
+import { omits, pendingDoubts } from './pending.ts';
 import { sentenceOf } from './sentences.ts';
 
 /** From so many rows on it matters that a column is computed row by row. */
@@ -18,7 +19,8 @@ export function doubtsOf(state: State): readonly CalcDoubt[] {
   return [
     ...circleDoubts(state),
     ...hungDoubts(state),
-    ...errorDoubts(state),
+    ...byCause(errorDoubts(state)),
+    ...pendingDoubts(state),
     ...dimensionDoubts(state),
     ...blankDoubts(state),
     ...slowDoubts(state),
@@ -95,7 +97,7 @@ interface Errors {
  * Errors of a column by cause; those that come from what the formula reads are told there, and those that come from a held
  * value of the row are that value's, which is doubted itself.
  */
-function* errorDoubts(state: State): Iterable<CalcDoubt> {
+function* errorDoubts(state: State): Iterable<ErrorDoubt> {
   const found = new Map<ColumnNode, ReadonlyMap<string, Errors>>();
   const errorsOf = (column: ColumnNode): ReadonlyMap<string, Errors> => {
     const known = found.get(column) ?? collect(state, column);
@@ -113,14 +115,45 @@ function* errorDoubts(state: State): Iterable<CalcDoubt> {
         of.reason === 'hung'
       )
         continue;
+      // What only waits for a measure is told of that measure.
+      if (isPending(of) && !omits(node.formula!)) continue;
       if (comesFromElsewhere(state, node, key, errorsOf)) continue;
       if (node.is === 'cell' && !sameAs(node.value, key)) continue;
       told.add(`${column.key} ${key}`);
       const place: Place = { ...placeOf(column), row: node.is === 'cell' ? node.row : first };
       const more = node.is === 'column' && count > 1 ? ` (${count.toLocaleString('en')} rows)` : '';
-      yield { place, about: 'error', sentence: `${sentenceOf(of)}${more}` };
+      yield {
+        doubt: { place, about: 'error', sentence: `${sentenceOf(of)}${more}` },
+        of,
+        count: node.is === 'column' ? count : 1,
+      };
     }
   }
+}
+
+interface ErrorDoubt {
+  readonly doubt: CalcDoubt;
+  readonly of: Issue;
+  readonly count: number;
+}
+
+/** Errors that several functions have of the same value, told once: at the first, with how many results it spoils. */
+function byCause(found: Iterable<ErrorDoubt>): readonly CalcDoubt[] {
+  const causes = new Map<string, { doubt: CalcDoubt; results: number; columns: number }>();
+  for (const { doubt, of, count } of found) {
+    const { sheet, column, row } = doubt.place;
+    const same = of.function !== undefined && of.received !== undefined;
+    const { function: _, expected: __, ...cause } = of;
+    const key = JSON.stringify(same ? [sheet, row, cause] : [sheet, column, row, of]);
+    const known = causes.get(key);
+    if (known) {
+      known.results += count;
+      known.columns++;
+    } else causes.set(key, { doubt, results: count, columns: 1 });
+  }
+  return [...causes.values()].map(({ doubt, results, columns }) =>
+    columns > 1 ? { ...doubt, results } : doubt,
+  );
 }
 
 function comesFromElsewhere(

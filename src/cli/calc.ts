@@ -3,6 +3,7 @@ import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import type { Progress } from '../calc/api.ts';
 import { differencesInWords, IntakeRefusal, sentence } from '../intake/index.ts';
+import { underHeadings } from '../session/checks/kind-words.ts';
 import { CannotRead, type Read, readingFile } from '../session/imports/read-file.ts';
 import { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
@@ -204,8 +205,7 @@ function formulaOf(session: Session, { about, place }: Progress): string {
 function report(session: Session): void {
   const doubts = session.doubts();
   if (doubts.length === 0) return;
-  const kinds = new Map<string, string[]>();
-  for (const { about, sentence } of doubts) kinds.set(about, [...(kinds.get(about) ?? []), sentence]);
   say(`Checks: ${doubts.length}`);
-  for (const [about, sentences] of kinds) say(`  ${about}: ${sentences.length}; first: ${sentences[0]}`);
+  for (const { heading, items } of underHeadings(doubts))
+    say(`  ${heading}: ${items.length}; first: ${items[0]!.sentence}`);
 }

@@ -9,13 +9,22 @@ import {
   preparing,
   sentence,
 } from '../intake/index.ts';
+import type { Place } from '../session/api.ts';
+import { underHeadings } from '../session/checks/kind-words.ts';
+import type { Session } from '../session/session.ts';
 import { Refusal } from './exit.ts';
 import { readBytes } from './files.ts';
 import { print } from './print.ts';
+import { openBook } from './printed.ts';
 import { runTelling, Telling } from './progress.ts';
 
-/** Says how a file would be read, each finding with its evidence. Nothing is written. */
+/** Says how a file would be read, each finding with its evidence, or what is to be checked in a book. Nothing is written. */
 export async function checkCommand(path: string, options: { json?: boolean }): Promise<void> {
+  if (/\.json$/i.test(path)) {
+    const session = await openBook(path);
+    print(options.json ? JSON.stringify(session.doubts(), null, 2) : checksInWords(path, session));
+    return;
+  }
   const bytes = readBytes(path, 'a CSV, XLSX or ODS file');
   try {
     const name = basename(path);
@@ -29,6 +38,30 @@ export async function checkCommand(path: string, options: { json?: boolean }): P
     if (error instanceof IntakeRefusal) throw new Refusal(`${path}: ${error.message}`);
     throw error;
   }
+}
+
+/** What is to be checked in a book, under headings with counts; what was accepted with a reason is counted alone. */
+function checksInWords(path: string, session: Session): string {
+  const doubts = session.doubts();
+  const waiting = doubts.filter(({ accepted }) => !accepted);
+  const accepted = doubts.length - waiting.length;
+  const { sheets } = session.outline();
+  const where = ({ sheet, column, row }: Place): string => {
+    const of = sheets.find(({ id }) => id === sheet);
+    const label = of?.columns.find(({ id }) => id === column)?.label ?? column;
+    return `${of?.label ?? sheet}, ${label}${row === undefined ? '' : `, row ${row + 1}`}`;
+  };
+  return [
+    `${basename(path)}: ${waiting.length} to check${accepted > 0 ? `, ${accepted} accepted` : ''}`,
+    ...underHeadings(waiting).flatMap(({ about, heading, items }) => [
+      '',
+      `${heading}: ${items.length}`,
+      ...items.map(
+        ({ place, sentence, results }) =>
+          `  ${where(place)}: ${sentence}${about === 'error' && results ? ` ${results} results have this cause.` : ''}`,
+      ),
+    ]),
+  ].join('\n');
 }
 
 /** Findings as they are, every note with its sentence. */

@@ -93,7 +93,7 @@ program
 program
   .command('check')
   .description(
-    'Report how a CSV, XLSX or ODS file would be read: encoding, headings, kinds, units, what to check.',
+    'Report how a CSV, XLSX or ODS file would be read: encoding, headings, kinds, units, what to check. Of a book file, list its checks by cause.',
   )
   .argument('<file>', 'a CSV, XLSX or ODS file')
   .option('--json', 'the findings as JSON')

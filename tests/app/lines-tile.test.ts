@@ -24,7 +24,7 @@ test('the drawings of a grouped sheet go to the lines of their rows, and summari
       column: 0,
       columns: 1,
       texts: [...rows].map(String),
-      marks: new Uint8Array(rows.length),
+      marks: new Uint16Array(rows.length),
       drawings: [
         {
           column: 0,

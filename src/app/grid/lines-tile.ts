@@ -25,7 +25,7 @@ export function fetchLines(host: Pick<GridHost, 'tile' | 'tileOfRows'>, { sheet,
 function spreadOut(tile: Tile, line: number, lines: number, at: readonly number[]): Tile {
   const { columns } = tile;
   const texts = new Array<string>(lines * columns).fill('');
-  const marks = new Uint8Array(lines * columns);
+  const marks = new Uint16Array(lines * columns);
   at.forEach((to, from) => {
     for (let c = 0; c < columns; c++) {
       texts[to * columns + c] = tile.texts[from * columns + c] ?? '';

@@ -61,6 +61,7 @@ function classesOf(marks: number, column: ColumnOutline, waiting: boolean): stri
   if (waiting) return `${names} waiting`;
   if (marks & CellMark.numeric) names += ' numeric';
   if (marks & CellMark.error) names += ' error';
+  if (marks & CellMark.pending) names += ' pending';
   if (marks & CellMark.held) names += ' held';
   if (marks & CellMark.override) names += ' own';
   if (marks & CellMark.formula) names += ' free';

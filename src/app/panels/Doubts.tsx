@@ -1,24 +1,11 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Doubt, Outline } from '../../session/api.ts';
+import { underHeadings } from '../../session/checks/kind-words.ts';
 import { goTo, run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import type { Page } from '../state/page.ts';
 import './doubts.css';
-
-const kinds: Readonly<Record<Doubt['about'], string>> = {
-  error: 'Errors',
-  cycle: 'Circular references',
-  hung: 'Formulas that timed out',
-  held: 'Unreadable cells',
-  length: 'Implausible lengths',
-  ankle: 'Ankle range',
-  dimension: 'Units and dimensions',
-  blank: 'Blanks counted as 0',
-  'old test': 'Old tests',
-  setting: 'Settings that match nothing',
-  slow: 'Columns computed row by row',
-};
 
 /** A kind shows so many at first. */
 const SHOWN = 30;
@@ -39,9 +26,7 @@ export function Doubts() {
   if (!outline || !list.value) return null;
   const waiting = list.value.filter(({ accepted }) => !accepted);
   const accepted = list.value.filter((doubt) => doubt.accepted);
-  const groups = (Object.keys(kinds) as Doubt['about'][])
-    .map((about) => ({ about, items: waiting.filter((doubt) => doubt.about === about) }))
-    .filter(({ items }) => items.length > 0);
+  const groups = underHeadings(waiting);
   return (
     <div class="doubts">
       {groups.length === 0 && (
@@ -50,8 +35,15 @@ export function Doubts() {
           agree.
         </p>
       )}
-      {groups.map(({ about, items }) => (
-        <Group key={about} title={kinds[about]} items={items} outline={outline} page={page} />
+      {groups.map(({ about, heading, items }) => (
+        <Group
+          key={about}
+          title={heading}
+          items={items}
+          outline={outline}
+          page={page}
+          quiet={about === 'pending'}
+        />
       ))}
       {accepted.length > 0 && (
         <details>
@@ -75,15 +67,17 @@ interface GroupProps {
   readonly items: readonly Doubt[];
   readonly outline: Outline;
   readonly page: Page;
+  /** Nothing is wrong, only missing. */
+  readonly quiet: boolean;
 }
 
-function Group({ title, items, outline, page }: GroupProps) {
+function Group({ title, items, outline, page, quiet }: GroupProps) {
   const all = useSignal(false);
   const remedies = new Set(items.map(({ remedy }) => remedy));
   return (
-    <section>
+    <section class={quiet ? 'quiet' : undefined}>
       <h3>
-        {title} <span class="count">{items.length}</span>
+        {title} <span class={quiet ? 'count quiet' : 'count'}>{items.length}</span>
       </h3>
       {remedies.size === 1 && <p class="doubt-remedy">{items[0]!.remedy}</p>}
       <ul>
@@ -126,7 +120,12 @@ function One({ doubt, outline, page, remedy = false }: OneProps) {
       <button type="button" class="doubt-jump" onClick={() => goTo(page, doubt.place)}>
         {where}
       </button>
-      <p class="doubt-sentence">{doubt.sentence}</p>
+      <p class="doubt-sentence">
+        {doubt.sentence}
+        {doubt.about === 'error' && doubt.results && (
+          <span class="soft"> {doubt.results.toLocaleString('en')} results have this cause.</span>
+        )}
+      </p>
       {remedy && <p class="doubt-remedy">{doubt.remedy}</p>}
       {doubt.accepted ? (
         <p class="doubt-accepted">

@@ -22,7 +22,9 @@ export function StatusLine() {
       {cell?.override && <span class="own-note">override of the column formula</span>}
       {cell?.marked && <span class="marked-note">{cell.marked.join(' ')}</span>}
       <CameFrom />
-      {cell?.sentence && <span class="status-sentence">{cell.sentence}</span>}
+      {cell?.sentence && (
+        <span class={cell.pending ? 'status-sentence soft' : 'status-sentence'}>{cell.sentence}</span>
+      )}
       {news}
     </footer>
   );

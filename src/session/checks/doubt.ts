@@ -6,6 +6,8 @@ export interface Doubt {
   readonly place: Place;
   readonly about: CalcDoubt['about'] | 'held' | 'length' | 'ankle' | 'old test' | 'setting';
   readonly sentence: string;
+  /** How many results have this cause, where there are several. */
+  readonly results?: number;
   /** What can be done about it. */
   readonly remedy: string;
   /** Texts of which one, entered at the place, settles it. */

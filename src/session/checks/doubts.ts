@@ -19,6 +19,7 @@ const REMEDIES: Readonly<Record<Exclude<About, 'length' | 'ankle' | 'old test' |
   cycle: 'Remove one of the columns from the other’s formula.',
   hung: 'Simplify or change the formula. Until then it is not computed.',
   error: 'Open the cell’s working to see the values that each function received.',
+  pending: 'Measure it and enter the value. Nothing is wrong: the results appear by themselves.',
 };
 
 /** How many held values are listed one by one; a page cannot show more, the count is always whole. */
@@ -83,11 +84,19 @@ function heldDoubts(context: ReadContext): readonly Doubt[] {
   return found;
 }
 
-const formulaDoubts = ({ book, calculation }: ReadContext): readonly Doubt[] =>
-  calculation.doubts().map(({ place, about, sentence }) => ({
-    place,
-    about,
-    sentence,
-    remedy: REMEDIES[about],
-    key: keyOf(about, place.sheet, place.column, nameless(sentence, book, place.sheet)),
-  }));
+function formulaDoubts(context: ReadContext): readonly Doubt[] {
+  const { book, calculation } = context;
+  return calculation.doubts().map(({ place, about, sentence, results }) => {
+    const said = results === undefined ? {} : { results };
+    const { sheet, column, row } = place;
+    const at = row === undefined ? undefined : book.sheets.find(({ id }) => id === sheet);
+    // How many wait for a measure changes with every formula; whose measure it is does not.
+    if (about === 'pending' && at) {
+      const title = titleOf(context, at, row!);
+      const key = keyOf(about, sheet, column, title);
+      return { place, about, sentence: `${title}: ${sentence}`, remedy: REMEDIES[about], key, ...said };
+    }
+    const key = keyOf(about, sheet, column, nameless(sentence, book, sheet));
+    return { place, about, sentence, remedy: REMEDIES[about], key, ...said };
+  });
+}

@@ -44,7 +44,7 @@ export interface Tile {
   readonly texts: readonly string[];
   /** Texts without the unit behind the number, where one stands there: by index. */
   readonly bare?: Readonly<Record<number, string>>;
-  readonly marks: Uint8Array;
+  readonly marks: Uint16Array;
   /** Cells that offer texts to choose from, others than their column; the row counts in the tile, the column in the sheet. */
   readonly offers?: readonly CellOffer[];
   /** What rules and drawings put into the cells of marked columns. */
@@ -70,6 +70,8 @@ export interface CellInfo {
   readonly columnFormula?: string;
   /** Why there is an error or a held value, one sentence. */
   readonly sentence?: string;
+  /** The value is an error only because a measure is missing. */
+  readonly pending?: true;
   readonly name?: string;
   /** The mark that its column's rules give it and what is drawn into it, a sentence each. */
   readonly marked?: readonly string[];

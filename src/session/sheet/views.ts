@@ -1,4 +1,4 @@
-import { isIssue } from '../../../functions/core/issue.ts';
+import { isIssue, isPending } from '../../../functions/core/issue.ts';
 import { isMatrix } from '../../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
@@ -22,6 +22,8 @@ import { settingWords } from './setting-words.ts';
 import type { CellInfo, CellOffer, NameOutline, SheetOutline, Tile } from './sheet-answers.ts';
 import { sheetViewOf } from './sheet-view.ts';
 
+/** What a cell shows whose result waits for a measure. */
+const PENDING = 'pending';
 /** Cells that a tile may have at most; a grid asks for a few thousand. */
 const LARGEST_TILE = 200_000;
 
@@ -80,7 +82,7 @@ export function tileOf(
       `A tile has at most ${LARGEST_TILE} cells; ${rows} × ${columns} were asked for. Ask for smaller ones.`,
     );
   const texts = new Array<string>(rows * columns);
-  const marks = new Uint8Array(rows * columns);
+  const marks = new Uint16Array(rows * columns);
   const bare: Record<number, string> = {};
   const offers: CellOffer[] = [];
   const offered = offeredExercises(context, sheet.id);
@@ -107,6 +109,7 @@ export function tileOf(
         if (figure !== text) bare[r * columns + c] = figure;
       }
       marks[r * columns + c] = marksOf(of, cells, range, at, named);
+      if (marks[r * columns + c]! & CellMark.pending) texts[r * columns + c] = PENDING;
       const offer = offered.find((one) => one.row === at && one.column === of.id);
       if (!offer) continue;
       offers.push({ row: r, column: column + c, choices: offer.choices });
@@ -164,11 +167,12 @@ export function cellInfoOf(context: ReadContext, place: Required<Place>): CellIn
     : isIssue(value)
       ? context.calculation.sentence(value)
       : offer?.sentence;
+  const pending = !held && isIssue(value) && isPending(value);
   const name = nameOf(context.book, place);
   const marked = markedInWords(context, sheet, place);
   return {
     place,
-    display: held ? held.held : cellText(context, column, place),
+    display: held ? held.held : pending ? PENDING : cellText(context, column, place),
     editText: computed
       ? `=${column.formula}`
       : typedText(cell, columnAt(context.book, place, column), context.locale),
@@ -184,6 +188,7 @@ export function cellInfoOf(context: ReadContext, place: Required<Place>): CellIn
     override: column.formula !== undefined && kind !== CellKind.blank,
     ...(column.formula === undefined ? {} : { columnFormula: column.formula }),
     ...(sentence === undefined ? {} : { sentence }),
+    ...(pending ? { pending } : {}),
     ...(name === undefined ? {} : { name }),
     ...(marked.length ? { marked } : {}),
   };
