@@ -99,6 +99,39 @@ describe('the house', () => {
     expect(idle).toEqual([]);
   });
 
+  /** Rooms that are entered by their doors, by whom: everybody outside the room, or outside its layer. */
+  const doors: Record<string, 'room' | 'layer'> = {
+    'src/intake/cells': 'room',
+    'src/intake/detect': 'room',
+    'src/intake/import-settings': 'room',
+    'src/intake/merge': 'room',
+    'src/intake/people': 'room',
+    'src/intake/place': 'room',
+    'src/intake/read': 'room',
+    'src/guides': 'room',
+    'src/calc/a1': 'layer',
+    'src/calc/builtins': 'layer',
+    'src/calc/cell-engine': 'layer',
+    'src/calc/cells': 'layer',
+    'src/calc/dimensions': 'layer',
+    'src/calc/graph': 'layer',
+    'src/calc/language': 'layer',
+    'src/calc/plan': 'layer',
+    'src/calc/ranges': 'layer',
+    'src/calc/values': 'layer',
+  };
+  test('a room is entered by its door, index.ts or api.ts, types included', () => {
+    const wrong = between.filter(({ from, to }) => {
+      const [room, by] = Object.entries(doors).find(([name]) => to.startsWith(`${name}/`)) ?? [];
+      if (room === undefined || /^(index|api)\.ts$/.test(to.slice(room.length + 1))) return false;
+      return by === 'layer' ? layerOf(from) !== layerOf(to) : !from.startsWith(`${room}/`);
+    });
+    expect(wrong).toEqual([]);
+    // Every room of the import and of the calculation has a line above.
+    const rooms = sources.map(roomOf).filter((room) => /^src\/(calc|intake)\/[a-z0-9-]+$/.test(room));
+    expect([...new Set(rooms)].filter((room) => !(room in doors))).toEqual([]);
+  });
+
   const homes: Record<string, string> = {
     hyperformula: 'src/calc/',
     numfmt: 'src/calc/cell-engine/',

@@ -3,23 +3,27 @@ import { limits } from '../book/file-frame.ts';
 import type { Sheet } from '../book/model.ts';
 import { properName } from '../book/names.ts';
 import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
-import { DateColumnBuilder } from './cells/date.ts';
-import { HEAD, type Inspected, inspecting } from './detect/inspect.ts';
-import { boundsFor } from './detect/meanings.ts';
-import type { Recipe } from './import-settings/recipe.ts';
+import { DateColumnBuilder } from './cells/index.ts';
+import { boundsFor, HEAD, type Inspected, inspecting } from './detect/index.ts';
+import type { Recipe } from './import-settings/index.ts';
 import type { Imported } from './imported.ts';
-import { type Mode, planning } from './merge/plan.ts';
+import { type Mode, planning } from './merge/index.ts';
 import type { ImportOptions } from './options.ts';
-import { guessWho, isRoster, settleWho } from './people/people.ts';
-import { differingTotals, doubtfulRows, repeatedRows } from './place/checks.ts';
-import { chooseColumns, newSheet } from './place/choose.ts';
-import { columnNotes } from './place/column-notes.ts';
-import { recipeCovers, recipeFits } from './place/map.ts';
-import { Placing } from './place/place.ts';
-import { previewOf } from './place/preview.ts';
-import { unreadableOf } from './place/unreadable.ts';
-import { decodePieces } from './read/decode.ts';
-import { parseRows } from './read/parse.ts';
+import { guessWho, isRoster, settleWho } from './people/index.ts';
+import {
+  chooseColumns,
+  columnNotes,
+  differingTotals,
+  doubtfulRows,
+  newSheet,
+  Placing,
+  previewOf,
+  recipeCovers,
+  recipeFits,
+  repeatedRows,
+  unreadableOf,
+} from './place/index.ts';
+import { decodePieces, parseRows } from './read/index.ts';
 import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
 import { IntakeRefusal } from './sentences.ts';

@@ -1,10 +1,9 @@
 import type { Edit } from '../book/edit.ts';
 import type { Findings, HeldRow, Provenance, Report, Unreadable } from './api.ts';
-import type { Recipe, Who } from './import-settings/recipe-shape.ts';
-import type { Differing } from './merge/differing.ts';
-import type { CellChange, Mode } from './merge/plan.ts';
-import type { WhoReport } from './people/who.ts';
-import type { Preview } from './place/preview.ts';
+import type { Recipe, Who } from './import-settings/index.ts';
+import type { CellChange, Differing, Mode } from './merge/index.ts';
+import type { WhoReport } from './people/index.ts';
+import type { Preview } from './place/index.ts';
 
 /** Everything that came of a file. Nothing has been written: that is done by applying `edits` together. */
 export interface Imported {

@@ -1,5 +1,5 @@
 import type { Findings, IntakeOptions, Progress, Target } from './api.ts';
-import { inspecting as inspectingAll } from './detect/inspect.ts';
+import { inspecting as inspectingAll } from './detect/index.ts';
 import { importing } from './import-file.ts';
 import type { Imported } from './imported.ts';
 import type { ImportOptions } from './options.ts';
@@ -27,18 +27,19 @@ export const importFile = (bytes: Uint8Array, target: Target, options: ImportOpt
 
 export type * from './api.ts';
 export { importing } from './import-file.ts';
-export { provenanceJson, type Recipe, readRecipe, recipeJson } from './import-settings/recipe.ts';
-export type { Who } from './import-settings/recipe-shape.ts';
+export { provenanceJson, type Recipe, readRecipe, recipeJson, type Who } from './import-settings/index.ts';
 export type { Imported } from './imported.ts';
-export { type Differing, differencesInWords, type OfDiffering } from './merge/differing.ts';
-export type { CellChange, Mode } from './merge/plan.ts';
-export { mendedRows } from './merge/release.ts';
+export {
+  type CellChange,
+  type Differing,
+  differencesInWords,
+  type Mode,
+  mendedRows,
+  type OfDiffering,
+} from './merge/index.ts';
 export type { ImportOptions } from './options.ts';
-export type { WhoReport } from './people/who.ts';
-export { recipeCovers, recipeFits } from './place/map.ts';
-export type { Preview, PreviewRow } from './place/preview.ts';
-export { hashOfSoon } from './read/hash.ts';
-export { prepare, preparing } from './read/prepare.ts';
-export type { Prepared, PrepareOptions } from './read/prepared.ts';
+export type { WhoReport } from './people/index.ts';
+export { type Preview, type PreviewRow, recipeCovers, recipeFits } from './place/index.ts';
+export { hashOfSoon, type Prepared, type PrepareOptions, prepare, preparing } from './read/index.ts';
 export { ofDiffering, recipeEdit } from './records.ts';
 export { IntakeRefusal, type Note, sentence } from './sentences.ts';

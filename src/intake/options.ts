@@ -1,7 +1,6 @@
 import type { IntakeOptions } from './api.ts';
-import type { Recipe, Who } from './import-settings/recipe-shape.ts';
-import type { OfDiffering } from './merge/differing.ts';
-import type { Mode } from './merge/plan.ts';
+import type { Recipe, Who } from './import-settings/index.ts';
+import type { Mode, OfDiffering } from './merge/index.ts';
 
 export interface ImportOptions extends IntakeOptions {
   /** The recipe to go by. */

@@ -2,13 +2,11 @@ import type { Edit } from '../book/edit.ts';
 import type { Sheet } from '../book/model.ts';
 import { displayUnitOf } from '../units/unit.ts';
 import type { Choices, Findings, Provenance, Report } from './api.ts';
-import type { Inspected } from './detect/inspect.ts';
-import { type Recipe, recipeJson } from './import-settings/recipe.ts';
-import type { Who } from './import-settings/recipe-shape.ts';
+import type { Inspected } from './detect/index.ts';
+import { type Recipe, recipeJson, type Who } from './import-settings/index.ts';
 import type { Imported } from './imported.ts';
-import type { OfDiffering } from './merge/differing.ts';
-import type { Mode, Plan } from './merge/plan.ts';
-import type { Chosen } from './place/choose.ts';
+import type { Mode, OfDiffering, Plan } from './merge/index.ts';
+import type { Chosen } from './place/index.ts';
 
 /** The recipe that this import was, for the next file of its kind. */
 export function recipeOf(

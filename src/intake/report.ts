@@ -1,11 +1,8 @@
 import type { ColumnFinding, ColumnReport, Findings, Report } from './api.ts';
-import { ConstantColumnBuilder } from './cells/constant.ts';
+import { ConstantColumnBuilder } from './cells/index.ts';
 import { listed } from './listed.ts';
-import { differencesInWords } from './merge/differing.ts';
-import type { Plan } from './merge/plan.ts';
-import type { Chosen } from './place/choose.ts';
-import type { Placing } from './place/place.ts';
-import type { Placed } from './place/placed.ts';
+import { differencesInWords, type Plan } from './merge/index.ts';
+import type { Chosen, Placed, Placing } from './place/index.ts';
 import { type Note, note } from './sentences.ts';
 
 /** What came of every line and every column of the file. */

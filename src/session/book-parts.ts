@@ -1,7 +1,7 @@
 /** Every kind of record that a book keeps: whoever adds one adds it here. */
 
 import type { AnyPart } from '../book/references/part.ts';
-import { recipePart } from '../intake/import-settings/recipe-references.ts';
+import { recipePart } from '../intake/import-settings/api.ts';
 import { chartPart } from './charts/chart-references.ts';
 import { acceptedPart } from './checks/doubts.ts';
 import { doubtsPart } from './checks/doubts-data.ts';

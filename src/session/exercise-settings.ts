@@ -3,7 +3,7 @@ import { Kind, type Range } from '../../functions/core/value.ts';
 import type { Book, Column, NamedCell, Sheet } from '../book/model.ts';
 import { nameKey } from '../book/names.ts';
 import type { Calculation } from '../calc/api.ts';
-import { headingKey, synonymIndex, synonyms } from '../intake/detect/synonyms.ts';
+import { headingKey, synonymIndex, synonyms } from '../intake/detect/api.ts';
 
 const lines = synonymIndex(synonyms);
 const isExercise = ({ kind, name, label, role = '' }: Column): boolean =>

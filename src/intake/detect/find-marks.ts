@@ -1,5 +1,5 @@
 import type { Choices, DateOrder, DecimalMark, Finding, ThousandsMark } from '../api.ts';
-import type { MarkUse } from '../cells/read-number.ts';
+import type { MarkUse } from '../cells/index.ts';
 import { note } from '../sentences.ts';
 import type { ColumnLook } from './look.ts';
 

@@ -1,10 +1,17 @@
 import type { Choices, Encoding, Finding, Findings, IntakeOptions, Progress, Shape } from '../api.ts';
-import { decodeAll, type EncodingFinding, findingEncoding, isEncoding } from '../read/decode.ts';
-import { findDialect } from '../read/dialect.ts';
-import { hashing } from '../read/hash.ts';
-import { kindOfFile } from '../read/kind-of-file.ts';
-import { oneLineEnd } from '../read/line-ends.ts';
-import { type Dialect, parseText, parsingText } from '../read/parse.ts';
+import {
+  type Dialect,
+  decodeAll,
+  type EncodingFinding,
+  findDialect,
+  findingEncoding,
+  hashing,
+  isEncoding,
+  kindOfFile,
+  oneLineEnd,
+  parseText,
+  parsingText,
+} from '../read/index.ts';
 import { IntakeRefusal, note } from '../sentences.ts';
 import { findFooter } from './footer.ts';
 import { findLayout, type LayoutFindings } from './layout.ts';

@@ -1,7 +1,5 @@
 import type { Choices, Finding } from '../api.ts';
-import { readDateForms } from '../cells/read-date.ts';
-import { durationUse } from '../cells/read-duration.ts';
-import { markUse } from '../cells/read-number.ts';
+import { durationUse, markUse, readDateForms } from '../cells/index.ts';
 import { note } from '../sentences.ts';
 import { LONGEST_VALUE, missingWords } from '../words.ts';
 import { isUnitCell, unitCellWord } from './heading.ts';

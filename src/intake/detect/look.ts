@@ -1,7 +1,11 @@
-import { readUnitCell } from '../cells/read-cell.ts';
-import { type DateReading, readDateForms } from '../cells/read-date.ts';
-import { durationUse } from '../cells/read-duration.ts';
-import { type MarkUse, markUse } from '../cells/read-number.ts';
+import {
+  type DateReading,
+  durationUse,
+  type MarkUse,
+  markUse,
+  readDateForms,
+  readUnitCell,
+} from '../cells/index.ts';
 import { missingWords, yesNoPairs } from '../words.ts';
 
 const missing = new Set(missingWords);

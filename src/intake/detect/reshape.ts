@@ -1,5 +1,5 @@
 import type { HeldRow, Shape } from '../api.ts';
-import { readDateForms } from '../cells/read-date.ts';
+import { readDateForms } from '../cells/index.ts';
 import { IntakeRefusal, note } from '../sentences.ts';
 import { LONGEST_HEADING, readHeading } from './heading.ts';
 

@@ -2,8 +2,8 @@ import { type CellBlock, CellKind } from '../../book/cells.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import type { Progress } from '../api.ts';
-import { givenNames } from '../cells/person-name.ts';
-import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
+import { givenNames } from '../cells/index.ts';
+import { headingKey, synonymIndex, synonyms } from '../detect/index.ts';
 import type { Filled } from './filled.ts';
 import { cellKey, cellWords } from './rows-of-sheet.ts';
 

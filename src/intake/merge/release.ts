@@ -1,5 +1,5 @@
 import type { Provenance } from '../api.ts';
-import type { Prepared } from '../read/prepared.ts';
+import type { Prepared } from '../read/index.ts';
 
 /**
  * Held rows that have been mended, as a file of the same kind as the one they came from: its headings above, read the

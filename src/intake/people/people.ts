@@ -1,11 +1,9 @@
 import { type CellBlock, CellKind } from '../../book/cells.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
-import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
-import type { Who } from '../import-settings/recipe-shape.ts';
-import { recipe } from '../import-settings/recipe-shape.ts';
-import type { Filled } from '../merge/filled.ts';
-import { cellWords } from '../merge/rows-of-sheet.ts';
+import { headingKey, synonymIndex, synonyms } from '../detect/index.ts';
+import { recipe, type Who } from '../import-settings/index.ts';
+import { cellWords, type Filled } from '../merge/index.ts';
 import { type Note, note } from '../sentences.ts';
 import { type Identity, type Person, type WhoReport, whoIsWho } from './who.ts';
 

@@ -1,5 +1,5 @@
 import { distance } from 'fastest-levenshtein';
-import { accentKey, givenNames, spellingKey } from '../cells/person-name.ts';
+import { accentKey, givenNames, spellingKey } from '../cells/index.ts';
 
 /** Somebody of the roster: what cells say when they mean this person, and other texts that mean the same. */
 export interface Person {

@@ -1,10 +1,8 @@
 import { CellKind } from '../../book/cells.ts';
 import type { Plausibility, Progress } from '../api.ts';
-import { NumberColumnBuilder } from '../cells/number.ts';
-import { readNumber } from '../cells/read-number.ts';
-import { Meanings } from '../detect/meanings.ts';
-import type { Filled } from '../merge/filled.ts';
-import { rowHashes, sameRow } from '../merge/rows-of-sheet.ts';
+import { NumberColumnBuilder, readNumber } from '../cells/index.ts';
+import { Meanings } from '../detect/index.ts';
+import { type Filled, rowHashes, sameRow } from '../merge/index.ts';
 import { type Note, note } from '../sentences.ts';
 import type { Placing } from './place.ts';
 

@@ -1,9 +1,7 @@
 import type { Column } from '../../book/model.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import type { ColumnFinding, PlausibleColumn } from '../api.ts';
-import { DateColumnBuilder } from '../cells/date.ts';
-import { NumberColumnBuilder } from '../cells/number.ts';
-import { TextColumnBuilder } from '../cells/text.ts';
+import { DateColumnBuilder, NumberColumnBuilder, TextColumnBuilder } from '../cells/index.ts';
 import { type Note, note, sentence } from '../sentences.ts';
 import type { Placed } from './placed.ts';
 

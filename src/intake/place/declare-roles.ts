@@ -4,7 +4,7 @@ import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { fitsRole, roles } from '../../book/roles/list.ts';
-import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
+import { headingKey, synonymIndex, synonyms } from '../detect/index.ts';
 
 const lines = synonymIndex(synonyms);
 const lineOf = (text: string): number | undefined => lines.get(headingKey(text));

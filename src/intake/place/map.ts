@@ -3,9 +3,8 @@ import type { Column } from '../../book/model.ts';
 import { goneName } from '../../book/references/gone.ts';
 import { roles } from '../../book/roles/list.ts';
 import type { ColumnFinding } from '../api.ts';
-import { readHeading } from '../detect/heading.ts';
-import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
-import type { Recipe, RecipeColumn } from '../import-settings/recipe.ts';
+import { headingKey, readHeading, synonymIndex, synonyms } from '../detect/index.ts';
+import type { Recipe, RecipeColumn } from '../import-settings/index.ts';
 import { listed } from '../listed.ts';
 import { IntakeRefusal } from '../sentences.ts';
 

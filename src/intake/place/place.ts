@@ -1,9 +1,8 @@
 import { limits } from '../../book/file-frame.ts';
 import type { HeldRow } from '../api.ts';
-import { bare, ownText } from '../cells/column-builder.ts';
-import type { Inspected } from '../detect/inspect.ts';
-import { type Reshaper, reshaper } from '../detect/reshape.ts';
-import type { Batch } from '../read/parse.ts';
+import { bare, ownText } from '../cells/index.ts';
+import { type Inspected, type Reshaper, reshaper } from '../detect/index.ts';
+import type { Batch } from '../read/index.ts';
 import { IntakeRefusal, type Note, note } from '../sentences.ts';
 import type { Match } from './map.ts';
 import { type Placed, type PlacingOptions, placedBy } from './placed.ts';

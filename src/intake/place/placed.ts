@@ -2,14 +2,16 @@ import type { Column } from '../../book/model.ts';
 import { serialFromIso } from '../../units/date.ts';
 import { type DisplayUnit, displayUnitOf, unitFromWord } from '../../units/unit.ts';
 import type { PlausibleColumn } from '../api.ts';
-import type { ColumnBuilder } from '../cells/column-builder.ts';
-import { ConstantColumnBuilder } from '../cells/constant.ts';
-import { DateColumnBuilder } from '../cells/date.ts';
-import { NumberColumnBuilder } from '../cells/number.ts';
-import type { NumberStyle } from '../cells/read-number.ts';
-import { TextColumnBuilder } from '../cells/text.ts';
-import { YesNoColumnBuilder } from '../cells/yes-no.ts';
-import type { Recipe } from '../import-settings/recipe.ts';
+import {
+  type ColumnBuilder,
+  ConstantColumnBuilder,
+  DateColumnBuilder,
+  NumberColumnBuilder,
+  type NumberStyle,
+  TextColumnBuilder,
+  YesNoColumnBuilder,
+} from '../cells/index.ts';
+import type { Recipe } from '../import-settings/index.ts';
 import { IntakeRefusal } from '../sentences.ts';
 import { dateWords, missingWords, yesNoPairs } from '../words.ts';
 import { NOWHERE } from './choose.ts';

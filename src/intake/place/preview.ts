@@ -1,6 +1,5 @@
 import type { Cell } from '../../book/cells.ts';
-import type { Filled } from '../merge/filled.ts';
-import { cellAt } from '../merge/rows-of-sheet.ts';
+import { cellAt, type Filled } from '../merge/index.ts';
 
 /** Rows as they would stand in the sheet, values in base units. */
 export interface Preview {

@@ -1,7 +1,7 @@
 /** The tonnage column of a sheet that is made from a log: sets × repetitions × load, row by row. */
 import type { Column } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';
-import { headingKey, synonymIndex, synonyms } from '../detect/synonyms.ts';
+import { headingKey, synonymIndex, synonyms } from '../detect/index.ts';
 import type { Match } from './map.ts';
 
 const lines = synonymIndex(synonyms);

@@ -1,5 +1,5 @@
 import type { Choices, Delimiter, Finding, LineEnd, Quote } from '../api.ts';
-import { markUse } from '../cells/read-number.ts';
+import { markUse } from '../cells/index.ts';
 import { note } from '../sentences.ts';
 import { oneLineEnd } from './line-ends.ts';
 import { type Dialect, parseText } from './parse.ts';

@@ -8,7 +8,7 @@ import type {
   Shape,
   Unreadable,
 } from '../../intake/index.ts';
-import type { WhoReport } from '../../intake/people/who.ts';
+import type { WhoReport } from '../../intake/people/index.ts';
 import type { Dimension } from '../../units/dimension.ts';
 
 /** Which column names people, where they are listed, and who is meant by a text. */

@@ -9,7 +9,7 @@ import {
   readRecipe,
   sentence,
 } from '../../intake/index.ts';
-import { oneLineEnd } from '../../intake/read/line-ends.ts';
+import { oneLineEnd } from '../../intake/read/index.ts';
 import { plausibility } from '../checks/plausibility.ts';
 import { importFrom } from './imports.ts';
 import { type Prepared, reservedIn } from './prepare-import.ts';

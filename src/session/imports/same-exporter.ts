@@ -1,7 +1,7 @@
 /** How a file of the same exporter was read before: its headings and its dialect are the same. */
 import type { Book } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
-import { recipe as settingsShape } from '../../intake/import-settings/recipe-shape.ts';
+import { recipe as settingsShape } from '../../intake/import-settings/api.ts';
 import type { Choices, ColumnChoice, Findings, Recipe } from '../../intake/index.ts';
 
 const record = z.object({

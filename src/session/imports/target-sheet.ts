@@ -1,9 +1,9 @@
 /** Which sheet a file goes to, and by which import settings; what is left open is asked. */
 import type { Book, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
-import { recipe as recipeShape } from '../../intake/import-settings/recipe-shape.ts';
+import { recipe as recipeShape } from '../../intake/import-settings/api.ts';
 import { type Findings, type Recipe, recipeCovers, recipeFits } from '../../intake/index.ts';
-import { mapByHeadings } from '../../intake/place/map.ts';
+import { mapByHeadings } from '../../intake/place/index.ts';
 import type { FileDecisions, SettingsChoice } from './file-reading.ts';
 
 /** Share of the settings' headings from which a file is taken for their next one. */

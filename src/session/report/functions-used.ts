@@ -2,8 +2,7 @@ import { describe, type FunctionHelp } from '../../../functions/core/describe.ts
 import { registry } from '../../../functions/registry.ts';
 import type { Book } from '../../book/model.ts';
 import type { Node } from '../../calc/ast.ts';
-import { parse } from '../../calc/language/parse.ts';
-import { walk } from '../../calc/language/walk.ts';
+import { parse, walk } from '../../calc/language/index.ts';
 
 /** A formula of the book and where it stands. */
 export interface Written {

@@ -6,7 +6,7 @@ import type { Book, NamedCell, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';
 import { columnAt } from '../../book/setting-unit.ts';
 import type { Place } from '../../calc/api.ts';
-import { lettersOf } from '../../calc/language/address.ts';
+import { lettersOf } from '../../calc/language/index.ts';
 import { offeredExercises } from '../exercise-settings.ts';
 import { markedInWords } from '../marks/cell.ts';
 import { drawingsOf } from '../marks/drawings.ts';

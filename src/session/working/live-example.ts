@@ -9,7 +9,7 @@ import { nameKey } from '../../book/names.ts';
 import { cellInRole } from '../../book/roles/cell-in-role.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { Place } from '../../calc/api.ts';
-import { numberText, quoted } from '../../calc/language/print.ts';
+import { numberText, quoted } from '../../calc/language/index.ts';
 import { centimetres, degrees } from '../figure/drawing/drawing-words.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';

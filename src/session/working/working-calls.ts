@@ -6,8 +6,7 @@ import { registry } from '../../../functions/registry.ts';
 import { columnNamed, sheetOf } from '../../book/book.ts';
 import type { Place } from '../../calc/api.ts';
 import type { Node } from '../../calc/ast.ts';
-import { parse } from '../../calc/language/parse.ts';
-import { childrenOf } from '../../calc/language/walk.ts';
+import { childrenOf, parse } from '../../calc/language/index.ts';
 import type { ReadContext } from '../open-book.ts';
 
 /** One call of a function of the domain, with what it was handed and how it came to its result. */

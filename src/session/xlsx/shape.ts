@@ -1,4 +1,4 @@
-import type { A1Formula } from '../../calc/a1/a1-formula.ts';
+import type { A1Formula } from '../../calc/a1/index.ts';
 
 /** Rows above the data: the headings. */
 export const ABOVE = 1;

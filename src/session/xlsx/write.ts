@@ -1,6 +1,6 @@
 import { type Cell, type CellStyle, type WriteSheet, writeXlsx } from 'hucre/xlsx';
 import { Kind } from '../../../functions/core/value.ts';
-import { a1Text } from '../../calc/a1/a1-formula.ts';
+import { a1Text } from '../../calc/a1/index.ts';
 import { ABOVE, type ColumnContent, type SheetContent, type WorkbookContent } from './shape.ts';
 
 const DATE = 'yyyy-mm-dd';
