@@ -36,6 +36,8 @@ const why = {
     'Leverbook stopped responding and was restarted. The book is as last saved; check that your last change is in it.',
   free: 'The other tab has closed this book. Changes are now made in this tab.',
   givenUp: 'Leverbook could not start. Reload the page; the book is as last saved.',
+  fault: (what: string) =>
+    `Part of the page could not be shown (${what}). Reload the page; the book is as last saved.`,
 } as const;
 
 /**
@@ -66,6 +68,7 @@ export class Client {
   private onWork: ((work: Work) => void) | undefined;
   private onKeeping: ((keeping: Keeping) => void) | undefined;
   private onRestart: ((restarted: Restarted) => void) | undefined;
+  private onFault: ((sentence: string) => void) | undefined;
 
   constructor(make: () => Worker, patience: Partial<Patience> = {}) {
     this.make = make;
@@ -87,6 +90,9 @@ export class Client {
       },
       onRestart: async (callback) => {
         this.onRestart = callback;
+      },
+      onFault: async (callback) => {
+        this.onFault = callback;
       },
     };
     this.service = new Proxy(own as BookService, {
@@ -147,7 +153,13 @@ export class Client {
         this.recall.answered(call, answer, this.keeping);
         call.resolve(answer);
       },
-      (reason) => this.pending.delete(call) && call.reject(reason),
+      (reason) => {
+        if (remote !== this.remote || !this.pending.delete(call)) return;
+        this.watchdog.heard();
+        if (!isRefusal(reason))
+          this.onFault?.(why.fault(reason instanceof Error ? reason.message : String(reason)));
+        call.reject(reason);
+      },
     );
   }
 
@@ -264,3 +276,6 @@ export class Client {
     return opened;
   }
 }
+
+/** A question about what is not in the book any more is refused; who asked asks anew about what there is. */
+const isRefusal = (reason: unknown): boolean => reason instanceof Error && reason.name === 'Refusal';

@@ -186,10 +186,12 @@ export interface BookService {
   follow(callback: (keeping: Keeping) => void): Promise<void>;
   /** Names who is told that the worker was stopped and began anew. */
   onRestart(callback: (restarted: Restarted) => void): Promise<void>;
+  /** Names who is told that a question or a command failed for a reason nobody foresaw, whoever asked it. */
+  onFault(callback: (sentence: string) => void): Promise<void>;
 }
 
 /** What the client answers itself; everything else is the worker's. */
-export type ClientOnly = 'watch' | 'follow' | 'onRestart';
+export type ClientOnly = 'watch' | 'follow' | 'onRestart' | 'onFault';
 
 /** What a worker is told when it starts. */
 export interface Beginning {

@@ -28,6 +28,7 @@ export function followKeeping(page: Page): void {
     if (opened.ok) page.outline.value = opened.outline;
     say(page, opened.ok ? sentence : `${sentence} ${opened.sentence}`, 'wrong');
   });
+  void page.service.onFault((sentence) => say(page, sentence, 'wrong'));
   void page.service.watch(({ about, done, total }) => {
     page.progress.value = total > 0 && done < total ? { about, share: done / total } : null;
   });
