@@ -108,6 +108,7 @@ describe('the house', () => {
     'src/intake/people': 'room',
     'src/intake/place': 'room',
     'src/intake/read': 'room',
+    'src/intake/sentences': 'room',
     'src/guides': 'room',
     'src/calc/a1': 'layer',
     'src/calc/builtins': 'layer',

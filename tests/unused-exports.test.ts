@@ -23,7 +23,7 @@ const known = [
   'src/intake/index.ts importFile',
   'src/intake/index.ts inspect',
   'src/intake/read/workbook/formats.ts useOfCode',
-  'src/intake/sentences.ts sentences',
+  'src/intake/sentences/index.ts sentences',
   'src/session/charts/drawing/lean-parts-drawing.ts segmentsOf',
   'src/session/figure/drawing/geometry.ts spot',
   'src/session/figure/drawing/loads-drawing.ts DEGREES_PER_NM',

@@ -1,6 +1,6 @@
 import type { Book, ColumnKind, Sheet } from '../book/model.ts';
 import type { Dimension } from '../units/dimension.ts';
-import type { Note } from './sentences.ts';
+import type { Note } from './sentences/index.ts';
 
 /** How far a finding can be relied on. A doubtful one is asked about before anything is written. */
 export type Certainty = 'sure' | 'likely' | 'doubtful';

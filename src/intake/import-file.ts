@@ -26,7 +26,7 @@ import {
 import { decodePieces, parseRows } from './read/index.ts';
 import { provenanceOf, recipeOf } from './records.ts';
 import { reportOf } from './report.ts';
-import { IntakeRefusal } from './sentences.ts';
+import { IntakeRefusal } from './sentences/index.ts';
 
 /** Share of a recipe's headings from which a file counts as meant for it, so that a missing one is told and not guessed over. */
 const MEANT = 0.5;

@@ -42,4 +42,4 @@ export type { WhoReport } from './people/index.ts';
 export { type Preview, type PreviewRow, recipeCovers, recipeFits } from './place/index.ts';
 export { hashOfSoon, type Prepared, type PrepareOptions, prepare, preparing } from './read/index.ts';
 export { ofDiffering, recipeEdit } from './records.ts';
-export { IntakeRefusal, type Note, sentence } from './sentences.ts';
+export { IntakeRefusal, type Note, sentence } from './sentences/index.ts';

@@ -3,7 +3,7 @@ import { ConstantColumnBuilder } from './cells/index.ts';
 import { listed } from './listed.ts';
 import { differencesInWords, type Plan } from './merge/index.ts';
 import type { Chosen, Placed, Placing } from './place/index.ts';
-import { type Note, note } from './sentences.ts';
+import { type Note, note } from './sentences/index.ts';
 
 /** What came of every line and every column of the file. */
 export function reportOf(

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { note, type Reason, sentence, sentences } from '../../src/intake/sentences.ts';
+import { note, type Reason, sentence, sentences } from '../../src/intake/sentences/index.ts';
 
 /** A plausible detail for every name that a sentence may ask for. */
 const details = {

@@ -1,6 +1,6 @@
 import { type CellBlock, CellKind, type Held } from '../../book/cells.ts';
-import type { Note } from '../sentences.ts';
-import { sentence } from '../sentences.ts';
+import type { Note } from '../sentences/index.ts';
+import { sentence } from '../sentences/index.ts';
 
 /** The first of several things, with the row it stands in. */
 export interface First {

@@ -1,7 +1,7 @@
 import { CellKind } from '../../book/cells.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import type { DateOrder } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { ColumnBuilder, type First, MEMORY, ownText } from './column-builder.ts';
 import { readDate, readDateForms, swapDayAndMonth } from './read-date.ts';
 

@@ -2,7 +2,7 @@ import { CellKind } from '../../book/cells.ts';
 import { type Dimension, dimensions } from '../../units/dimension.ts';
 import { type DisplayUnit, unitFromWord } from '../../units/unit.ts';
 import type { Clock } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { ColumnBuilder, type First, ownText } from './column-builder.ts';
 import { readUnitCell } from './read-cell.ts';
 import { readDuration } from './read-duration.ts';

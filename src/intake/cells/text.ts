@@ -1,6 +1,6 @@
 import { CellKind } from '../../book/cells.ts';
 import { choiceMeant } from '../../book/choices.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { bare, ColumnBuilder, type First, MEMORY, ownText } from './column-builder.ts';
 
 /** Texts as they came; equal ones are kept once. */

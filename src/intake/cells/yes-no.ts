@@ -1,5 +1,5 @@
 import { CellKind } from '../../book/cells.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { ColumnBuilder } from './column-builder.ts';
 
 /** Yes and no. */

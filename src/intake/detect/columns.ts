@@ -1,6 +1,6 @@
 import { type DisplayUnit, unitFromWord } from '../../units/unit.ts';
 import type { Choices, ColumnChoice, ColumnFinding, Finding } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { durationWords } from '../words.ts';
 import { findKind, fitOf, wordsOfYesNo } from './find-kind.ts';
 import { type FileHabits, findDecimal, findThousands } from './find-marks.ts';

@@ -1,6 +1,6 @@
 import type { ColumnKind } from '../../book/model.ts';
 import type { Certainty, Finding } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { dateWords, durationWords, labelWords, timeOfDayWords, yesNoPairs } from '../words.ts';
 import type { HeadingReading } from './heading.ts';
 import type { ColumnLook } from './look.ts';

@@ -1,6 +1,6 @@
 import type { Choices, DateOrder, DecimalMark, Finding, ThousandsMark } from '../api.ts';
 import type { MarkUse } from '../cells/index.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import type { ColumnLook } from './look.ts';
 
 /** What the file as a whole tells about its columns. */

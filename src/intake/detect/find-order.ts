@@ -1,5 +1,5 @@
 import type { Choices, Clock, DateOrder, Finding } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import type { FileHabits } from './find-marks.ts';
 import type { HeadingReading } from './heading.ts';
 import type { ColumnLook } from './look.ts';

@@ -1,5 +1,5 @@
 import type { Choices, Finding } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { footerWords, LONGEST_VALUE } from '../words.ts';
 import { filledOf, isBlank } from './layout.ts';
 

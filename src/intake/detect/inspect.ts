@@ -12,7 +12,7 @@ import {
   parseText,
   parsingText,
 } from '../read/index.ts';
-import { IntakeRefusal, note } from '../sentences.ts';
+import { IntakeRefusal, note } from '../sentences/index.ts';
 import { findFooter } from './footer.ts';
 import { findLayout, type LayoutFindings } from './layout.ts';
 import { findRowIsSet } from './log.ts';

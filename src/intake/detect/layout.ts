@@ -1,6 +1,6 @@
 import type { Choices, Finding } from '../api.ts';
 import { durationUse, markUse, readDateForms } from '../cells/index.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { LONGEST_VALUE, missingWords } from '../words.ts';
 import { isUnitCell, unitCellWord } from './heading.ts';
 

@@ -1,6 +1,6 @@
 /** What headings mean in a training log: "Weight" is the load there, and a set number counts rows. */
 import type { Choices, ColumnFinding, Finding } from '../api.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 
 const lines = synonymIndex(synonyms);

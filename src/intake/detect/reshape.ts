@@ -1,6 +1,6 @@
 import type { HeldRow, Shape } from '../api.ts';
 import { readDateForms } from '../cells/index.ts';
-import { IntakeRefusal, note } from '../sentences.ts';
+import { IntakeRefusal, note } from '../sentences/index.ts';
 import { LONGEST_HEADING, readHeading } from './heading.ts';
 
 /** A set of headings that repeat the same measures: one a date, a set or a trial. */

@@ -1,5 +1,5 @@
 import type { Choices, ColumnFinding, Finding, Progress, Shape } from '../api.ts';
-import { type Note, note, sentence } from '../sentences.ts';
+import { type Note, note, sentence } from '../sentences/index.ts';
 import { findColumn } from './columns.ts';
 import { habitsOf } from './find-marks.ts';
 import type { LayoutFindings } from './layout.ts';

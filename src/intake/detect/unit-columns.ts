@@ -3,7 +3,7 @@ import type { Dimension } from '../../units/dimension.ts';
 import { unitFromWord } from '../../units/unit.ts';
 import type { Choices, ColumnFinding, Finding } from '../api.ts';
 import { listed } from '../listed.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { missingWords } from '../words.ts';
 import { headingKey, synonymIndex, synonyms } from './synonyms.ts';
 

@@ -1,5 +1,5 @@
 import type { Provenance } from '../api.ts';
-import { IntakeRefusal } from '../sentences.ts';
+import { IntakeRefusal } from '../sentences/index.ts';
 import { asJson, type JsonRecord, type Recipe, recipe } from './recipe-shape.ts';
 
 export { type Recipe, type RecipeColumn, recipe, recipeColumn, recipeJson } from './recipe-shape.ts';

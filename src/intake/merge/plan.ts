@@ -3,7 +3,7 @@ import type { Edit } from '../../book/edit.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import type { HeldRow, Progress } from '../api.ts';
 import { listed } from '../listed.ts';
-import { IntakeRefusal, type Note, note } from '../sentences.ts';
+import { IntakeRefusal, type Note, note } from '../sentences/index.ts';
 import { type Differing, differencesInWords, differing, type OfDiffering } from './differing.ts';
 import type { Filled } from './filled.ts';
 import { cellAt, cellKey, pick, rowHashes, sameCell, sameRow } from './rows-of-sheet.ts';

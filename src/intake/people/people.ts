@@ -4,7 +4,7 @@ import { nameKey } from '../../book/names.ts';
 import { headingKey, synonymIndex, synonyms } from '../detect/index.ts';
 import { recipe, type Who } from '../import-settings/index.ts';
 import { cellWords, type Filled } from '../merge/index.ts';
-import { type Note, note } from '../sentences.ts';
+import { type Note, note } from '../sentences/index.ts';
 import { type Identity, type Person, type WhoReport, whoIsWho } from './who.ts';
 
 const columnNamed = (sheet: Sheet, name: string) =>

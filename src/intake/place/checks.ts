@@ -3,7 +3,7 @@ import type { Plausibility, Progress } from '../api.ts';
 import { NumberColumnBuilder, readNumber } from '../cells/index.ts';
 import { Meanings } from '../detect/index.ts';
 import { type Filled, rowHashes, sameRow } from '../merge/index.ts';
-import { type Note, note } from '../sentences.ts';
+import { type Note, note } from '../sentences/index.ts';
 import type { Placing } from './place.ts';
 
 const STEP = 20_000;

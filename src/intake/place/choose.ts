@@ -8,7 +8,7 @@ import { asInLog, countsSets, headingKey, readHeading } from '../detect/index.ts
 import type { Recipe, RecipeColumn } from '../import-settings/index.ts';
 import { listed } from '../listed.ts';
 import type { ImportOptions } from '../options.ts';
-import { IntakeRefusal, note } from '../sentences.ts';
+import { IntakeRefusal, note } from '../sentences/index.ts';
 import { declareRoles } from './declare-roles.ts';
 import { type Mapping, type Match, mapByHeadings, mapByPosition, mapByRecipe } from './map.ts';
 import { tonnageColumn } from './tonnage.ts';

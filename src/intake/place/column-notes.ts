@@ -2,7 +2,7 @@ import type { Column } from '../../book/model.ts';
 import { displayUnitOf } from '../../units/unit.ts';
 import type { ColumnFinding, PlausibleColumn } from '../api.ts';
 import { DateColumnBuilder, NumberColumnBuilder, TextColumnBuilder } from '../cells/index.ts';
-import { type Note, note, sentence } from '../sentences.ts';
+import { type Note, note, sentence } from '../sentences/index.ts';
 import type { Placed } from './placed.ts';
 
 /** What to know about a column of the file after its cells were read. */

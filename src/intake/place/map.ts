@@ -6,7 +6,7 @@ import type { ColumnFinding } from '../api.ts';
 import { headingKey, readHeading, synonymIndex, synonyms } from '../detect/index.ts';
 import type { Recipe, RecipeColumn } from '../import-settings/index.ts';
 import { listed } from '../listed.ts';
-import { IntakeRefusal } from '../sentences.ts';
+import { IntakeRefusal } from '../sentences/index.ts';
 
 export type MatchedBy = 'choice' | 'position' | 'recipe' | 'name' | 'label' | 'synonym' | 'spelling';
 

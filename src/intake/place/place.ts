@@ -3,7 +3,7 @@ import type { HeldRow } from '../api.ts';
 import { bare, ownText } from '../cells/index.ts';
 import { type Inspected, type Reshaper, reshaper } from '../detect/index.ts';
 import type { Batch } from '../read/index.ts';
-import { IntakeRefusal, type Note, note } from '../sentences.ts';
+import { IntakeRefusal, type Note, note } from '../sentences/index.ts';
 import type { Match } from './map.ts';
 import { type Placed, type PlacingOptions, placedBy } from './placed.ts';
 

@@ -12,7 +12,7 @@ import {
   YesNoColumnBuilder,
 } from '../cells/index.ts';
 import type { Recipe } from '../import-settings/index.ts';
-import { IntakeRefusal } from '../sentences.ts';
+import { IntakeRefusal } from '../sentences/index.ts';
 import { dateWords, missingWords, yesNoPairs } from '../words.ts';
 import { NOWHERE } from './choose.ts';
 import type { Match } from './map.ts';

@@ -1,6 +1,6 @@
 import chardet from 'chardet';
 import type { Encoding, Finding, Progress } from '../api.ts';
-import { IntakeRefusal, note } from '../sentences.ts';
+import { IntakeRefusal, note } from '../sentences/index.ts';
 import { isUtf32, utf32Pieces } from './utf-32.ts';
 
 export interface EncodingFinding {

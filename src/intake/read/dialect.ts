@@ -1,6 +1,6 @@
 import type { Choices, Delimiter, Finding, LineEnd, Quote } from '../api.ts';
 import { markUse } from '../cells/index.ts';
-import { note } from '../sentences.ts';
+import { note } from '../sentences/index.ts';
 import { oneLineEnd } from './line-ends.ts';
 import { type Dialect, parseText } from './parse.ts';
 

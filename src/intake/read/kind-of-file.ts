@@ -1,4 +1,4 @@
-import { IntakeRefusal } from '../sentences.ts';
+import { IntakeRefusal } from '../sentences/index.ts';
 
 export type FileKind = 'text' | 'workbook';
 

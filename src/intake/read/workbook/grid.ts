@@ -1,4 +1,4 @@
-import { IntakeRefusal } from '../../sentences.ts';
+import { IntakeRefusal } from '../../sentences/index.ts';
 
 const MOST_COLUMNS = 4000;
 const MOST_CELLS = 30_000_000;

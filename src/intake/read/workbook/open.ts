@@ -1,5 +1,5 @@
 import type { Progress } from '../../api.ts';
-import { IntakeRefusal } from '../../sentences.ts';
+import { IntakeRefusal } from '../../sentences/index.ts';
 import { hashing } from '../hash.ts';
 import type { Prepared, PrepareOptions } from '../prepared.ts';
 import type { Grid } from './grid.ts';

@@ -1,5 +1,5 @@
 import { SaxesParser } from 'saxes';
-import { IntakeRefusal } from '../../sentences.ts';
+import { IntakeRefusal } from '../../sentences/index.ts';
 
 export type Attributes = Readonly<Record<string, string>>;
 

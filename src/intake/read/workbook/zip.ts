@@ -1,5 +1,5 @@
 import { Inflate } from 'fflate';
-import { IntakeRefusal } from '../../sentences.ts';
+import { IntakeRefusal } from '../../sentences/index.ts';
 
 /** One file inside a ZIP archive (PKWARE APPNOTE 6.3). */
 export interface Entry {
