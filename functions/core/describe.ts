@@ -20,11 +20,19 @@ export interface ParameterHelp {
 /** A definition as plain data: everything that can be shown, nothing that computes. */
 export interface FunctionHelp {
   readonly name: string;
+  /** One of spreadsheets at large, not of the domain. */
+  readonly builtIn?: true;
+  /** Other names of the same function. */
+  readonly aliases?: readonly string[];
+  /** What an XLSX export makes of a built-in function: a formula where its arguments allow, or its values. */
+  readonly inXlsx?: 'formula' | 'values';
   readonly family: string;
   readonly signature: string;
   readonly summary: string;
   readonly searchWords: readonly string[];
   readonly parameters: readonly ParameterHelp[];
+  /** Parameters that repeat together: [from, to) among `parameters`. */
+  readonly repeats?: readonly [from: number, to: number];
   readonly result: {
     readonly is: string;
     readonly unit: string;
@@ -58,6 +66,11 @@ export function describe(definition: AnyDefinition): FunctionHelp {
     summary: definition.summary,
     searchWords: definition.searchWords ?? [],
     parameters: definition.parameters.map(parameterHelp),
+    ...(definition.repeats
+      ? {
+          repeats: [definition.parameters.length - definition.repeats, definition.parameters.length] as const,
+        }
+      : {}),
     result: definition.result,
     rule: definition.rule,
     sources: definition.sources,

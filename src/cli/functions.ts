@@ -1,6 +1,7 @@
 import { describe, type FunctionHelp } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';
-import { isFunctionName } from '../calc/index.ts';
+import { builtInHelp } from '../calc/builtins/api.ts';
+import { functionNames } from '../calc/index.ts';
 import { Refusal } from './exit.ts';
 import { nearest } from './nearest.ts';
 import { print } from './print.ts';
@@ -17,11 +18,9 @@ function reference(name: string | undefined, options: { json?: boolean }): strin
   }
   const definition = registry.get(name.toUpperCase());
   if (!definition) {
-    if (isFunctionName(name))
-      throw new Refusal(
-        `${name.toUpperCase()} is a standard spreadsheet function (OpenFormula, ISO/IEC 26300); this reference covers Leverbook’s own. 'leverbook functions' lists all ${registry.size}.`,
-      );
-    const near = nearest(name.toUpperCase(), [...registry.keys()]);
+    const standard = standardHelp(name.toUpperCase());
+    if (standard) return options.json ? JSON.stringify(standard, null, 2) : whole(standard);
+    const near = nearest(name.toUpperCase(), [...functionNames()]);
     throw new Refusal(
       `There is no function ${name}.${near ? ` Did you mean ${near}?` : ''} 'leverbook functions' lists all ${registry.size}.`,
     );
@@ -29,6 +28,10 @@ function reference(name: string | undefined, options: { json?: boolean }): strin
   const help = describe(definition);
   return options.json ? JSON.stringify(help, null, 2) : whole(help);
 }
+
+/** A built-in function by any of its names. */
+const standardHelp = (name: string): FunctionHelp | undefined =>
+  builtInHelp().find((help) => help.name === name || help.aliases?.includes(name));
 
 function overview(all: readonly FunctionHelp[]): string {
   const families = new Map<string, FunctionHelp[]>();
@@ -47,6 +50,7 @@ function whole(h: FunctionHelp): string {
   return [
     h.signature,
     h.summary,
+    ...(h.aliases?.length ? [`Also called ${h.aliases.join(', ')}.`] : []),
     ...part(
       'Arguments',
       h.parameters.map((p) => {
@@ -58,7 +62,7 @@ function whole(h: FunctionHelp): string {
     ...part('Result', [
       `${h.result.about}${h.result.unit ? `, ${h.result.unit}` : ''}${h.result.oneOf ? `: ${h.result.oneOf.join(', ')}` : ''}`,
     ]),
-    ...part('Rule', h.rule.split('\n')),
+    ...part('Rule', h.rule === '' ? [] : h.rule.split('\n')),
     ...part(
       'Constants',
       h.constants.map(

@@ -24,7 +24,7 @@ import { type RowView, rowsInView, rowView } from './sheet/row-view.ts';
 import type { CellInfo, Tile } from './sheet/sheet-answers.ts';
 import { cellInfoOf, namesOutline, type Preview, previewOf, sheetOutline, tileOf } from './sheet/views.ts';
 import { type CsvOptions, csvOf } from './text/csv.ts';
-import { type LiveExample, liveExample } from './working/live-example.ts';
+import { builtInExample, type LiveExample, liveExample } from './working/live-example.ts';
 import { workingOf } from './working/working.ts';
 import type { Working } from './working/working-answers.ts';
 
@@ -104,6 +104,10 @@ export abstract class Questions {
   /** A function applied to a row; null where the row has nothing for it. @throws Refusal */
   example(name: string, place: Required<Place>): LiveExample | null {
     return liveExample(this.context(), name, place);
+  }
+  /** The same for an example of a built-in function, with placeholders. @throws Refusal */
+  builtInExample(example: string, place: Required<Place>): LiveExample | null {
+    return builtInExample(this.context(), example, place);
   }
   check(formula: string, place: Place): FormulaCheck {
     return this.calculation.check(formula, place);

@@ -72,7 +72,15 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
       keeper.trying({ sheet, column }, () => keeper.session.triedSummary(sheet, column, tried)),
     find: async (search) => toEnd(keeper.session.finding(search)),
     cell: async (place) => keeper.session.cellInfo(place),
-    example: async (name, place) => keeper.trying(place, () => keeper.session.example(name, place)),
+    async example(name, place) {
+      const { exampleOf } = await import('../calc/builtins/api.ts');
+      const example = exampleOf(name);
+      return keeper.trying(place, () =>
+        example === undefined
+          ? keeper.session.example(name, place)
+          : keeper.session.builtInExample(example, place),
+      );
+    },
     working: async (place) => keeper.trying(place, () => keeper.session.working(place)),
     figure: async (...at) => keeper.session.figure(...at),
     picture: async (...at) => keeper.session.picture(...at),
@@ -104,7 +112,10 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     unreadable: async (sheet) => keeper.session.unreadable(sheet),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
-    functions: async () => [...registry.values()].map(describe),
+    async functions() {
+      const { builtInHelp } = await import('../calc/builtins/api.ts');
+      return [...[...registry.values()].map(describe), ...builtInHelp()];
+    },
     readFile: (...of) => importing.read(...of),
     stopReading: async () => importing.stop(),
     imports: async (sheet) => importing.imports(sheet),

@@ -96,6 +96,7 @@ describe('roles', () => {
     const outline = session.outline();
     const state = EditorState.create({ doc: '=LEAN.PARALLEL(femur, z' });
     const found = completeFrom(new CompletionContext(state, state.doc.length, true), {
+      builtIns: [],
       functions: [
         {
           name: 'LEAN.PARALLEL',

@@ -43,7 +43,7 @@ const key = (text: string): string => text.trim().replace(/…$/, '').toLowerCas
 export function finds(
   page: Page,
   typed: string,
-  functions: readonly FunctionHelp[],
+  functions: readonly (readonly FunctionHelp[])[],
   athletes: readonly Athlete[],
 ): readonly Finds[] {
   const asked = key(typed);
@@ -115,17 +115,24 @@ function columnsFor(page: Page, typed: string): readonly Find[] {
   }));
 }
 
-function functionsFor(page: Page, typed: string, functions: readonly FunctionHelp[]): readonly Find[] {
+/** Those of the domain before those of spreadsheets at large. */
+function functionsFor(
+  page: Page,
+  typed: string,
+  functions: readonly (readonly FunctionHelp[])[],
+): readonly Find[] {
   if (typed.trim().length < 2) return [];
-  return answering(functions, typed).map(({ name, summary }) => ({
-    id: `function-${name}`,
-    label: name,
-    about: summary,
-    take: () => {
-      page.guide.value = name;
-      page.side.value = 'guide';
-    },
-  }));
+  return functions
+    .flatMap((some) => answering(some, typed))
+    .map(({ name, summary }) => ({
+      id: `function-${name}`,
+      label: name,
+      about: summary,
+      take: () => {
+        page.guide.value = name;
+        page.side.value = 'guide';
+      },
+    }));
 }
 
 function athletesFor(page: Page, typed: string, athletes: readonly Athlete[]): readonly Find[] {

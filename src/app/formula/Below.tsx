@@ -1,20 +1,18 @@
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import { usePage } from '../state/context.ts';
-import { functionHelp } from '../state/functions.ts';
-import { type CommonFunction, commonFunctions, inBrackets } from './common-functions.ts';
+import { helpNamed } from '../state/functions.ts';
 import { draft, targetOf } from './draft.ts';
-import { callAt } from './signature.ts';
+import { argumentAt, callAt, writtenArguments, writtenValue } from './signature.ts';
 import { caret, check, completing, focused, preview } from './writing.ts';
 
 interface CallHelp {
-  readonly help: FunctionHelp | CommonFunction;
+  readonly help: FunctionHelp;
   readonly argument: number;
 }
 
 function helpAt(text: string, at: number): CallHelp | null {
   const call = callAt(text, at);
-  const help =
-    call && (functionHelp.value.find(({ name }) => name === call.name) ?? commonFunctions.get(call.name));
+  const help = call && helpNamed(call.name);
   return help ? { help, argument: call.argument } : null;
 }
 
@@ -47,32 +45,32 @@ export function Below() {
 }
 
 function Signature({ call: { help, argument } }: { call: CallHelp }) {
-  const { parameters } = help;
-  const here = Math.min(argument, parameters.length - 1);
+  const here = argumentAt(help, argument);
   return (
     <div class="signature">
       <code>
         {help.name}(
-        {parameters.map((parameter, index) => (
-          <span key={parameter.name}>
+        {writtenArguments(help).map(({ text, of }, index) => (
+          <span key={text}>
             {index > 0 && ', '}
-            <span class={index === here ? 'here' : undefined}>{inBrackets(parameter)}</span>
+            <span class={of === here ? 'here' : undefined}>{text}</span>
           </span>
         ))}
         )
       </code>
-      {'rule' in help ? <Argument of={help.parameters[here]} /> : <p>{help.summary}.</p>}
+      {help.builtIn && <p>{help.summary}</p>}
+      <Argument of={help.parameters[here]} />
     </div>
   );
 }
 
-/** What an argument of ours means, its unit and bounds. */
+/** What an argument means, its unit and bounds. */
 function Argument({ of: at }: { of: FunctionHelp['parameters'][number] | undefined }) {
   return at ? (
     <p>
       <strong>{at.name}</strong>: {at.about}
       {at.unit && `, ${at.unit}`}. Accepts {at.accepts}
-      {at.optional && at.fallback !== undefined && `; optional, default ${at.fallback}`}.
+      {at.optional && at.fallback !== undefined && `; optional, default ${writtenValue(at.fallback)}`}.
     </p>
   ) : null;
 }

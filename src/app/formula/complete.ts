@@ -9,12 +9,12 @@ import type { EditorView } from '@codemirror/view';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';
-import { commonFunctions, inBrackets } from './common-functions.ts';
-import { callAt } from './signature.ts';
+import { callAt, writtenArguments } from './signature.ts';
 
 /** What can stand in a formula here. */
 export interface Vocabulary {
   readonly functions: readonly FunctionHelp[];
+  readonly builtIns: readonly FunctionHelp[];
   readonly outline: Outline | null;
   readonly sheet: SheetOutline | null;
   /** False while the text is a plain value. */
@@ -54,7 +54,7 @@ function wantedHere(before: string, { functions, sheet }: Vocabulary): string | 
 }
 
 function optionsOf(
-  { functions, outline, sheet }: Vocabulary,
+  { functions, builtIns, outline, sheet }: Vocabulary,
   wanted: string | undefined,
 ): readonly Completion[] {
   const columns = (sheet?.columns ?? []).map(
@@ -90,18 +90,31 @@ function optionsOf(
       type: 'function',
     }),
   );
-  const common = [...commonFunctions.values()].map(
-    ({ name, parameters, summary }): Completion => ({
-      label: name,
-      apply: call,
-      detail: `(${parameters.map(inBrackets).join(', ')})`,
-      info: summary,
-      type: 'function',
-      // The domain's own come first.
-      boost: -1,
-    }),
-  );
-  return [...columns, ...names, ...sheets, ...calls, ...common];
+  return [...columns, ...names, ...sheets, ...calls, ...builtIns.flatMap(builtInOptions)];
+}
+
+/** How far a family that few ask for is behind the first, in the boost that the list knows. */
+const FURTHER = 1 / 40;
+
+/** A function and its other names; the domain's own come first, then those that more people use. */
+function builtInOptions(help: FunctionHelp, place: number): readonly Completion[] {
+  const { name, aliases = [], summary } = help;
+  const detail = `(${writtenArguments(help)
+    .map(({ text }) => text)
+    .join(', ')})`;
+  const option = (label: string, info: string, boost: number): Completion => ({
+    label,
+    apply: call,
+    detail,
+    info,
+    type: 'function',
+    boost,
+  });
+  const boost = -1 - place * FURTHER;
+  return [
+    option(name, summary, boost),
+    ...aliases.map((alias) => option(alias, `The same as ${name}. ${summary}`, boost - 10)),
+  ];
 }
 
 /** Writes a function's name with its brackets, and the caret goes between them: as if they had been typed. */

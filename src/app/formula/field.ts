@@ -1,4 +1,4 @@
-import { functionHelp, loadFunctions } from '../state/functions.ts';
+import { builtInHelp, functionHelp, loadFunctions } from '../state/functions.ts';
 import type { Page } from '../state/page.ts';
 import { draft, formulaIn, targetOf } from './draft.ts';
 import { createEarlyField } from './early.ts';
@@ -65,6 +65,7 @@ function eventsOf(page: Page, where: Where): EditorEvents {
       const target = targetOf(page);
       return {
         functions: functionHelp.value,
+        builtIns: builtInHelp.value,
         outline: page.outline.value,
         sheet: page.outline.value?.sheets.find(({ id }) => id === target?.sheet) ?? null,
         inFormula: target !== null && formulaIn(target.scope, target.text) !== null,

@@ -1,3 +1,5 @@
+import type { FunctionHelp } from '../../../functions/core/describe.ts';
+
 /** The call that the caret stands in. */
 export interface CallAtCaret {
   readonly name: string;
@@ -35,3 +37,28 @@ export function callAt(formula: string, caret: number): CallAtCaret | null {
   }
   return null;
 }
+
+/** Which of a function's parameters an argument is for; those that repeat come round again. */
+export function argumentAt({ parameters, repeats }: FunctionHelp, argument: number): number {
+  if (!repeats || argument < repeats[1]) return Math.min(argument, parameters.length - 1);
+  const [from, to] = repeats;
+  return from + ((argument - from) % (to - from));
+}
+
+/** The arguments as a signature writes them, each with the parameter it is for. */
+export function writtenArguments({ parameters, repeats }: FunctionHelp): readonly {
+  readonly text: string;
+  /** None for the sign that arguments repeat. */
+  readonly of?: number;
+}[] {
+  const written: { text: string; of?: number }[] = parameters.map(({ name, optional }, of) => ({
+    text: optional ? `[${name}]` : name,
+    of,
+  }));
+  if (repeats) written.splice(repeats[1], 0, { text: '…' });
+  return written;
+}
+
+/** A default as a formula writes it. */
+export const writtenValue = (value: number | string | boolean): string =>
+  typeof value === 'boolean' ? String(value).toUpperCase() : String(value);

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { LiveExample } from '../../session/working/live-example.ts';
 import { degrees } from '../figure/figure-words.ts';
+import { writtenValue } from '../formula/signature.ts';
 import { usePage } from '../state/context.ts';
 import type { Page } from '../state/page.ts';
 import { say } from '../state/page.ts';
@@ -26,6 +27,7 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
         All functions
       </button>
       <h2>{help.name}</h2>
+      {help.aliases && help.aliases.length > 0 && <p class="soft">Also called {help.aliases.join(', ')}</p>}
       <p>{help.summary}</p>
       <pre class="formula">{help.signature}</pre>
       <Live name={help.name} insert={insert} />
@@ -44,7 +46,7 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
                   {parameter.optional &&
                     (parameter.fallback === undefined
                       ? '; optional'
-                      : `; optional, default ${parameter.fallback}`)}
+                      : `; optional, default ${writtenValue(parameter.fallback)}`)}
                 </span>
               </td>
             </tr>
@@ -56,11 +58,15 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
         {help.result.about}
         {help.result.unit && `, ${help.result.unit}`}
       </p>
-      <h3>Rule</h3>
-      <p class="guide-rule">{help.rule}</p>
+      {help.rule && (
+        <>
+          <h3>Rule</h3>
+          <p class="guide-rule">{help.rule}</p>
+        </>
+      )}
       <Listed title="Take care" items={help.cautions} kind="caution" />
-      <Listed title="Notes" items={help.notes} />
-      <h3>Examples</h3>
+      <Listed title="Notes" items={[...help.notes, ...(help.inXlsx ? [exported[help.inXlsx]] : [])]} />
+      {help.examples.length > 0 && <h3>Examples</h3>}
       <ul>
         {help.examples.map((example) => (
           <li key={example.formula} class="guide-example">
@@ -118,6 +124,12 @@ export function FunctionPage({ help }: { help: FunctionHelp }) {
   );
 }
 
+/** What an XLSX export makes of a built-in function. */
+const exported = {
+  formula: 'An XLSX export writes the formula, where its arguments allow.',
+  values: 'An XLSX export writes the values instead of the formula.',
+};
+
 /** What an example gives; angles of a degree and more in whole degrees, as the sheets show them. */
 function givesText(gives: FunctionHelp['examples'][number]['gives'], unit: string): string {
   if (Array.isArray(gives)) return 'a table';
@@ -164,9 +176,10 @@ function Live({ name, insert }: { name: string; insert: (formula: string) => voi
   const now = example.value;
   if (!now) return null;
   return (
-    <section class="guide-live" aria-label={`For ${now.title}`}>
+    <section class="guide-live" aria-label={now.title ? `For ${now.title}` : 'Example'}>
       <p>
-        For {now.title}: <b class={now.error ? 'live-error' : undefined}>{now.result}</b>
+        {now.title ? `For ${now.title}` : 'Example'}:{' '}
+        <b class={now.error ? 'live-error' : undefined}>{now.result}</b>
       </p>
       <code class="formula">= {now.formula}</code>
       {now.standIns.length > 0 && (

@@ -17,7 +17,7 @@ const telling = (text: string): readonly string[] => wordsOf(text).filter((word)
 const places: readonly { readonly worth: number; readonly of: (help: FunctionHelp) => readonly string[] }[] =
   [
     { worth: 5, of: ({ searchWords }) => wordsOf(searchWords.join(' ')) },
-    { worth: 5, of: ({ name }) => wordsOf(name) },
+    { worth: 5, of: ({ name, aliases = [] }) => wordsOf([name, ...aliases].join(' ')) },
     { worth: 4, of: ({ summary }) => telling(summary).slice(0, HEADLINE) },
     { worth: 2, of: ({ summary }) => wordsOf(summary) },
     { worth: 2, of: ({ family, result }) => wordsOf(`${family} ${result.about}`) },
@@ -63,7 +63,7 @@ function matchOf(
 ): { met: number; score: number } {
   const texts = places.map(({ worth, of }) => ({ worth, known: of(help) }));
   const isPhrase = (text: string): boolean => wordsOf(text).join(' ') === phrase;
-  let met = isPhrase(help.name) ? 1 : 0;
+  let met = [help.name, ...(help.aliases ?? [])].some(isPhrase) ? 1 : 0;
   const exact = help.searchWords.findIndex(isPhrase);
   let score = exact < 0 ? 0 : exact === 0 ? PHRASE + FIRST : PHRASE;
   for (const word of words) {

@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { type Athlete, type Find, finds } from '../commands/finds.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
-import { functionHelp, loadFunctions } from '../state/functions.ts';
+import { builtInHelp, functionHelp, loadFunctions } from '../state/functions.ts';
 
 /** The finder: type a few letters, Enter takes the first that fits. */
 export function Finder() {
@@ -28,7 +28,7 @@ export function Finder() {
         athletes.value = all;
       }, gone);
   }, [open]);
-  const groups = open ? finds(page, text.value, functionHelp.value, athletes.value) : [];
+  const groups = open ? finds(page, text.value, [functionHelp.value, builtInHelp.value], athletes.value) : [];
   const flat = groups.flatMap(({ items }) => items);
   const close = () => {
     page.finderOpen.value = false;

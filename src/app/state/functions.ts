@@ -1,15 +1,26 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { Page } from './page.ts';
 
-/** The functions of the formula language, as the session tells them: one list for completion, signature and guide. */
-export const functionHelp = signal<readonly FunctionHelp[]>([]);
+const all = signal<readonly FunctionHelp[]>([]);
+
+/** The functions of the domain, as the session tells them: one list for completion, signature and guide. */
+export const functionHelp = computed(() => all.value.filter(({ builtIn }) => !builtIn));
+/** Those of spreadsheets at large. */
+export const builtInHelp = computed(() => all.value.filter(({ builtIn }) => builtIn));
+
+const byName = computed(
+  () =>
+    new Map(all.value.flatMap((help) => [help.name, ...(help.aliases ?? [])].map((name) => [name, help]))),
+);
+/** The function of a name, or of another name of it. */
+export const helpNamed = (name: string): FunctionHelp | undefined => byName.value.get(name);
 
 let asked: Promise<void> | null = null;
 
 export function loadFunctions(page: Page): Promise<void> {
   asked ??= page.service.functions().then((list) => {
-    functionHelp.value = list;
+    all.value = list;
   });
   return asked;
 }

@@ -16,8 +16,8 @@ import { texts } from './records/texts.ts';
 
 export type { BuiltIn } from './builtin.ts';
 
-/** The records by family; `words/` has a file of the same name for each. */
-const families = {
+/** The records by family; `words/` has a file for each. */
+export const families = {
   logic,
   sums,
   statistics,

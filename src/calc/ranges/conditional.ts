@@ -151,12 +151,12 @@ const single =
 
 /** The conditional functions on arguments that are coerced already. */
 export const conditional = {
-  SUMIF: single(summing),
-  COUNTIF: single(counting),
-  AVERAGEIF: single(averaging),
-  SUMIFS: several(summing),
-  COUNTIFS: (...pairs: readonly (Range | Inner)[]): Answer => gather(counting, pairs[0] as Range, pairs),
-  AVERAGEIFS: several(averaging),
-  MINIFS: several(smallest),
-  MAXIFS: several(largest),
+  sumIf: single(summing),
+  countIf: single(counting),
+  averageIf: single(averaging),
+  sumIfs: several(summing),
+  countIfs: (...pairs: readonly (Range | Inner)[]): Answer => gather(counting, pairs[0] as Range, pairs),
+  averageIfs: several(averaging),
+  minIfs: several(smallest),
+  maxIfs: several(largest),
 } as const;

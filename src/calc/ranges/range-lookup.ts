@@ -64,7 +64,7 @@ function edgesOf(range: Range): { readonly column: Range; readonly row: Range } 
 
 /** The lookup functions on arguments that are coerced already. */
 export const lookups = {
-  MATCH(key: Inner, range: Range, type: number): number | CellError {
+  match(key: Inner, range: Range, type: number): number | CellError {
     if (type !== -1 && type !== 0 && type !== 1) return badMode;
     if (range.columns > 1 && range.rows > 1) return notOneLine;
     const sought = blankAsZero(key);
@@ -74,7 +74,7 @@ export const lookups = {
         : findSorted(sought, range, type === 1 ? 'up' : 'down', type === 1 ? 'lower' : 'upper');
     return at < 0 ? notFound : at + 1;
   },
-  VLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
+  vlookup(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
     if (index < 1) return belowOne;
     if (index > range.columns) return beyond;
     const { column } = edgesOf(range);
@@ -82,7 +82,7 @@ export const lookups = {
     const row = sorted ? findSorted(sought, column, 'up', 'lower') : findMatching(sought, column);
     return row < 0 ? notFound : cell(range, row * range.columns + Math.trunc(index) - 1);
   },
-  HLOOKUP(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
+  hlookup(key: Inner, range: Range, index: number, sorted: boolean): CellOf | CellError {
     if (index < 1) return belowOne;
     if (index > range.rows) return beyond;
     const { row } = edgesOf(range);
@@ -90,7 +90,7 @@ export const lookups = {
     const column = sorted ? findSorted(sought, row, 'up', 'lower') : findMatching(sought, row);
     return column < 0 ? notFound : cell(range, (Math.trunc(index) - 1) * range.columns + column);
   },
-  XLOOKUP(
+  xlookup(
     key: Inner,
     lookup: Range,
     answers: Range,
@@ -121,7 +121,7 @@ export const lookups = {
     }
     return { rows: down ? 1 : count, columns: down ? count : 1, values };
   },
-  INDEX(range: Range, row: number, column: number): CellOf | CellError {
+  index(range: Range, row: number, column: number): CellOf | CellError {
     if (column < 1 || row < 1) return belowOne;
     if (column > range.columns || row > range.rows) return tooLarge;
     const whole = Number.isInteger(row) && Number.isInteger(column);

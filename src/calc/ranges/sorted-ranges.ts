@@ -74,25 +74,25 @@ function exclusive(values: Float64Array, k: number): Answer {
 
 /** Functions that need a range in order, on arguments that are coerced already. */
 export const ordered = {
-  'PERCENTILE.INC': ofSorted(inclusive),
-  'PERCENTILE.EXC': ofSorted(exclusive),
-  'QUARTILE.INC': (range: Range, quarter: number): Answer => {
+  percentile: ofSorted(inclusive),
+  percentileExclusive: ofSorted(exclusive),
+  quartile: (range: Range, quarter: number): Answer => {
     const q = Math.trunc(quarter);
     return q < 0 ? small : q > 4 ? large : ofSorted(inclusive)(range, q / 4);
   },
-  'QUARTILE.EXC': (range: Range, quarter: number): Answer => {
+  quartileExclusive: (range: Range, quarter: number): Answer => {
     const q = Math.trunc(quarter);
     return q < 1 ? small : q > 3 ? large : ofSorted(exclusive)(range, q / 4);
   },
-  LARGE: ofSorted((values, k) => {
+  kthLargest: ofSorted((values, k) => {
     const n = Math.trunc(k);
     return n > values.length ? large : values[values.length - n]!;
   }),
-  SMALL: ofSorted((values, k) => {
+  kthSmallest: ofSorted((values, k) => {
     const n = Math.trunc(k);
     return n > values.length ? large : values[n - 1]!;
   }),
-  MEDIAN: (range: Range): Answer => {
+  median: (range: Range): Answer => {
     const values = sortedNumbersOf(range);
     if (isIssue(values)) return values;
     const n = values.length;

@@ -75,7 +75,7 @@ ${style}
 <body>
 <a class="skip" href="#content">To the content</a>
 <header>
-<p>Leverbook: ${guideLinks} · <a href="reference.html">Functions</a> · <a href="where-sources-differ.html">Where sources differ</a> · <a href="known-limits.html">Known limits</a> · <a href="formulas.html">How formulas read values</a></p>
+<p>Leverbook: ${guideLinks} · <a href="reference.html">Functions</a> · <a href="standard-functions.html">Standard functions</a> · <a href="where-sources-differ.html">Where sources differ</a> · <a href="known-limits.html">Known limits</a> · <a href="formulas.html">How formulas read values</a></p>
 <h1>${safe(title)}</h1>
 <p class="lead">${safe(lead)}</p>
 </header>

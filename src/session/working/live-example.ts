@@ -1,10 +1,10 @@
 import type { AnyDefinition } from '../../../functions/core/define.ts';
 import { isIssue } from '../../../functions/core/issue.ts';
 import type { Parameter } from '../../../functions/core/parameter.ts';
-import type { Matrix, Value } from '../../../functions/core/value.ts';
+import { isMatrix, type Matrix, type Value } from '../../../functions/core/value.ts';
 import { registry } from '../../../functions/registry.ts';
 import { sheetOf } from '../../book/book.ts';
-import type { Sheet } from '../../book/model.ts';
+import type { Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { cellInRole } from '../../book/roles/cell-in-role.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
@@ -14,7 +14,9 @@ import { centimetres, degrees } from '../figure/drawing/drawing-words.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import { MEASURING_ERROR } from '../measuring-error.ts';
 import type { ReadContext } from '../open-book.ts';
+import { shownWith, wayOf } from '../text/display.ts';
 import { outcomeText } from '../text/shown.ts';
+import { filledExample } from './filled-example.ts';
 
 /** A function applied to a row that is at hand. */
 export interface LiveExample {
@@ -22,10 +24,34 @@ export interface LiveExample {
   /** The result with its unit, lengths and angles as fine as they can be measured, or the sentence of an error. */
   readonly result: string;
   readonly error: boolean;
-  /** Whose row it is. */
+  /** Whose row it is; empty where the example reads nothing of it. */
   readonly title: string;
   /** Parameters that the row has nothing for; a plain value stands in for each. */
   readonly standIns: readonly string[];
+}
+
+/** A column that says nothing of its numbers. */
+const anyNumber: Column = { id: '', name: '', label: '', kind: 'number', width: 0 };
+
+/** What an example of a built-in function gives for a row; null where the sheet has not what it needs. */
+export function builtInExample(
+  context: ReadContext,
+  example: string,
+  place: Required<Place>,
+): LiveExample | null {
+  const sheet = sheetOf(context.book, place.sheet);
+  if (place.row < 0 || place.row >= sheet.rows) return null;
+  const formula = filledExample(context, example, sheet, place);
+  if (formula === null) return null;
+  const { calculation, locale } = context;
+  const value = calculation.evaluate(formula, place);
+  const result = isIssue(value)
+    ? calculation.sentence(value)
+    : isMatrix(value) || value === null
+      ? outcomeText(value, '', locale)
+      : shownWith(value, wayOf(anyNumber, calculation.check(formula, place).meaning), locale);
+  const title = formula === example ? '' : titleOf(context, sheet, place.row);
+  return { formula, result, error: isIssue(value), title, standIns: [] };
 }
 
 /** What a function gives for a row: its parameters filled from columns and named cells of their names. Null when none is. */

@@ -99,10 +99,10 @@ function cellOf(array: Range, row: number, column: number): Value {
 }
 
 /** The cell engine's own look for the place of a range in a grid, or search sorted ranges one cell after the other. */
-const lookup = (name: keyof typeof lookups, minArgs: number, maxArgs: number): Own => ({
+const lookup = (run: (...args: never[]) => unknown, minArgs: number, maxArgs: number): Own => ({
   minArgs,
   maxArgs,
-  compute: (args) => callForEach(name, name, lookups[name] as (...args: never[]) => unknown, args),
+  compute: (args, name) => callForEach(name, name, run, args),
 });
 
 export const xlookup: Own = {
@@ -110,7 +110,7 @@ export const xlookup: Own = {
   maxArgs: 6,
   size: ([, range, answers]) =>
     range!.columns === 1 ? { rows: 1, columns: answers!.columns } : { rows: answers!.rows, columns: 1 },
-  compute: (args) => callBody('XLOOKUP', 'XLOOKUP', lookups.XLOOKUP as (...args: never[]) => unknown, args),
+  compute: (args) => callBody('XLOOKUP', 'XLOOKUP', lookups.xlookup as (...args: never[]) => unknown, args),
 };
 
 /** Like MATCH, with the modes of XLOOKUP. */
@@ -131,7 +131,7 @@ export const xmatch: Own = {
       Array.from({ length: cells.rows * cells.columns }, (_, i) => i + 1),
     );
     const args: Argument[] = [key, cells, places, undefinedAsMissing, match ?? 0, search ?? 1];
-    return callBody('XMATCH', 'XLOOKUP', lookups.XLOOKUP as (...args: never[]) => unknown, args);
+    return callBody('XMATCH', 'XLOOKUP', lookups.xlookup as (...args: never[]) => unknown, args);
   },
 };
 /** What XLOOKUP takes as "say #N/A". */
@@ -142,9 +142,9 @@ export const averageIfs: Own = {
   minArgs: 3,
   maxArgs: 255,
   compute: (args) =>
-    callBody('AVERAGEIFS', 'SUMIFS', conditional.AVERAGEIFS as (...args: never[]) => unknown, args),
+    callBody('AVERAGEIFS', 'SUMIFS', conditional.averageIfs as (...args: never[]) => unknown, args),
 };
 
-export const match = lookup('MATCH', 2, 3);
-export const vlookup = lookup('VLOOKUP', 3, 4);
-export const hlookup = lookup('HLOOKUP', 3, 4);
+export const match = lookup(lookups.match, 2, 3);
+export const vlookup = lookup(lookups.vlookup, 3, 4);
+export const hlookup = lookup(lookups.hlookup, 3, 4);

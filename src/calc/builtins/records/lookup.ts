@@ -21,28 +21,28 @@ export const lookup: readonly BuiltIn[] = [
     { same: [2, 3], dates: true },
     { takes: 'vrr', as: [], searches: true, asIndexMatch: true },
     {
-      implementation: { ranges: { run: lookups.XLOOKUP, oneCell: inOneColumn }, own: xlookup, engine: true },
+      implementation: { ranges: { run: lookups.xlookup, oneCell: inOneColumn }, own: xlookup, engine: true },
       indexed: true,
       hands: { cellFor: { single: [0], column: [1, 2] } },
     },
   ),
   builtIn('INDEX', { same: [0], dates: true }, file('rvv?'), {
-    implementation: { ranges: { run: lookups.INDEX }, engine: true },
+    implementation: { ranges: { run: lookups.index }, engine: true },
     indexed: true,
     hands: { cellFor: { single: 'all but the first' } },
   }),
   builtIn('MATCH', 'plain', searching('vrv'), {
-    implementation: { ranges: { run: lookups.MATCH }, own: match, engine: true },
+    implementation: { ranges: { run: lookups.match }, own: match, engine: true },
     indexed: true,
   }),
   builtIn('XMATCH', 'plain', null, { implementation: { own: xmatch }, indexed: true }),
   builtIn('VLOOKUP', 'unknown', searching('vrvv?'), {
-    implementation: { ranges: { run: lookups.VLOOKUP }, own: vlookup, engine: true },
+    implementation: { ranges: { run: lookups.vlookup }, own: vlookup, engine: true },
     indexed: true,
     hands: { cellFor: { single: [0] } },
   }),
   builtIn('HLOOKUP', 'unknown', null, {
-    implementation: { ranges: { run: lookups.HLOOKUP }, own: hlookup, engine: true },
+    implementation: { ranges: { run: lookups.hlookup }, own: hlookup, engine: true },
     indexed: true,
     hands: { cellFor: { single: [0] } },
   }),

@@ -39,8 +39,8 @@ const bySubtotalNumber: readonly (readonly [name: string, aggregate: Aggregate])
 
 export const sums: readonly BuiltIn[] = [
   builtIn('SUM', { same: 'all' }, file('a+'), adding(aggregates.sum)),
-  builtIn('SUMIF', { same: [2] }, searching('rvr?'), where('SUMIF')),
-  builtIn('SUMIFS', first, searching('r(rv)+'), where('SUMIFS')),
+  builtIn('SUMIF', { same: [2] }, searching('rvr?'), where('sumIf')),
+  builtIn('SUMIFS', first, searching('r(rv)+'), where('sumIfs')),
   builtIn('SUMPRODUCT', 'unknown', file('a+'), {
     implementation: { ranges: { run: sumOfProducts }, engine: true },
   }),
@@ -53,15 +53,15 @@ export const sums: readonly BuiltIn[] = [
     asksForValue: true,
   }),
   builtIn('COUNTUNIQUE', 'plain', null, { implementation: { engine: true, overList: lists.countDifferent } }),
-  builtIn('COUNTIF', 'plain', searching('rv'), where('COUNTIF')),
-  builtIn('COUNTIFS', 'plain', searching('(rv)+'), where('COUNTIFS')),
-  builtIn('AVERAGEIF', { same: [2], dates: true }, searching('rvr?'), where('AVERAGEIF')),
+  builtIn('COUNTIF', 'plain', searching('rv'), where('countIf')),
+  builtIn('COUNTIFS', 'plain', searching('(rv)+'), where('countIfs')),
+  builtIn('AVERAGEIF', { same: [2], dates: true }, searching('rvr?'), where('averageIf')),
   builtIn('AVERAGEIFS', firstOrDate, searching('r(rv)+'), {
-    implementation: { ranges: { run: conditional.AVERAGEIFS }, own: averageIfs },
+    implementation: { ranges: { run: conditional.averageIfs }, own: averageIfs },
     indexed,
   }),
-  builtIn('MAXIFS', firstOrDate, searching('r(rv)+', '_xlfn.MAXIFS'), where('MAXIFS')),
-  builtIn('MINIFS', firstOrDate, searching('r(rv)+', '_xlfn.MINIFS'), where('MINIFS')),
+  builtIn('MAXIFS', firstOrDate, searching('r(rv)+', '_xlfn.MAXIFS'), where('maxIfs')),
+  builtIn('MINIFS', firstOrDate, searching('r(rv)+', '_xlfn.MINIFS'), where('minIfs')),
   builtIn('SUBTOTAL', 'unknown', null, {
     implementation: { operator: (args) => subtotalNode(bySubtotalNumber, args), engine: true },
   }),
