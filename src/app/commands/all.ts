@@ -11,6 +11,7 @@ import { isEnabled } from './command.ts';
 import { editCommands } from './edit.ts';
 import { handoutCommands } from './handouts.ts';
 import { helpCommands } from './help.ts';
+import { rackCommands } from './rack.ts';
 import { reportCommands } from './report.ts';
 import { rowCommands } from './row.ts';
 import { sheetCommands } from './sheet.ts';
@@ -24,6 +25,7 @@ export const commands: readonly PageCommand[] = [
   ...reportCommands,
   ...editCommands,
   ...sheetCommands,
+  ...rackCommands,
   ...columnCommands,
   ...rowCommands,
   ...arrangeCommands,

@@ -34,9 +34,9 @@ export const labelOf = (command: PageCommand, page: Page): string =>
 /** Groups of commands that change what is selected in the sheet. */
 const ofSelection: ReadonlySet<Group> = new Set(['Column', 'Row']);
 
-/** A command for what is selected is none while a chart is over the sheet: it would change what nobody sees. */
+/** A command for what is selected is none while a chart or rack mode is over the sheet: it would change what nobody sees. */
 export function isEnabled(command: PageCommand, page: Page): boolean {
   const selected = command.over !== undefined || ofSelection.has(command.group);
-  if (selected && page.chart.value !== null) return false;
+  if (selected && (page.chart.value !== null || page.rack.value !== null)) return false;
   return command.enabled?.(page) ?? true;
 }

@@ -8,6 +8,7 @@ const own: Readonly<Record<string, string>> = {
   redo: 'Nothing to redo.',
   'arrange-again': 'No sort, filter or grouping is on.',
   'view-off': 'No sort, filter or grouping is on.',
+  'rack-mode': 'Add a sheet with a column of athletes and a column of numbers first.',
   'sort-for-good': 'Sort or group the rows first.',
   'unfreeze-columns': 'No columns are frozen.',
   'show-columns': 'No columns are hidden.',
@@ -27,6 +28,8 @@ export function whyNot(command: PageCommand, page: Page): string | undefined {
   if (page.outline.value === null) return 'Open a book first.';
   if (page.chart.value !== null && (command.over || ['Column', 'Row'].includes(command.group)))
     return 'Close the chart first.';
+  if (page.rack.value !== null && (command.over || ['Column', 'Row'].includes(command.group)))
+    return 'Close rack mode first.';
   if (page.sheet.value === null) return 'Add a sheet first.';
   if (page.selection.value === null && ['Edit', 'Column', 'Row'].includes(command.group) && !own[command.id])
     return 'Select a cell first.';

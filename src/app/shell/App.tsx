@@ -6,6 +6,7 @@ import { CellFormula } from '../formula/CellFormula.tsx';
 import { FormulaLine } from '../formula/FormulaLine.tsx';
 import { receiveFiles } from '../intake/arriving.ts';
 import { UpdateStrip } from '../offline/UpdateStrip.tsx';
+import { RackPlace } from '../rack/RackPlace.tsx';
 import { PageContext } from '../state/context.ts';
 import { narrow } from '../state/look.ts';
 import type { Page } from '../state/page.ts';
@@ -48,6 +49,7 @@ export function App({ page }: { page: Page }) {
           <CellFormula />
           <StatusLine />
           <ChartPlace />
+          <RackPlace />
         </main>
         <SidePanel />
         <NarrowBar />

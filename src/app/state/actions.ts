@@ -73,6 +73,7 @@ function take(page: Page, opened: Opened, file: BookFile | null): boolean {
   batch(() => {
     page.selection.value = null;
     page.chart.value = null;
+    page.rack.value = null;
     page.cell.value = null;
     page.sheetId.value = outline.sheets[0]?.id ?? null;
     page.outline.value = outline;
@@ -89,6 +90,7 @@ export function goTo(page: Page, place: Place): void {
   page.contentsOpen.value = false;
   page.sheetId.value = place.sheet;
   page.chart.value = null;
+  page.rack.value = null;
   // The grid takes in the new sheet first.
   requestAnimationFrame(() => {
     if (place.row === undefined) page.grid.current?.selectColumn(place.column);

@@ -75,6 +75,8 @@ export interface Page {
   /** The chart on show over the sheet, and whose: everyone’s, the selected row’s athlete, or a name. */
   readonly chart: Signal<string | null>;
   readonly chartPerson: Signal<'everyone' | 'selected' | { readonly name: string }>;
+  /** The athlete whose tests are entered one by one over the sheet. */
+  readonly rack: Signal<{ readonly sheet: string; readonly row: number } | null>;
   /** What the grid shows of it: follows the sheet, its view and its summaries. */
   readonly shown: Signal<Shown | null>;
   readonly selection: Signal<GridSelection | null>;
@@ -128,6 +130,7 @@ export function createPage(service: BookService): Page {
     sheetId,
     sheet,
     chart: signal<string | null>(null),
+    rack: signal<{ sheet: string; row: number } | null>(null),
     chartPerson: signal<'everyone' | 'selected' | { readonly name: string }>('everyone'),
     shown: signal<Shown | null>(null),
     selection,
