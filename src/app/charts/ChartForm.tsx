@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Json } from '../../book/model.ts';
+import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { SheetOutline } from '../../session/api.ts';
 import { type ChartKind, chartKinds, chartRoles } from '../../session/charts/chart-record.ts';
 import { Decide, Dialogue, Field } from '../dialogues/Dialogue.tsx';
@@ -39,18 +40,22 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
 
   const sheets = page.outline.value?.sheets ?? [];
   const of = sheets.find(({ id }) => id === sheet.value) ?? sheets[0];
-  const { about, roles, labels, by: byWhom } = chartRoles[kind.value];
+  const { about, roles, labels, by: byWhom, usual = [] } = chartRoles[kind.value];
   const offered = roles.map((role) => of?.columns.filter((column) => column.kind === role) ?? []);
   const picked = roles.map((_, index) => {
     const own = columns.value[index];
     const list = offered[index]!;
+    const role = usual[index];
+    const likely = role !== undefined && of ? columnInRole(of, role)?.name : undefined;
     return list.some(({ name }) => name === own)
       ? own!
-      : (list[Math.min(index, list.length - 1)]?.name ?? '');
+      : list.some(({ name }) => name === likely)
+        ? likely!
+        : (list[Math.min(index, list.length - 1)]?.name ?? '');
   });
   const grouping = of?.columns.filter((column) => ['text', 'choice', 'yes-no'].includes(column.kind)) ?? [];
   const usesError = ['pairs', 'sides', 'trend'].includes(kind.value);
-  const usesConfidence = usesError || kind.value === 'agreement';
+  const usesConfidence = usesError || kind.value === 'agreement' || kind.value === 'repetitions';
   const canPanel = kind.value !== 'distribution' && kind.value !== 'load' && by.value !== '';
 
   const keep = async (event: Event) => {
@@ -101,6 +106,8 @@ export function ChartForm({ chart, close }: { chart: string | null; close: () =>
             onChange={(event) => {
               kind.value = event.currentTarget.value as ChartKind;
               columns.value = [];
+              if (chartRoles[kind.value].by === 'Athlete' && of)
+                by.value = columnInRole(of, 'athlete')?.name ?? by.value;
             }}
           >
             {chartKinds.map((one) => (
@@ -253,6 +260,10 @@ function titleFor(sheet: SheetOutline | undefined, columns: readonly string[], k
       return `Where ${first.toLowerCase()} comes from`;
     case 'load':
       return `${second} by week`;
+    case 'bar-path':
+      return 'Bar path over mid-foot';
+    case 'repetitions':
+      return `${second} over repetitions`;
   }
 }
 

@@ -59,9 +59,9 @@ export function TestField({ label, side, column, trials, display, locale, type, 
         />
       ))}
       <output aria-label={`${called}, mean`}>
-        {mean === null
+        {mean === null || count < 2
           ? ''
-          : `${count > 1 ? 'mean ' : ''}${writeNumber(Number(mean.toFixed(column.format?.digits ?? 1)), {}, locale)}${unit}`}
+          : `mean ${writeNumber(Number(mean.toFixed(column.format?.digits ?? 1)), {}, locale)}${unit}`}
       </output>
       {problem && (
         <span class="rack-problem" id={id} role="alert">

@@ -10,6 +10,8 @@ export const chartKinds = [
   'sides',
   'load',
   'lean-parts',
+  'bar-path',
+  'repetitions',
 ] as const;
 export type ChartKind = (typeof chartKinds)[number];
 
@@ -46,6 +48,8 @@ export const chartRoles: Readonly<
       readonly roles: readonly ('number' | 'date')[];
       readonly labels: readonly string[];
       readonly by: string;
+      /** What its columns usually are, by role. */
+      readonly usual?: readonly string[];
     }
   >
 > = {
@@ -89,6 +93,7 @@ export const chartRoles: Readonly<
     about: 'Both sides of each athlete, with the line on which they are equal.',
     roles: ['number', 'number'],
     labels: ['Left', 'Right'],
+    usual: ['wall_left', 'wall_right'],
     by: 'Groups',
   },
   load: {
@@ -96,6 +101,7 @@ export const chartRoles: Readonly<
     about: 'Weekly sums with the monotony of each week.',
     roles: ['date', 'number'],
     labels: ['Date', 'Load'],
+    usual: ['day', 'session_load'],
     by: 'Athlete',
   },
   'lean-parts': {
@@ -104,6 +110,23 @@ export const chartRoles: Readonly<
       'Each observed lean as a bar of its seven parts, high to low. A small drawing for each lifter shows before and after.',
     roles: ['number'],
     labels: ['Observed lean'],
+    usual: ['observed_lean'],
+    by: 'Athlete',
+  },
+  'bar-path': {
+    name: 'Bar path over mid-foot',
+    about: 'How far the bar is ahead of mid-foot against its height, frames of one repetition joined.',
+    roles: ['number', 'number'],
+    labels: ['Ahead of mid-foot', 'Height'],
+    usual: ['bar_ahead', 'bar_height'],
+    by: 'Athlete',
+  },
+  repetitions: {
+    name: 'Over repetitions',
+    about: 'A measure by repetition, with the slope over the set and the interval of the slope.',
+    roles: ['number', 'number'],
+    labels: ['Repetition', 'Measure'],
+    usual: ['repetition', 'observed_lean'],
     by: 'Athlete',
   },
 };

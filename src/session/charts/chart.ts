@@ -1,5 +1,6 @@
 import { refuse } from '../../book/refusal.ts';
 import type { ReadContext } from '../open-book.ts';
+import { barPath } from './bar-path.ts';
 import { type ChartKind, type ChartRecord, chartRecord, chartRoles } from './chart-record.ts';
 import type { ChartData, Content } from './data.ts';
 import { distribution } from './distribution.ts';
@@ -8,6 +9,7 @@ import { load, trend } from './over-time.ts';
 import { agreement, equality, scatter } from './pairs.ts';
 import { type ChartPerson, chartPerson } from './person.ts';
 import { type Read, readChart } from './read.ts';
+import { repetitions } from './repetitions.ts';
 
 const drawings: Readonly<
   Record<ChartKind, (read: Read, record: ChartRecord, context: ReadContext) => Content>
@@ -20,6 +22,8 @@ const drawings: Readonly<
   load,
   distribution,
   'lean-parts': leanParts,
+  'bar-path': barPath,
+  repetitions,
 };
 
 /** More drawings than this beside each other show nothing. */

@@ -20,7 +20,7 @@ export interface ChartPoint {
 
 /** A line through places; a break in it is a new line. */
 export interface ChartLine {
-  readonly is: 'fit' | 'equal' | 'trend';
+  readonly is: 'fit' | 'equal' | 'trend' | 'mid-foot';
   readonly group: number;
   readonly at: readonly (readonly [x: number, y: number])[];
 }

@@ -164,6 +164,7 @@ const callsOfCharts: Readonly<Record<string, readonly string[]>> = {
   sides: ['TEST.MDC(x)'],
   trend: ['TEST.MDC(x)'],
   'lean-parts': ['LEAN.EXPLAIN("use", x, x, x, x, x, x, x)'],
+  repetitions: ['COHORT.FIT(x, y)'],
   load: ['TRAIN.SUM(x, y, 1)', 'TRAIN.MONOTONY(x, y, 1)'],
 };
 

@@ -57,6 +57,7 @@ function partEntries({ panels }: ChartData): readonly Shape[] {
     has('real change') && entry('may be measuring error', 24, area),
     has('fit') && entry('least-squares line', 24, line()),
     has('equal') && entry('no difference', 24, line('2 3')),
+    has('mid-foot') && entry('mid-foot', 24, line('2 3')),
   ].filter((one) => one !== false);
 }
 

@@ -144,7 +144,7 @@ function lines(data: ChartData, { lines }: ChartPanel, place: Place): Plot.Marki
       y: ([, at]) => at,
       stroke: one.is === 'trend' ? trendColour(one.group) : 'var(--ink)',
       strokeWidth: one.is === 'trend' ? 1.6 : 1.3,
-      ...(one.is === 'equal' ? { strokeDasharray: '2 3' } : {}),
+      ...(one.is === 'equal' || one.is === 'mid-foot' ? { strokeDasharray: '2 3' } : {}),
       ...(one.is === 'trend' ? { className: classOf(one.group) } : {}),
       clip: true,
     }),

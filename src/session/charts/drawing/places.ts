@@ -39,7 +39,11 @@ export function spansOf(data: ChartData): { x: Span; y: Span } {
         take(y, low);
         take(y, high);
       }
-    for (const one of lines) for (const [, value] of one.at) take(y, value);
+    for (const one of lines)
+      for (const [at, value] of one.at) {
+        take(y, value);
+        if (one.is === 'mid-foot') take(x, at);
+      }
   }
   if (data.kind === 'load')
     return { x: x[0] <= x[1] ? [x[0], x[1] + 7] : [0, 7], y: [0, y[1] > 0 ? y[1] * 1.04 : 1] };

@@ -1,10 +1,10 @@
 import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { Later } from '../shell/Later.tsx';
+import { openBefore } from '../rack/remembered.ts';
 import { usePage } from '../state/context.ts';
-import { openBefore } from './remembered.ts';
+import { Later } from './Later.tsx';
 
-const rackMode = async () => (await import('./RackMode.tsx')).RackMode;
+const rackMode = async () => (await import('../rack/RackMode.tsx')).RackMode;
 
 /** Rack mode over the sheet, while it is on; a tab that is loaded again goes on where it was. */
 export function RackPlace() {
