@@ -23,7 +23,10 @@ describe('trials of one measure', () => {
     expect(trialsOf('=AVERAGE(9.5, 10.5)', wall, german)).toEqual(['9,5', '10,5']);
     // 1 in is 2.54 cm exactly (NIST SP 811).
     const inches = { ...wall, unit: 'in' };
-    expect(enteredFrom(['4', '5', ''], inches, english)).toEqual({ text: '=AVERAGE(10.16, 12.7)', mean: 4.5 });
+    expect(enteredFrom(['4', '5', ''], inches, english)).toEqual({
+      text: '=AVERAGE(10.16, 12.7)',
+      mean: 4.5,
+    });
     expect(trialsOf('=AVERAGE(10.16, 12.7)', inches, english)).toEqual(['4', '5']);
   });
 
