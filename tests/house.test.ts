@@ -48,6 +48,17 @@ describe('the house', () => {
     expect(sources.filter((file) => !(layerOf(file)! in allowed))).toEqual([]);
   });
 
+  test('every file of src opens with what it is for: in its first line, or at its first definition', () => {
+    const imported = /^(import\s[^;]*?;\n|import '[^']*';\n|\n)*/;
+    const silent = sources.filter((file) => {
+      const text = readFileSync(join(root, file), 'utf8');
+      return (
+        file.startsWith('src/') && !/^\s*\/[/*]/.test(text.replace(imported, '')) && !/^\s*\/[/*]/.test(text)
+      );
+    });
+    expect(silent.filter((file) => !file.endsWith('.d.ts'))).toEqual([]);
+  });
+
   /** Doors, and a definition of the domain, which is named as its function: LEAN.ERROR and FIT.ERROR are in two families. */
   const mayRepeat = /(^|\/)(index|api)\.ts$|^functions\//;
 

@@ -1,3 +1,4 @@
+/** Where the page begins. */
 import './theme/tokens.css';
 import './theme/base.css';
 import './theme/forced.css';

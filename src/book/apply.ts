@@ -1,3 +1,4 @@
+/** Applies an edit to a book, whatever it is. */
 import type { LiveBook } from './book.ts';
 import type { Applied, Change, Edit, EditOf } from './edit.ts';
 import { addColumn } from './edits/add-column.ts';

@@ -1,3 +1,4 @@
+/** The cells of a column: kinds, numbers and texts side by side, with what is rare in maps. */
 import {
   type Cell,
   type CellBlock,

@@ -1,3 +1,4 @@
+/** What keeps a value from being JSON that a book file may have. */
 export const DEEPEST = 32;
 
 /**

@@ -1,3 +1,4 @@
+/** The data model: book, sheet, column, role and named cell. */
 import type { Dimension, Per } from '../units/dimension.ts';
 import type { Cells } from './cells.ts';
 

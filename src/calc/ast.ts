@@ -1,3 +1,4 @@
+/** The trees of formulas: as they were read, and bound to the columns of a book. */
 import type { ErrorCode, Issue } from '../../functions/core/issue.ts';
 import type { Span } from './api.ts';
 

@@ -1,3 +1,4 @@
+/** The calculation of one open book: follows its changes and answers for every value. */
 import { type Matrix, type Range, type Value, valueAt } from '../../functions/core/value.ts';
 import type { Change } from '../book/edit.ts';
 import type { Book } from '../book/model.ts';

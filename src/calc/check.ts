@@ -1,3 +1,4 @@
+/** What is wrong with a formula that is being written, and the colour of each of its pieces. */
 import { nameKey } from '../book/names.ts';
 import type { FormulaCheck, Span } from './api.ts';
 import { isFunction } from './catalogue.ts';

@@ -1,3 +1,4 @@
+/** The sentences of errors in formulas. */
 import { type Issue, issue } from '../../functions/core/issue.ts';
 import { functionSentences } from '../../functions/core/sentence.ts';
 import type { ErrorNode } from './ast.ts';

@@ -1,3 +1,4 @@
+/** The command `calc`: imports files into a book and prints a sheet. */
 import { basename, join } from 'node:path';
 import { BookFileError } from '../book/file.ts';
 import { Refusal as BookRefusal } from '../book/refusal.ts';

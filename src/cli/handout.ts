@@ -1,3 +1,4 @@
+/** The command `handout`: a page for each athlete. */
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import { handoutDocument } from '../session/handouts/handout-document.ts';
 import type { Paper } from '../session/handouts/handout-settings.ts';

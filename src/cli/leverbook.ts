@@ -1,3 +1,4 @@
+/** Where the command line begins: its commands and options. */
 import { Command, CommanderError, Option } from 'commander';
 import { Exit, faultOf, Refusal } from './exit.ts';
 import { differingOption, onConflictOption } from './on-conflict.ts';

@@ -1,3 +1,4 @@
+/** A page as PDF, printed by a browser of this machine. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { accessSync, constants, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

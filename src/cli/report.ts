@@ -1,3 +1,4 @@
+/** The command `report`: the cohort report of a book. */
 import { Refusal as BookRefusal } from '../book/refusal.ts';
 import type { Paper } from '../session/handouts/handout-settings.ts';
 import { reportOf } from '../session/report/report.ts';

@@ -1,3 +1,4 @@
+/** Runs a command so that an interrupt or a time limit can end it. */
 import { rmSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import { Exit, faultOf } from './exit.ts';

@@ -1,3 +1,4 @@
+/** Writes a set of files that appear together or not at all. */
 import { lstatSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { Refusal } from './exit.ts';

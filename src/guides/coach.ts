@@ -1,3 +1,4 @@
+/** The guide for coaches of a squad, step by step. */
 import { leanCautions, loadCaution, safetyCautions } from './cautions.ts';
 import type { Guide } from './guide.ts';
 

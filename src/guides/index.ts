@@ -1,3 +1,4 @@
+/** The guides, in the order in which they are offered. */
 import { coach } from './coach.ts';
 import type { Guide } from './guide.ts';
 import { lifter } from './lifter.ts';

@@ -1,3 +1,4 @@
+/** The guide for a lifter with a log, step by step. */
 import { leanCautions, loadCaution, safetyCautions } from './cautions.ts';
 import type { Guide } from './guide.ts';
 

@@ -1,3 +1,4 @@
+/** The guide for researchers, step by step. */
 import { safetyCautions } from './cautions.ts';
 import type { Guide } from './guide.ts';
 

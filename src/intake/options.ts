@@ -1,3 +1,4 @@
+/** What can be decided about an import. */
 import type { IntakeOptions } from './api.ts';
 import type { Recipe, Who } from './import-settings/index.ts';
 import type { Mode, OfDiffering } from './merge/index.ts';

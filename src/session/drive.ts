@@ -1,3 +1,4 @@
+/** Runs long work: at once, or in slices with progress and a way to stop it. */
 import type { Progress } from '../calc/api.ts';
 
 export interface SettleOptions {

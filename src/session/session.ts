@@ -1,3 +1,4 @@
+/** One open book: runs commands, with undo, and answers questions. */
 import { applyEdit } from '../book/apply.ts';
 import { createBook, type LiveBook } from '../book/book.ts';
 import type { Change, Edit } from '../book/edit.ts';

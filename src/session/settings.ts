@@ -1,3 +1,4 @@
+/** The locale of a book. */
 import type { Book } from '../book/model.ts';
 import { definePart, pointsAtNothing } from '../book/references/part.ts';
 import { z } from '../book/zod.ts';

@@ -1,3 +1,4 @@
+/** Rebuilds a book from its snapshot and the entries after it. */
 import { applyEdit } from '../book/apply.ts';
 import { createBook, type LiveBook } from '../book/book.ts';
 import { History } from '../book/history.ts';

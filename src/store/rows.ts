@@ -1,3 +1,4 @@
+/** Reads and writes the rows of the database that belong to one book. */
 import { type BookRow, type Database, keysOf, type SnapshotRow } from './database.ts';
 import { FORMAT } from './entry.ts';
 import type { StoredRows } from './recover.ts';

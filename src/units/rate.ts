@@ -1,3 +1,4 @@
+/** Reads and writes units per day and per week. */
 import type { Per } from './dimension.ts';
 
 const RATE = /^(.*?)\s*(?:\bper\b|\/|\ba\b)\s*(days?|d|weeks?|wks?|w)\.?\s*$/iu;

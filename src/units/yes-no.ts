@@ -1,3 +1,4 @@
+/** Reads yes and no as people write them. */
 const YES = new Set(['yes', 'y', 'true', 't', '1', 'x', '✓', '✔', 'on']);
 const NO = new Set(['no', 'n', 'false', 'f', '0', 'off']);
 

@@ -1,3 +1,4 @@
+/** The page's side of the worker. */
 import { type Remote, transfer, wrap } from 'comlink';
 import type {
   BookService,

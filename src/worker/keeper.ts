@@ -1,3 +1,4 @@
+/** The worker's book: its session, its journal, and the order in which changes are stored. */
 import type { Done, Place } from '../session/api.ts';
 import { type Recorded, Session } from '../session/session.ts';
 import type { BookStore, Stored } from '../store/book-store.ts';

@@ -1,3 +1,4 @@
+/** What page and worker say to each other. */
 import type { FunctionHelp } from '../../functions/core/describe.ts';
 import type {
   CellInfo,

@@ -1,3 +1,4 @@
+/** What a new worker must be told to be where the last one was. */
 import type { Place } from '../session/api.ts';
 import type { Beginning, BookService, ClientOnly, Keeping, Opened } from './protocol.ts';
 

@@ -1,3 +1,4 @@
+/** The worker's answers to what the page asks. */
 import { transfer } from 'comlink';
 import { describe } from '../../functions/core/describe.ts';
 import { registry } from '../../functions/registry.ts';

@@ -1,3 +1,4 @@
+/** Where the worker begins. */
 import { expose } from 'comlink';
 import { localeFor } from '../units/locale.ts';
 import { Keeper } from './keeper.ts';

@@ -1,3 +1,4 @@
+/** What a blank book begins with, as commands. */
 import type { Command } from '../../session/commands/index.ts';
 import { newBook, runAll } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';

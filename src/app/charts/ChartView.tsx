@@ -1,3 +1,4 @@
+/** A chart of the book in the centre of the page, with its points as a table and ways to save it. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Charted } from '../../session/charts/chart.ts';

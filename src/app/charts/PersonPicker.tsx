@@ -1,3 +1,4 @@
+/** Whose chart is shown: everybody's, or one person's. */
 import type { ChartPerson } from '../../session/charts/person.ts';
 import type { Page } from '../state/page.ts';
 

@@ -1,3 +1,4 @@
+/** The points of a chart in words, in the order in which keys go through them. */
 import type { ChartData, ChartPoint } from '../../session/charts/data.ts';
 import { isoFromSerial } from '../../units/date.ts';
 

@@ -1,3 +1,4 @@
+/** Commands that arrange a sheet's rows for looking: sort, filter, group and freeze. */
 import { type Statistic, statistics } from '../../session/sheet/sheet-view.ts';
 import { statisticNames } from '../../session/sheet/statistic-names.ts';
 import { run } from '../state/actions.ts';

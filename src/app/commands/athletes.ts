@@ -1,3 +1,4 @@
+/** The athletes of the open book, for the command finder. */
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import type { SheetOutline } from '../../session/api.ts';
 import type { Page } from '../state/page.ts';

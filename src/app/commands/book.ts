@@ -1,3 +1,4 @@
+/** Commands about the book as a whole: open, save, import, print and leave. */
 import { download, fileNameFor, pickBook, writeBook } from '../files/files.ts';
 import { importFiles } from '../intake/file-import.ts';
 import { guarded, openBook } from '../state/actions.ts';

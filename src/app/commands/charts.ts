@@ -1,3 +1,4 @@
+/** Commands about charts. */
 import { run } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import type { PageCommand } from './command.ts';

@@ -1,3 +1,4 @@
+/** Commands about the active column. */
 import { run, runAll, showNewColumn } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';

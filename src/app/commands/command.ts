@@ -1,3 +1,4 @@
+/** What a command of the page is: its group, label, keys and words to search by. */
 import type { Page } from '../state/page.ts';
 import type { IconName } from '../theme/icons.tsx';
 

@@ -1,3 +1,4 @@
+/** Commands that edit cells: undo, copy, paste, clear, fill and find. */
 import { redo, run, undo } from '../state/actions.ts';
 import { copy, pasteFromClipboard } from '../state/clipboard.ts';
 import { runOver } from '../state/entering.ts';

@@ -1,3 +1,4 @@
+/** Commands that help: keys, guides and what Leverbook is. */
 import { guides } from '../../guides/index.ts';
 import { openGuide } from '../guides/open-guide.ts';
 import type { PageCommand } from './command.ts';

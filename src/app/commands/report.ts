@@ -1,3 +1,4 @@
+/** Commands about the cohort report. */
 import type { PageCommand } from './command.ts';
 
 export const reportCommands: readonly PageCommand[] = [

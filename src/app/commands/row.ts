@@ -1,3 +1,4 @@
+/** Commands about the selected rows. */
 import { run, runAll } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import type { PageCommand } from './command.ts';

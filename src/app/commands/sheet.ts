@@ -1,3 +1,4 @@
+/** Commands about the sheet on show. */
 import type { Ready } from '../ready/ready-sheets.ts';
 import { run } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';

@@ -1,3 +1,4 @@
+/** Commands that show and hide parts of the page. */
 import { chooseContrast, chooseDensity, chooseTheme, density, highContrast, theme } from '../state/look.ts';
 import type { Page, Side } from '../state/page.ts';
 import type { PageCommand } from './command.ts';

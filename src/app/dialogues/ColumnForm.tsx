@@ -1,3 +1,4 @@
+/** The dialogue of a column: name, label, kind, unit, formula and role. */
 import { useSignal } from '@preact/signals';
 import type { ColumnKind } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';

@@ -1,3 +1,4 @@
+/** What all dialogues share: title, keys, errors and the buttons that decide. */
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { Icon } from '../theme/icons.tsx';

@@ -1,3 +1,4 @@
+/** The dialogue for which rows of a sheet are shown. */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';

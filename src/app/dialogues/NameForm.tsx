@@ -1,3 +1,4 @@
+/** The dialogue of a setting: the name and label of a cell. */
 import { useSignal } from '@preact/signals';
 import type { Place } from '../../session/api.ts';
 import { run } from '../state/actions.ts';

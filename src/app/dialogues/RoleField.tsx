@@ -1,3 +1,4 @@
+/** The field for what a column is. */
 import type { Signal } from '@preact/signals';
 import type { Column } from '../../book/model.ts';
 import { roleIn } from '../../book/roles/column-in-role.ts';

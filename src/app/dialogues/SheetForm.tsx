@@ -1,3 +1,4 @@
+/** The dialogue of a sheet: name, label and purpose. */
 import { useSignal } from '@preact/signals';
 import type { Purpose } from '../../book/model.ts';
 import { properName } from '../../book/names.ts';

@@ -1,3 +1,4 @@
+/** The dialogue for a formula of the summary row. */
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';

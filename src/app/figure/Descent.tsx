@@ -1,3 +1,4 @@
+/** The slider that moves the figure down into the squat. */
 import type { Signal } from '@preact/signals';
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';

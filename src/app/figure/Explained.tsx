@@ -1,3 +1,4 @@
+/** The lean of an observed squat, part by part, as a bar and a table. */
 import type { ExplainedLean } from '../../session/api.ts';
 import { explainedShape } from '../../session/figure/drawing/explained-drawing.ts';
 import { asElements } from './Drawing.tsx';

@@ -1,3 +1,4 @@
+/** The table that compares heel lifts with more ankle range. */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Figure, HeelOrAnkleRow, HeelOrAnkle as Table, Told } from '../../session/api.ts';

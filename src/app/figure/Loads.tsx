@@ -1,3 +1,4 @@
+/** The moments at hip, knee and ankle beside the figure. */
 import type { Figure, PostureLoads, Told } from '../../session/api.ts';
 import './heel-or-ankle.css';
 import { degrees, whole } from './figure-words.ts';

@@ -1,3 +1,4 @@
+/** The numbers of the figure as a table. */
 import type { Figure, FigureNumbers, PostureFigure, Told } from '../../session/api.ts';
 import { centimetres, change, degrees, depthInWords, isPosture, whole } from './figure-words.ts';
 

@@ -1,3 +1,4 @@
+/** Where the minimum lean comes from, part by part, as bars. */
 import type { FigureParts } from '../../session/api.ts';
 import './parts.css';
 import { degrees } from './figure-words.ts';

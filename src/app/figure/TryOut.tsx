@@ -1,3 +1,4 @@
+/** The controls that try out a lift, a depth, an ankle or a load without changing data. */
 import type { Signal } from '@preact/signals';
 import type { Figure, FigureControl } from '../../session/api.ts';
 import type { FigureOptions } from '../../session/figure/figure.ts';

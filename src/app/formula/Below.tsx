@@ -1,3 +1,4 @@
+/** What is shown under the formula editor. */
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import { usePage } from '../state/context.ts';
 import { helpNamed } from '../state/functions.ts';

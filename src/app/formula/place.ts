@@ -1,3 +1,4 @@
+/** Where the formula editor lies over its cell. */
 interface Box {
   readonly left: number;
   readonly top: number;

@@ -1,3 +1,4 @@
+/** The grid library's editor of a cell, in the form that this page needs. */
 import Handsontable from 'handsontable/base';
 import type { FormulaStart } from './host.ts';
 import { Picker } from './picker.ts';

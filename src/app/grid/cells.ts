@@ -1,3 +1,4 @@
+/** The cells that the grid library has drawn. */
 import { isWrong, plainCell, writeCell } from './render.ts';
 import type { Showing } from './showing.ts';
 import type { TileCache } from './tiles.ts';

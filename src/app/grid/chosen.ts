@@ -1,3 +1,4 @@
+/** Reads from the grid library what is selected, in terms of the sheet. */
 import type Handsontable from 'handsontable/base';
 import type { ColumnOutline } from '../../session/api.ts';
 import type { GridSelection, Shown } from './host.ts';

@@ -1,3 +1,4 @@
+/** Draws the headings of columns: label, unit, letter and formula. */
 import type { ColumnOutline } from '../../session/api.ts';
 import { marksInWords } from '../marks/mark-words.ts';
 

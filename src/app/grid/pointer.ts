@@ -1,3 +1,4 @@
+/** What pointer and touch do in the grid. */
 import type { ColumnOutline } from '../../session/api.ts';
 import type { GridHost, Shown } from './host.ts';
 import type { Showing } from './showing.ts';

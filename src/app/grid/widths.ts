@@ -1,3 +1,4 @@
+/** How wide a column is where nobody has said so. */
 import type { ColumnOutline } from '../../session/api.ts';
 
 const narrowest = 64;

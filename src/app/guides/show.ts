@@ -1,3 +1,4 @@
+/** Shows a step of a guide on the page: a file, a panel or a formula. */
 import type { Guide, Show } from '../../guides/index.ts';
 import { fetched, openBundled, templates } from '../books/bundled.ts';
 import { perform } from '../commands/all.ts';

@@ -1,3 +1,4 @@
+/** The fields of one rule of the handouts. */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { HandoutRule } from '../../session/handouts/handout-settings.ts';

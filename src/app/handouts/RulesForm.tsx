@@ -1,3 +1,4 @@
+/** The dialogue for the handouts: their parts and their rules. */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Json } from '../../book/model.ts';

@@ -1,3 +1,4 @@
+/** The columns of a file that is to be imported: where each goes and how it is read. */
 import type { FileColumn, FileReading } from '../../session/imports/file-reading.ts';
 import type { Dimension } from '../../units/dimension.ts';
 import { dimensions } from '../../units/dimension.ts';

@@ -1,3 +1,4 @@
+/** Rows of a file that the sheet has with other values, and what to do with them. */
 import { Fragment } from 'preact';
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';

@@ -1,3 +1,4 @@
+/** How a file as a whole is read: encoding, marks, heading and shape. */
 import type { ComponentChildren } from 'preact';
 import type { Shape } from '../../intake/index.ts';
 import type { FileReading } from '../../session/imports/file-reading.ts';

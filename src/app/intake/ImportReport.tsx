@@ -1,3 +1,4 @@
+/** What came of an import. */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Doubt } from '../../session/api.ts';

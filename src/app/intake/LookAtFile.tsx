@@ -1,3 +1,4 @@
+/** A file before it is imported: what was found, and what is to be decided. */
 import type { ComponentChildren } from 'preact';
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import { Field } from '../dialogues/Dialogue.tsx';

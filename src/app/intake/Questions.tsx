@@ -1,3 +1,4 @@
+/** What has to be answered before a file can be imported. */
 import type { FileColumn, FileReading, OpenQuestion } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
 import { clocks, dateOrders, decimalMarks } from './import-words.ts';

@@ -1,3 +1,4 @@
+/** A select with a label that is heard and not seen. */
 interface Props {
   readonly label: string;
   readonly value: string;

@@ -1,3 +1,4 @@
+/** Names of a file that are not in the book: who is meant. */
 import type { FileReading } from '../../session/imports/file-reading.ts';
 import type { FileImport } from './file-import.ts';
 import { rowsInWords } from './import-words.ts';

@@ -1,3 +1,4 @@
+/** The fields of what is drawn in the cells of a column: bars, scales and trends. */
 import type { ColumnOutline, SheetOutline } from '../../session/api.ts';
 import type { MarksDraft } from '../../session/marks/draft.ts';
 import type { TriedMarks } from '../../session/marks/tried-marks.ts';

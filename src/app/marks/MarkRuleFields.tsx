@@ -1,3 +1,4 @@
+/** The fields of one rule that marks cells. */
 import type { ColumnOutline } from '../../session/api.ts';
 import type { RuleDraft } from '../../session/marks/draft.ts';
 import { type Tone, tones } from '../../session/marks/mark-record.ts';

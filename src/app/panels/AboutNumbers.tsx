@@ -1,3 +1,4 @@
+/** The page of the guide about what numbers can and cannot say. */
 import type { Page } from '../../../functions/core/pages/page.ts';
 
 interface Props {

@@ -1,3 +1,4 @@
+/** The panel that says how a cell came about, step by step. */
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';

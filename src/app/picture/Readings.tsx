@@ -1,3 +1,4 @@
+/** The angles read from a picture, with their errors. */
 import type { Reading } from '../../session/picture/readings.ts';
 import type { Digitising } from './digitising.ts';
 

@@ -1,3 +1,4 @@
+/** The preview of what will be printed, in front of the page. */
 import { useSignal } from '@preact/signals';
 import { type ComponentChildren, render, type VNode } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';

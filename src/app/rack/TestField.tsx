@@ -1,3 +1,4 @@
+/** A large field of rack mode for one test, with its trials. */
 import { useId } from 'preact/hooks';
 import type { ColumnOutline } from '../../session/api.ts';
 import type { Locale } from '../../units/locale.ts';

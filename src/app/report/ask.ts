@@ -1,3 +1,4 @@
+/** Asks for the cohort report. */
 import type { CohortReport } from '../../session/report/report.ts';
 import type { Page } from '../state/page.ts';
 

@@ -1,3 +1,4 @@
+/** The page: header, contents, sheet, panel and status line. */
 import { useEffect } from 'preact/hooks';
 import { SampleStrip } from '../books/SampleStrip.tsx';
 import { ChartPlace } from '../charts/ChartPlace.tsx';

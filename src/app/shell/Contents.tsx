@@ -1,3 +1,4 @@
+/** The list of what the book contains, on the left. */
 import { useSignal } from '@preact/signals';
 import type { Purpose } from '../../book/model.ts';
 import type { Outline, SheetOutline } from '../../session/api.ts';

@@ -1,3 +1,4 @@
+/** The dialogue that is open, if any; its code is loaded when it is. */
 import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
 import '../dialogues/dialogues.css';

@@ -1,3 +1,4 @@
+/** A part of the page whose code is loaded when it is shown. */
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../state/context.ts';

@@ -1,3 +1,4 @@
+/** Where rack mode is shown; its code is loaded when it is. */
 import { useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { openBefore } from '../rack/remembered.ts';

@@ -1,3 +1,4 @@
+/** The panel on the right, with its tabs. */
 import { FigurePanel } from '../figure/FigurePanel.tsx';
 import { Doubts } from '../panels/Doubts.tsx';
 import { Guide } from '../panels/Guide.tsx';

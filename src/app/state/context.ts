@@ -1,3 +1,4 @@
+/** The state of the page for every component in it. */
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Page } from './page.ts';

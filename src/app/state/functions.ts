@@ -1,3 +1,4 @@
+/** The functions that the page knows of, loaded when they are first asked for. */
 import { computed, signal } from '@preact/signals';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { Page } from './page.ts';

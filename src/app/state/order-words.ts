@@ -1,3 +1,4 @@
+/** The words for the two directions of sorting, by kind of column. */
 import type { ColumnKind } from '../../book/model.ts';
 
 const directions: Readonly<Record<ColumnKind, readonly [up: string, down: string]>> = {

@@ -1,3 +1,4 @@
+/** The state of the page, as signals, and the notices that it shows. */
 import type { ReadonlySignal, Signal } from '@preact/signals';
 import { computed, signal } from '@preact/signals';
 import type { CellInfo, Done, Outline, Place, SheetOutline } from '../../session/api.ts';

@@ -1,3 +1,4 @@
+/** The edit that adds rows; undone by removing them. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { limits } from '../file-frame.ts';

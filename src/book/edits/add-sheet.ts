@@ -1,3 +1,4 @@
+/** The edit that adds a sheet; undone by removing it. */
 import type { LiveBook } from '../book.ts';
 import { Cells } from '../cells.ts';
 import type { Applied, EditOf } from '../edit.ts';

@@ -1,3 +1,4 @@
+/** The edit that changes what a column is; undone by what it was. */
 import { columnOf, type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { checkCells, checkColumn, filledColumns } from './limits.ts';

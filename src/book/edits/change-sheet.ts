@@ -1,3 +1,4 @@
+/** The edit that changes what a sheet is; undone by what it was. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { checkSheet } from './limits.ts';

@@ -1,3 +1,4 @@
+/** The edit that moves a column; undone by moving it back. */
 import { columnOf, type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { checkIndex, inserted, replaceSheet, withColumns } from './shared.ts';

@@ -1,3 +1,4 @@
+/** The edit that moves a sheet; undone by moving it back. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { checkIndex, inserted } from './shared.ts';

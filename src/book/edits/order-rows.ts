@@ -1,3 +1,4 @@
+/** The edit that puts rows into another order; undone by the order before. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { refuse } from '../refusal.ts';

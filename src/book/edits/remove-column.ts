@@ -1,3 +1,4 @@
+/** The edit that removes a column; undone by adding it with its cells. */
 import { cellsOf, columnOf, type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { andNames, moveNames, replaceSheet, withColumns } from './shared.ts';

@@ -1,3 +1,4 @@
+/** The edit that removes rows; undone by adding them with their cells. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { andNames, checkRows, moveNames, replaceSheet, withRows } from './shared.ts';

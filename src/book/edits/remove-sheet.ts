@@ -1,3 +1,4 @@
+/** The edit that removes a sheet; undone by adding it with all that it has. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf, SheetContent } from '../edit.ts';
 import type { Sheet } from '../model.ts';

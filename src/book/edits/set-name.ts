@@ -1,3 +1,4 @@
+/** The edit that gives a cell a name, or takes it away; undone by what was. */
 import { columnOf, type LiveBook, sheetOf } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { limits } from '../file-frame.ts';

@@ -1,3 +1,4 @@
+/** The edit that sets a record of a part of the book; undone by the record before. */
 import type { LiveBook } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { checkPart } from './limits.ts';

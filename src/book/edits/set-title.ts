@@ -1,3 +1,4 @@
+/** The edit that gives the book another title; undone by the title before. */
 import type { LiveBook } from '../book.ts';
 import type { Applied, EditOf } from '../edit.ts';
 import { checkTitle } from './limits.ts';

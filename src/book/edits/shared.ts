@@ -1,3 +1,4 @@
+/** What edits share: sheets with other rows or columns, and inverses that restore lost names. */
 import { type LiveBook, sheetOf } from '../book.ts';
 import { CellKind, type CellRun, type Cells, isList } from '../cells.ts';
 import type { Change, Edit } from '../edit.ts';

@@ -1,3 +1,4 @@
+/** Whether a column can have a role. */
 import { dimensions } from '../../units/dimension.ts';
 import type { Column, Sheet } from '../model.ts';
 import { refuse } from '../refusal.ts';

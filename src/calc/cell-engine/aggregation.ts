@@ -1,3 +1,4 @@
+/** How the cell engine aggregates ranges: each on its own, and joined. */
 import { CellError, ErrorType, SimpleRangeValue } from 'hyperformula';
 import type { Inner } from './values.ts';
 

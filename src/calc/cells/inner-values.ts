@@ -1,3 +1,4 @@
+/** Values and arrays from the book's form to that of the cell engine, and back. */
 import { type CellError, EmptyValue, SimpleRangeValue } from 'hyperformula';
 import { isIssue, issue } from '../../../functions/core/issue.ts';
 import {

@@ -1,3 +1,4 @@
+/** A bound formula as the tree that the cell engine evaluates. */
 import { CellError, type SimpleRangeValue } from 'hyperformula';
 import { invoke } from '../../../functions/core/invoke.ts';
 import { type Issue, issue } from '../../../functions/core/issue.ts';

@@ -1,3 +1,4 @@
+/** Which formulas read which columns and cells, and the order in which they are computed. */
 import { type Issue, issue } from '../../../functions/core/issue.ts';
 import type { Book } from '../../book/model.ts';
 import { limits } from '../limits.ts';

@@ -1,3 +1,4 @@
+/** The present values of a book, for whatever computes. */
 import { Kind, type Range, rangeOf, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Place, Spot } from '../cells/place.ts';
 import type { Graph } from './graph.ts';

@@ -1,3 +1,4 @@
+/** A formula's text cut into tokens. */
 import { type ErrorCode, type Issue, issue } from '../../../functions/core/issue.ts';
 import type { Span } from '../api.ts';
 

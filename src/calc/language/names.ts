@@ -1,3 +1,4 @@
+/** Which names columns, sheets and named cells may have, and the nearest known name. */
 import { closest, distance } from 'fastest-levenshtein';
 import type { Book, Sheet } from '../../book/model.ts';
 import { nameKey, nameProblem, properName } from '../../book/names.ts';

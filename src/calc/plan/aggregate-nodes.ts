@@ -1,3 +1,4 @@
+/** Nodes of a plan that compute an aggregate, row by row or once for whole columns. */
 import type { Issue } from '../../../functions/core/issue.ts';
 import {
   type Aggregate,

@@ -1,3 +1,4 @@
+/** The four operations over typed arrays, in loops that engines make fast. */
 import { pow } from '../../../functions/core/elementary/pow.ts';
 
 type Loop = (a: Float64Array, b: Float64Array, out: Float64Array, n: number) => number;

@@ -1,3 +1,4 @@
+/** Nodes of a plan that read columns, cells and ranges. */
 import { type Range, valueAt } from '../../../functions/core/value.ts';
 import {
   type Area,

@@ -1,3 +1,4 @@
+/** SUMIFS and its kin: aggregates of the cells that meet conditions. */
 import { CellError, ErrorType } from 'hyperformula';
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import type { Criterion } from '../cell-engine/engine.ts';

@@ -1,3 +1,4 @@
+/** FILTER: the rows that meet conditions. */
 import { CellError, ErrorType } from 'hyperformula';
 import type { Issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range } from '../../../functions/core/value.ts';

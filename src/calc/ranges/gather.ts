@@ -1,3 +1,4 @@
+/** What SUMIFS and its kin do with the cells that they find. */
 import { CellError, ErrorType } from 'hyperformula';
 import type { Issue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';

@@ -1,3 +1,4 @@
+/** The sum of products of ranges. */
 import { CellError, ErrorType } from 'hyperformula';
 import { type Issue, isIssue } from '../../../functions/core/issue.ts';
 import { Kind, type Range, valueAt } from '../../../functions/core/value.ts';

@@ -1,3 +1,4 @@
+/** XLOOKUP, VLOOKUP, MATCH and their kin over columns with an index. */
 import { CellError, EmptyValue, ErrorType } from 'hyperformula';
 import { type Matrix, type Range, type Value, valueAt } from '../../../functions/core/value.ts';
 import type { Inner } from '../cell-engine/values.ts';

@@ -1,3 +1,4 @@
+/** The reference of functions, from their definitions. */
 import { describe, type FunctionHelp } from '../../../functions/core/describe.ts';
 import { registry } from '../../../functions/registry.ts';
 import { anchor, list, page, safe, table } from './html.ts';

@@ -1,3 +1,4 @@
+/** The guides as pages of the reference. */
 import { type Guide, pictureName, piecesOf, type Step } from '../../guides/index.ts';
 import { list, page, safe } from './html.ts';
 

@@ -1,3 +1,4 @@
+/** Builds a column of dates from texts, as long as their order is open in both ways. */
 import { CellKind } from '../../book/cells.ts';
 import { isoFromSerial } from '../../units/date.ts';
 import type { DateOrder } from '../api.ts';

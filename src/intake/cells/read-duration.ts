@@ -1,3 +1,4 @@
+/** Reads durations as they are written in logs. */
 import type { Clock } from '../api.ts';
 import { LONGEST_VALUE } from '../words.ts';
 

@@ -1,3 +1,4 @@
+/** Reads numbers with the marks of any locale. */
 import type { DecimalMark, ThousandsMark } from '../api.ts';
 import { LONGEST_VALUE } from '../words.ts';
 

@@ -1,3 +1,4 @@
+/** Finds lines of totals at the end of a table. */
 import type { Choices, Finding } from '../api.ts';
 import { note } from '../sentences/index.ts';
 import { footerWords, LONGEST_VALUE } from '../words.ts';

@@ -1,3 +1,4 @@
+/** Finds where the heading is, and where the rows begin. */
 import type { Choices, Finding } from '../api.ts';
 import { durationUse, markUse, readDateForms } from '../cells/index.ts';
 import { note } from '../sentences/index.ts';

@@ -1,3 +1,4 @@
+/** Counts what the cells of a column look like. */
 import {
   type DateReading,
   durationUse,

@@ -1,3 +1,4 @@
+/** The shape of import settings. */
 import { limits } from '../../book/file-frame.ts';
 import type { Json } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';

@@ -1,3 +1,4 @@
+/** Import settings as they are in a book, read and written. */
 import type { Provenance } from '../api.ts';
 import { IntakeRefusal } from '../sentences/index.ts';
 import { asJson, type JsonRecord, type Recipe, recipe } from './recipe-shape.ts';

@@ -1,3 +1,4 @@
+/** Plans how the rows of a file join those of a sheet: added, updated or left. */
 import { type Cell, type CellBlock, CellKind, Cells } from '../../book/cells.ts';
 import type { Edit } from '../../book/edit.ts';
 import type { Column, Sheet } from '../../book/model.ts';

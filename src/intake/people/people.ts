@@ -1,3 +1,4 @@
+/** Settles who the people of a file are, before its rows go into the sheet. */
 import { type CellBlock, CellKind } from '../../book/cells.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';

@@ -1,3 +1,4 @@
+/** Checks what was placed: totals, repeated rows, and values that make no sense together. */
 import { CellKind } from '../../book/cells.ts';
 import type { Plausibility, Progress } from '../api.ts';
 import { NumberColumnBuilder, readNumber } from '../cells/index.ts';

@@ -1,3 +1,4 @@
+/** Finds for each heading of a file the column of the sheet that it is meant for. */
 import { closest, distance } from 'fastest-levenshtein';
 import type { Column } from '../../book/model.ts';
 import { goneName } from '../../book/references/gone.ts';

@@ -1,3 +1,4 @@
+/** Places the rows of a file in the columns that were chosen. */
 import { limits } from '../../book/file-frame.ts';
 import type { HeldRow } from '../api.ts';
 import { bare, ownText } from '../cells/index.ts';

@@ -1,3 +1,4 @@
+/** From bytes to text: which encoding, and how sure that is. */
 import chardet from 'chardet';
 import type { Encoding, Finding, Progress } from '../api.ts';
 import { IntakeRefusal, note } from '../sentences/index.ts';

@@ -1,3 +1,4 @@
+/** How a text table is written: which marks part its cells, which quote them. */
 import type { Choices, Delimiter, Finding, LineEnd, Quote } from '../api.ts';
 import { markUse } from '../cells/index.ts';
 import { note } from '../sentences/index.ts';

@@ -1,3 +1,4 @@
+/** The SHA-256 of a file. */
 import { sha256 } from '@noble/hashes/sha2.js';
 import type { Progress } from '../api.ts';
 

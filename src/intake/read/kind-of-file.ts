@@ -1,3 +1,4 @@
+/** What kind of file arrived, by its first bytes. */
 import { IntakeRefusal } from '../sentences/index.ts';
 
 export type FileKind = 'text' | 'workbook';

@@ -1,3 +1,4 @@
+/** From text to rows of cells. */
 import Papa from 'papaparse';
 import type { Delimiter, Progress, Quote } from '../api.ts';
 import { withOneLineEnd } from './line-ends.ts';

@@ -1,3 +1,4 @@
+/** A file that is ready to be read as a table. */
 import type { IntakeOptions } from '../api.ts';
 
 export interface PrepareOptions {

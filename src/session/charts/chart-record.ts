@@ -1,3 +1,4 @@
+/** The kinds of chart, and the record of a chart in the book. */
 import type { Book } from '../../book/model.ts';
 import { z } from '../../book/zod.ts';
 

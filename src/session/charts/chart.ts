@@ -1,3 +1,4 @@
+/** A chart of the book, as it is now. */
 import { refuse } from '../../book/refusal.ts';
 import type { ReadContext } from '../open-book.ts';
 import { barPath } from './bar-path.ts';

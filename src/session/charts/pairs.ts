@@ -1,3 +1,4 @@
+/** Charts of two measures of the same rows: scatter, agreement, before and after. */
 import { ask, fitOf, short, spanOf } from './chart-numbers.ts';
 import type { ChartRecord } from './chart-record.ts';
 import type { ChartBand, ChartLevel, ChartLine, ChartPanel, ChartPoint, Content } from './data.ts';

@@ -1,3 +1,4 @@
+/** By what an accepted check is known again after names have changed. */
 import type { Book } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 

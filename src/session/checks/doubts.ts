@@ -1,3 +1,4 @@
+/** Everything in a book that needs a look. */
 import { definePart, pointsAtNothing } from '../../book/references/part.ts';
 import { z } from '../../book/zod.ts';
 import { titleOf } from '../figure/figure-lifter.ts';

@@ -1,3 +1,4 @@
+/** The command that adds a sheet. */
 import { limits } from '../../book/file-frame.ts';
 import type { Column, Purpose } from '../../book/model.ts';
 import { nameKey, properName } from '../../book/names.ts';

@@ -1,3 +1,4 @@
+/** The fields of a column, for the commands that add and change one. */
 import { columnSchema } from '../../book/file-frame.ts';
 import type { Column } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';

@@ -1,3 +1,4 @@
+/** All commands of a session. */
 import type { z } from '../../book/zod.ts';
 import { acceptDoubt } from './accept-doubt.ts';
 import { addColumn } from './add-column.ts';

@@ -1,3 +1,4 @@
+/** The command that pastes a text with tabs and line ends. */
 import { sheetOf } from '../../book/book.ts';
 import type { Edit } from '../../book/edit.ts';
 import { limits } from '../../book/file-frame.ts';

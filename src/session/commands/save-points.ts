@@ -1,3 +1,4 @@
+/** The command that saves the points placed on a picture in their row. */
 import { sheetOf } from '../../book/book.ts';
 import type { Cell } from '../../book/cell.ts';
 import { limits } from '../../book/file-frame.ts';

@@ -1,3 +1,4 @@
+/** The command that gives the book another title. */
 import { z } from '../../book/zod.ts';
 import { defineCommand } from './define.ts';
 

@@ -1,3 +1,4 @@
+/** What commands share: schemas, and what they look up before they plan. */
 import type { Edit } from '../../book/edit.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';

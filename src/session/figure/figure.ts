@@ -1,3 +1,4 @@
+/** The figure of a row: the lifter, with and without the lift, and what stands beside. */
 import { columnOf, sheetOf } from '../../book/book.ts';
 import type { Sheet } from '../../book/model.ts';
 import { goneName } from '../../book/references/gone.ts';

@@ -1,3 +1,4 @@
+/** The handouts as one HTML document. */
 import { escaped, type Shape, shapeText } from '../figure/drawing/svg-shape.ts';
 import { handoutPages } from './handout-page.ts';
 import type { Paper } from './handout-settings.ts';

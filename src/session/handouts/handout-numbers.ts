@@ -1,3 +1,4 @@
+/** Which numbers a handout shows where the book does not say. */
 import type { Book, Sheet } from '../../book/model.ts';
 import { cellInRole } from '../../book/roles/cell-in-role.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';

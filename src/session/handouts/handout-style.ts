@@ -1,3 +1,4 @@
+/** The style of printed handouts. */
 import type { Paper } from './handout-settings.ts';
 
 const margin = 12;

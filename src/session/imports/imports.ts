@@ -1,3 +1,4 @@
+/** The files that were imported into a sheet, and the rows that were not. */
 import type { Book, Json } from '../../book/model.ts';
 import { nameKey } from '../../book/names.ts';
 import { definePart } from '../../book/references/part.ts';

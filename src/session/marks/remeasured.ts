@@ -1,3 +1,4 @@
+/** Marks follow when their column changes its measure. */
 import type { Edit } from '../../book/edit.ts';
 import type { Book } from '../../book/model.ts';
 import { withNumbers } from './formulas.ts';

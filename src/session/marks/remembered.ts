@@ -1,3 +1,4 @@
+/** Remembers results for as long as their inputs are the same. */
 import type { Calculation } from '../../calc/api.ts';
 
 interface Known {

@@ -1,3 +1,4 @@
+/** The tables of the report that describe groups. */
 import { Kind, valueAt } from '../../../functions/core/value.ts';
 import { ascending, mean, quantile, standardDeviation } from '../../../functions/statistics/describe.ts';
 import type { Sheet } from '../../book/model.ts';

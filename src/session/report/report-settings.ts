@@ -1,3 +1,4 @@
+/** What is chosen for the report, as it is in the book. */
 import { iccForms } from '../../../functions/statistics/icc.ts';
 import type { Book } from '../../book/model.ts';
 import { refuse } from '../../book/refusal.ts';

@@ -1,3 +1,4 @@
+/** The style of the printed report. */
 import type { Paper } from '../handouts/handout-settings.ts';
 
 const margin = { across: 18, down: 16 };

@@ -1,3 +1,4 @@
+/** Finds a text in the cells of a book. */
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
 import { z } from '../../book/zod.ts';

@@ -1,3 +1,4 @@
+/** A sheet as CSV. */
 import { Kind, type Range } from '../../../functions/core/value.ts';
 import { sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';

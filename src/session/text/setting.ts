@@ -1,3 +1,4 @@
+/** Reads what was typed into a named cell. */
 import type { Cell } from '../../book/cells.ts';
 import type { Column, NamedCell } from '../../book/model.ts';
 import { columnFor, type SettingUnit, takesUnits } from '../../book/setting-unit.ts';

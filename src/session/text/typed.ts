@@ -1,3 +1,4 @@
+/** Reads what was typed into a cell of a column. */
 import { type Cell, type CellFormula, CellKind, type Held } from '../../book/cells.ts';
 import { choiceMeant } from '../../book/choices.ts';
 import type { Column } from '../../book/model.ts';

@@ -1,3 +1,4 @@
+/** The sheet of a workbook file that says what its columns are. */
 import * as say from '../../../functions/tables/sources.ts';
 import type { Book, Column, Sheet } from '../../book/model.ts';
 import { isoFromSerial } from '../../units/date.ts';

@@ -1,3 +1,4 @@
+/** Writes a book as an XLSX file. */
 import { type Cell, type CellStyle, type WriteSheet, writeXlsx } from 'hucre/xlsx';
 import { Kind } from '../../../functions/core/value.ts';
 import { a1Text } from '../../calc/a1/index.ts';

@@ -1,3 +1,4 @@
+/** INTERCEPT and FORECAST: the least-squares line of two columns. */
 import { type Issue, isIssue } from '../../../../functions/core/issue.ts';
 import { type Argument, isRange, type Outcome, type Range } from '../../../../functions/core/value.ts';
 import { type Line, lineThrough } from '../../../../functions/statistics/line.ts';

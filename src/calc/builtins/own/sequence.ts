@@ -1,3 +1,4 @@
+/** SEQUENCE: an array of numbers at equal steps. */
 import { isIssue, issue } from '../../../../functions/core/issue.ts';
 import type { Argument, Outcome } from '../../../../functions/core/value.ts';
 import { limits } from '../../limits.ts';

@@ -1,3 +1,4 @@
+/** What built-in functions of arrays are called and say. */
 import { words } from './family-words.ts';
 
 export const arrays = words(

@@ -1,3 +1,4 @@
+/** What built-in functions of dates are called and say. */
 import { words } from './family-words.ts';
 
 export const dates = words(

@@ -1,3 +1,4 @@
+/** What built-in functions about kinds of values are called and say. */
 import { words } from './family-words.ts';
 
 export const information = words(

@@ -1,3 +1,4 @@
+/** What built-in functions of logic are called and say. */
 import { words } from './family-words.ts';
 
 export const logic = words(

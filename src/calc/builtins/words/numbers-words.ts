@@ -1,3 +1,4 @@
+/** What built-in functions of numbers are called and say. */
 import { words } from './family-words.ts';
 
 export const numbers = words(

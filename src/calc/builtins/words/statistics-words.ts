@@ -1,3 +1,4 @@
+/** What built-in functions of statistics are called and say. */
 import { words } from './family-words.ts';
 
 export const statistics = words(

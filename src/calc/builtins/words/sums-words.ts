@@ -1,3 +1,4 @@
+/** What built-in functions that sum are called and say. */
 import { words } from './family-words.ts';
 
 export const sums = words(

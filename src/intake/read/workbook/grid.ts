@@ -1,3 +1,4 @@
+/** A table of a workbook file while its cells arrive. */
 import { IntakeRefusal } from '../../sentences/index.ts';
 
 const MOST_COLUMNS = 4000;

@@ -1,3 +1,4 @@
+/** Opens a workbook file and reads one of its tables. */
 import type { Progress } from '../../api.ts';
 import { IntakeRefusal } from '../../sentences/index.ts';
 import { hashing } from '../hash.ts';

@@ -1,3 +1,4 @@
+/** Reads the XML of workbook files bit by bit, within limits. */
 import { SaxesParser } from 'saxes';
 import { IntakeRefusal } from '../../sentences/index.ts';
 

@@ -1,3 +1,4 @@
+/** Draws the lean of observed squats, part by part. */
 import * as Plot from '@observablehq/plot';
 import type { ChartBar, ChartData, ChartPanel } from '../data.ts';
 import { around, partLooks } from './lean-part-looks.ts';

@@ -1,3 +1,4 @@
+/** Draws the weekly load with its monotony. */
 import * as Plot from '@observablehq/plot';
 import { el, type Shape } from '../../figure/drawing/svg-shape.ts';
 import type { ChartData, ChartPanel, ChartPoint } from '../data.ts';

@@ -1,3 +1,4 @@
+/** Where points go along the axes of a chart. */
 import type { Shape } from '../../figure/drawing/svg-shape.ts';
 import type { ChartData, ChartPoint } from '../data.ts';
 import { heightOfBars } from './lean-part-looks.ts';

@@ -1,3 +1,4 @@
+/** The drawing of a figure in words. */
 import type { Figure, FigureNumbers, NoPosture, PostureFigure } from '../figure-answers.ts';
 
 export type Stand = Figure['flat'];

@@ -1,3 +1,4 @@
+/** Draws the figure of a lifter from the side. */
 import type { Figure, Point, PostureFigure } from '../figure-answers.ts';
 import { type Body, bodyOf } from './body.ts';
 import { centimetres, degrees, inWords, isPosture } from './drawing-words.ts';

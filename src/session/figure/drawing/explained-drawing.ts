@@ -1,3 +1,4 @@
+/** Draws the parts of an observed lean as bars. */
 import type { ExplainedLean, ExplainedPart } from '../figure-answers.ts';
 import { degrees } from './drawing-words.ts';
 import { el, type Shape } from './svg-shape.ts';
