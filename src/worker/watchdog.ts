@@ -75,6 +75,10 @@ export class Watchdog {
     const silent = performance.now() - this.last;
     if (!this.watched.owes()) this.heard();
     else if (silent > 2 * silence) this.last = performance.now() - silence / 2;
-    else if (silent > silence) this.watched.silent();
+    else if (silent > silence) {
+      // On a machine so busy that the formula's own timer was held up, the formula is still the reason.
+      if (this.computing) this.watched.hung(this.computing);
+      else this.watched.silent();
+    }
   }
 }
