@@ -2,7 +2,7 @@
  * Bodies that stand in for those of the cell engine whose loops grow with the size of a number, or lose digits with it:
  * distributions of counts, gamma and beta, sums of payments, multinomial coefficients. The value comes from a closed form.
  */
-import { CellError, ErrorType } from 'hyperformula';
+import { CellError, ErrorType, type SimpleRangeValue } from 'hyperformula';
 import { expm1 } from '../../../functions/core/elementary/expm1.ts';
 import { log1p } from '../../../functions/core/elementary/log1p.ts';
 import { betaRatio, betaTails, betaWeight } from '../../../functions/statistics/beta.ts';
@@ -173,6 +173,17 @@ export const countBodies: readonly (readonly [method: string, body: (...args: ne
 
 const order = (_x: number, n: number): CellError | undefined => (n > HIGHEST_ORDER ? tooHard() : undefined);
 
+/** Most products of a matrix product, or cells of all windows that a pool looks at. */
+const MOST_STEPS = 20_000_000;
+
+const product = (left: SimpleRangeValue, right: SimpleRangeValue): CellError | undefined =>
+  left.height() * left.width() * right.width() > MOST_STEPS ? tooHard() : undefined;
+
+const pool = (cells: SimpleRangeValue, size: number, step: number = size): CellError | undefined => {
+  const windows = (1 + (cells.height() - size) / step) * (1 + (cells.width() - size) / step);
+  return size > 0 && step > 0 && windows * size * size > MOST_STEPS ? tooHard() : undefined;
+};
+
 /** Numbers that the cell engine's own body would be at for too long; undefined lets it go on. */
 export const refusals: ReadonlyMap<string, (...args: never[]) => CellError | undefined> = new Map<
   string,
@@ -182,5 +193,8 @@ export const refusals: ReadonlyMap<string, (...args: never[]) => CellError | und
   ['besseljfn', order],
   ['besselkfn', order],
   ['besselyfn', order],
+  ['mmult', product],
+  ['maxpool', pool],
+  ['medianpool', pool],
   ['db', (_cost: number, _salvage: number, life: number) => (life > LONGEST_LIFE ? tooHard() : undefined)],
 ]);

@@ -85,6 +85,12 @@ interface Grid {
 }
 interface Operating {
   binaryRangeWrapper(op: unknown, left: unknown, right: unknown, state: unknown): unknown;
+  evaluateAst(tree: unknown, state: unknown): unknown;
+}
+/** How its plugins spread arrays over functions for single values. */
+interface Spreading {
+  calculateSizeOfVectorizedResultArray(values: unknown[], parameters: unknown[]): [number, number];
+  isRangePassedAsAScalarArgument(value: unknown, parameter: unknown): boolean;
 }
 export type BinaryTree =
   | 'PLUS_OP'
@@ -184,7 +190,8 @@ function open(): CellEngine {
   const interpreter = inside.interpreter as unknown as Operating;
   const operate = interpreter.binaryRangeWrapper.bind(interpreter);
   interpreter.binaryRangeWrapper = (op, left, right, state) =>
-    tooWide(left, right) ?? operate(op, left, right, state);
+    tooWide([left, right]) ?? operate(op, left, right, state);
+  limitSpreading(interpreter);
   addRangesApart(grid.functionRegistry.functions.get('SUM')![1] as Aggregation);
   inside.arithmeticHelper.manyToNumbers = (args, ofRange) =>
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
@@ -248,12 +255,41 @@ function useOwnWildcards(helper: Insides['arithmeticHelper']): void {
 }
 
 /** A column against a row gives every pair: what would be larger than a range that is handed over ends in an error. */
-function tooWide(left: unknown, right: unknown): CellError | undefined {
-  if (!(left instanceof SimpleRangeValue && right instanceof SimpleRangeValue)) return undefined;
-  const cells = Math.max(left.height(), right.height()) * Math.max(left.width(), right.width());
-  const given = Math.max(left.height() * left.width(), right.height() * right.width());
+function tooWide(values: readonly unknown[]): CellError | undefined {
+  const ranges = values.filter((value) => value instanceof SimpleRangeValue);
+  if (ranges.length < 2) return undefined;
+  const cells = Math.max(...ranges.map((of) => of.height())) * Math.max(...ranges.map((of) => of.width()));
+  const given = Math.max(...ranges.map((of) => of.height() * of.width()));
   if (cells === given || cells <= limits.handedCells) return undefined;
-  return errorOf(issue('#NUM!', 'array-too-large', { details: { most: limits.handedCells } }));
+  return errorOf(issue('#VALUE!', 'array-too-large', { details: { most: limits.handedCells } }));
+}
+
+/** What a function for single values makes of arrays would have too many cells. */
+class TooWide extends Error {
+  constructor(readonly error: CellError) {
+    super('too many cells');
+  }
+}
+
+/** Functions for single values are limited as operators are; the call that would be too large is the error. */
+function limitSpreading(interpreter: Operating): void {
+  const plugin = FunctionPlugin.prototype as unknown as Spreading;
+  const sizeOf = plugin.calculateSizeOfVectorizedResultArray;
+  plugin.calculateSizeOfVectorizedResultArray = function (values, parameters) {
+    const spread = values.filter((value, i) => this.isRangePassedAsAScalarArgument(value, parameters[i]));
+    const error = tooWide(spread);
+    if (error) throw new TooWide(error);
+    return sizeOf.call(this, values, parameters);
+  };
+  const evaluate = interpreter.evaluateAst.bind(interpreter);
+  interpreter.evaluateAst = (tree, state) => {
+    try {
+      return evaluate(tree, state);
+    } catch (error) {
+      if (error instanceof TooWide) return error.error;
+      throw error;
+    }
+  };
 }
 
 /** The engine's TEXT takes numbers only; formats have a section for texts. */

@@ -2,7 +2,6 @@ import { CellError, type FunctionArgument } from 'hyperformula';
 import type { BuiltIn, Implementation } from '../builtins/builtin.ts';
 import { cellEngine } from '../cell-engine/engine.ts';
 import { issueOfError } from '../cell-engine/values.ts';
-import { limits } from '../limits.ts';
 import {
   type Callee,
   coerceAt,
@@ -28,7 +27,7 @@ import {
   type PlanNode,
   varyingScalar,
 } from './plan-nodes.ts';
-import { arrayTooLarge, wrongCount, wrongType } from './problems.ts';
+import { tooManyCells, wrongCount, wrongType } from './problems.ts';
 import { areaOf, call, put } from './results.ts';
 import { singleVector, Tag, Vector } from './vector.ts';
 
@@ -182,14 +181,16 @@ function vectorized(
     const handed = [...fixed.values];
     let rows = 1;
     let columns = 1;
+    let given = 1;
     args.forEach((arg, k) => {
       if (arg.is === 'scalar' || takesRange(parameters[k])) return;
       const area = arg.area(frame, index);
       rows = Math.max(rows, area.rows);
       columns = Math.max(columns, area.columns);
+      given = Math.max(given, area.rows * area.columns);
     });
-    if (rows * columns > limits.rangeCells)
-      return { rows: 1, columns: 1, vector: singleVector(arrayTooLarge), range: null };
+    const tooMany = tooManyCells(rows * columns, given);
+    if (tooMany) return { rows: 1, columns: 1, vector: singleVector(tooMany), range: null };
     const out = new Vector(rows * columns);
     out.mixed();
     for (let row = 0; row < rows; row++)

@@ -1,4 +1,3 @@
-import { limits } from '../limits.ts';
 import type { Kernel } from './operators.ts';
 import {
   type Area,
@@ -9,7 +8,7 @@ import {
   scalarOfArea,
   varyingScalar,
 } from './plan-nodes.ts';
-import { arrayTooLarge, noMatch } from './problems.ts';
+import { noMatch, tooManyCells } from './problems.ts';
 import { singleVector, Tag, Vector } from './vector.ts';
 
 /** Spreads an argument over the cells of the array that all make together; it may have no cell at some. */
@@ -67,8 +66,8 @@ export function elementwise(kernel: Kernel, args: readonly PlanNode[], none: num
     const rows = Math.max(1, ...areas.map((area) => area.rows));
     const columns = Math.max(1, ...areas.map((area) => area.columns));
     const size = rows * columns;
-    if (size > limits.rangeCells)
-      return { rows: 1, columns: 1, vector: singleVector(arrayTooLarge), range: null };
+    const tooMany = tooManyCells(size, Math.max(...areas.map((area) => area.rows * area.columns)));
+    if (tooMany) return { rows: 1, columns: 1, vector: singleVector(tooMany), range: null };
     const handedAreas = areas.map((area) => {
       if (area.rows === 1 && area.columns === 1) return scalarOfArea(area)!;
       return spread(area.vector, area, rows, columns, none);

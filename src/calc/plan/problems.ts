@@ -14,7 +14,15 @@ export const badMode = builtIn('#VALUE!', 'Mode not recognized.');
 export const wrongCount = builtIn('#N/A', 'Wrong number of arguments.');
 export const noMatch = builtIn('#N/A', '');
 /** An array that would have more cells than there is memory for. */
-export const arrayTooLarge = issue('#VALUE!', 'array-too-large', { details: { most: limits.rangeCells } });
+const arrayTooLarge = issue('#VALUE!', 'array-too-large', { details: { most: limits.rangeCells } });
+/** A column against a row gives every pair: what is larger than each of them is limited as the cell engine limits it. */
+const spreadTooFar = issue('#VALUE!', 'array-too-large', { details: { most: limits.handedCells } });
+
+/** What is wrong with an array that comes from others, the largest of which has `given` cells. */
+export function tooManyCells(size: number, given: number): Issue | undefined {
+  if (size > limits.rangeCells) return arrayTooLarge;
+  return size > given && size > limits.handedCells ? spreadTooFar : undefined;
+}
 
 const OUT_OF_ROOM = /call stack|array length|allocation/i;
 
