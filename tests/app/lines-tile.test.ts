@@ -4,7 +4,7 @@ import { fetchLines } from '../../src/app/grid/lines-tile.ts';
 import { Lines } from '../../src/app/grid/rows.ts';
 import type { SheetOutline, Tile } from '../../src/session/api.ts';
 
-test('the drawings of a grouped sheet go to the lines of their rows, and summaries have none', async () => {
+test('the drawings and figures of a grouped sheet go to the lines of their rows, and summaries have none', async () => {
   const sheet = { id: 's', rows: 4 } as SheetOutline;
   const lines = Lines.grouped(
     4,
@@ -24,6 +24,7 @@ test('the drawings of a grouped sheet go to the lines of their rows, and summari
       column: 0,
       columns: 1,
       texts: [...rows].map(String),
+      bare: { 1: 'one', 2: 'none' },
       marks: new Uint16Array(rows.length),
       drawings: [
         {
@@ -38,6 +39,7 @@ test('the drawings of a grouped sheet go to the lines of their rows, and summari
   const tile = await fetchLines(host, { sheet, lines } as unknown as Shown)(0, 64, 0, 1);
   // Rows 3 and 1, their summary; row 0, its summary; the summary of all.
   expect(tile.texts).toEqual(['3', '1', '', '0', '', '']);
+  expect(tile.bare).toEqual({ 1: 'one', 3: 'none' });
   const [drawing] = tile.drawings!;
   expect([...drawing!.rules!]).toEqual([4, 2, 0, 1, 0, 0]);
   expect([...drawing!.scale!.at]).toEqual([0.75, 0.25, Number.NaN, 0, Number.NaN, Number.NaN]);

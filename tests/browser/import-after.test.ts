@@ -1,10 +1,11 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { cellOf, runCommand } from './browser.ts';
+import { cellOf, runCommand, sheetShown, withoutFileAccess } from './browser.ts';
 import { inBrowser } from './in-browser.ts';
 import { contents, open } from './journeys/journey.ts';
+import { savedBook } from './workbook.ts';
 
-const watched = inBrowser({ each: true, viewport: { width: 1880, height: 900 } });
+const watched = inBrowser({ each: true, viewport: { width: 1880, height: 900 }, first: withoutFileAccess });
 
 async function importRows(page: Page, name: string, text: string): Promise<void> {
   await runCommand(page, 'Import CSV');
@@ -100,4 +101,31 @@ describe('unreadable cells after an import', () => {
     await page.locator('.came-from').click();
     await group('lots').waitFor();
   });
+});
+
+test('an import of 60,000 rows is undone after a reload, and the book is the same to the byte', async () => {
+  const { page } = watched;
+  const before = await savedBook(page);
+  const days = Array.from({ length: 60_000 }, (_, i) => {
+    const day = new Date(Date.UTC(1990, 0, 1 + Math.floor(i / 6))).toISOString().slice(0, 10);
+    return `${day},Squat,3,${(i % 6) + 1},${60 + (i % 90)}`;
+  });
+  await importRows(page, 'log.csv', ['Day,Exercise,Sets,Reps,Load (kg)', ...days].join('\n'));
+  await page.getByLabel('Into', { exact: true }).selectOption('');
+  const submit = page.locator('.intake-decide button[type=submit]');
+  await expect.poll(() => submit.textContent()).toBe('Add 60,000 rows');
+  await submit.click();
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await expect.poll(() => shown(page, 1, 'Load')).toBe('60');
+  await page.getByText('Saved in this browser').waitFor();
+
+  await page.reload();
+  await sheetShown(page);
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  await expect.poll(() => undo.isEnabled()).toBe(true);
+  expect(await savedBook(page)).not.toBe(before);
+  await undo.click();
+  await expect.poll(() => undo.isDisabled()).toBe(true);
+  expect(await savedBook(page)).toBe(before);
 });

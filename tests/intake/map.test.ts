@@ -22,6 +22,23 @@ const fed = (text: string) => {
 };
 
 describe('headings find their columns', () => {
+  test('the axes of a point on a picture are columns of their own, and neither is the joint’s range', () => {
+    const book = newBook();
+    addSheet(book, 'roster', [
+      [{ name: 'athlete', kind: 'text' }],
+      [{ name: 'ankle', label: 'Ankle', kind: 'number', dimension: 'angle', unit: 'deg' }],
+    ]);
+    const { report } = bring(
+      book,
+      'roster',
+      'Athlete,"Ankle, x","Ankle, y"\nA. Demo,120,431\nB. Demo,118,428\n',
+    );
+    expect(report.columns.filter((one) => one.column === 'ankle')).toEqual([]);
+    expect(report.columns.filter((one) => one.isNew).map((one) => one.heading)).toEqual([
+      'Ankle, x',
+      'Ankle, y',
+    ]);
+  });
   test('by name, by label, by the words of the trade, sides and units aside', () => {
     expect(fed('Lifter;Thigh bone (mm);Bodyweight (lbs);L Knee-to-wall;KTW R\nAda;430;150;11;12\n')).toEqual({
       Lifter: 'athlete',
@@ -114,6 +131,11 @@ describe('readHeading', () => {
     ['Name', 'Name', null],
     ['Rep min', 'Rep min', null],
     ['Notes (private)', 'Notes (private)', null],
+    ['Training age, y', 'Training age', null],
+    ['Age (y)', 'Age', null],
+    ['Ankle, y', 'Ankle, y', null],
+    ['Ankle (x)', 'Ankle (x)', null],
+    ['Ankle (y)', 'Ankle (y)', null],
   ])('%s', (heading, label, unit) => {
     const read = readHeading(heading);
     expect([read.label, read.unit?.unit ?? null]).toEqual([label, unit]);

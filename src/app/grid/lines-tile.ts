@@ -33,6 +33,15 @@ function spreadOut(tile: Tile, line: number, lines: number, at: readonly number[
     }
   });
   const offers = tile.offers?.map((offer) => ({ ...offer, row: at[offer.row]! }));
+  // figures without their unit are told by the cell's number in the block
+  const bare =
+    tile.bare &&
+    Object.fromEntries(
+      Object.entries(tile.bare).map(([cell, figure]) => {
+        const from = Math.floor(Number(cell) / columns);
+        return [at[from]! * columns + (Number(cell) % columns), figure];
+      }),
+    );
   const drawings = tile.drawings?.map((drawing) => drawingSpreadOut(drawing, lines, at));
   return {
     ...tile,
@@ -41,6 +50,7 @@ function spreadOut(tile: Tile, line: number, lines: number, at: readonly number[
     texts,
     marks,
     ...(offers ? { offers } : {}),
+    ...(bare ? { bare } : {}),
     ...(drawings ? { drawings } : {}),
   };
 }

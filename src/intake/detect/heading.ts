@@ -77,7 +77,7 @@ export function readHeading(heading: string): HeadingReading {
     const bracket = pattern.exec(whole);
     if (!bracket) continue;
     const label = `${bracket[1]} ${bracket[3]}`.trim();
-    const said = hintOf(bracket[2]!);
+    const said = isAxis(label, bracket[2]!) ? null : hintOf(bracket[2]!);
     if (said && label !== '') return { ...nothing, ...said, label };
   }
   const last = LAST_WORD.exec(whole);
@@ -87,7 +87,7 @@ export function readHeading(heading: string): HeadingReading {
   // A unit with a stroke inside is no name and unit.
   if (whatLastSays && /[/·]/.test(whatLastSays.word)) return whatLastSays;
   const marked = MARKED.exec(whole);
-  const after = marked ? hintOf(marked[2]!) : null;
+  const after = marked && !isAxis(marked[1]!, marked[2]!) ? hintOf(marked[2]!) : null;
   if (marked && after) return { ...nothing, ...after, label: marked[1]!.trim() };
   if (whatLastSays) return whatLastSays;
   const glued = GLUED.exec(whole);
@@ -95,6 +95,10 @@ export function readHeading(heading: string): HeadingReading {
   if (glued && unit) return { ...nothing, label: glued[1]!, word: glued[2]!, unit, glued: true };
   return { ...nothing, label: whole };
 }
+
+/** What is counted in years; of anything else "y" is the axis beside "x", and part of the name. */
+const IN_YEARS = /age|years?|experience|training|since|history|career/i;
+const isAxis = (label: string, word: string): boolean => /^y$/i.test(word.trim()) && !IN_YEARS.test(label);
 
 function hintOf(word: string): Partial<HeadingReading> | null {
   const text = word.trim();
