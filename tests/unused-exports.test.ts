@@ -20,8 +20,6 @@ const known = [
   'src/calc/language/print.ts print',
   'src/calc/sentences.ts calcSentences',
   'src/intake/detect/look.ts Tally',
-  'src/intake/index.ts importFile',
-  'src/intake/index.ts inspect',
   'src/intake/read/workbook/formats.ts useOfCode',
   'src/intake/sentences/index.ts sentences',
   'src/session/charts/drawing/lean-parts-drawing.ts segmentsOf',

@@ -4,26 +4,10 @@ import { importing } from './import-file.ts';
 import type { Imported } from './imported.ts';
 import type { ImportOptions } from './options.ts';
 
-/** Runs a task to its end at once. */
-function finish<T>(task: Generator<Progress, T>): T {
-  for (;;) {
-    const step = task.next();
-    if (step.done) return step.value;
-  }
-}
-
 /** Looks at a file, step by step. Nothing is written. @throws IntakeRefusal */
 export function* inspecting(bytes: Uint8Array, options: IntakeOptions = {}): Generator<Progress, Findings> {
   return (yield* inspectingAll(bytes, options)).findings;
 }
-
-/** Looks at a file at once. @throws IntakeRefusal */
-export const inspect = (bytes: Uint8Array, options: IntakeOptions = {}): Findings =>
-  finish(inspecting(bytes, options));
-
-/** Brings a file's rows to a sheet, as edits, at once. @throws IntakeRefusal */
-export const importFile = (bytes: Uint8Array, target: Target, options: ImportOptions = {}): Imported =>
-  finish(importing(bytes, target, options));
 
 export type * from './api.ts';
 export { importing } from './import-file.ts';

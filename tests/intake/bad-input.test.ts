@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../src/book/apply.ts';
 import { readBook } from '../../src/book/file.ts';
 import { writeBook } from '../../src/book/file-write.ts';
-import { importFile, inspect, readRecipe, recipeEdit } from '../../src/intake/index.ts';
+import { readRecipe, recipeEdit } from '../../src/intake/index.ts';
+import { importFile, inspect } from './at-once.ts';
 import { addSheet, bring, bytesOf, column, newBook, refusal, wordsOf } from './help.ts';
 
 const roster = () => {

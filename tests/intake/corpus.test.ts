@@ -5,15 +5,9 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { columnNamed, createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
 import type { Sheet } from '../../src/book/model.ts';
-import {
-  type Choices,
-  type Findings,
-  type Imported,
-  IntakeRefusal,
-  importFile,
-  inspect,
-} from '../../src/intake/index.ts';
+import { type Choices, type Findings, type Imported, IntakeRefusal } from '../../src/intake/index.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
+import { importFile, inspect } from './at-once.ts';
 
 // Small files written for these tests after shapes that spreadsheets, phones, plates and people produce; everybody in
 // them is invented. What each must come to was worked out by hand and stands beside it.

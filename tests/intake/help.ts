@@ -2,13 +2,8 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { createBook, type LiveBook, sheetNamed } from '../../src/book/book.ts';
 import type { Cell, CellRun } from '../../src/book/cells.ts';
 import type { Column, Sheet } from '../../src/book/model.ts';
-import {
-  type Imported,
-  type ImportOptions,
-  IntakeRefusal,
-  importFile,
-  sentence,
-} from '../../src/intake/index.ts';
+import { type Imported, type ImportOptions, IntakeRefusal, sentence } from '../../src/intake/index.ts';
+import { importFile } from './at-once.ts';
 
 export const bytesOf = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
 

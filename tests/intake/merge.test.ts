@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../src/book/apply.ts';
 import { sheetNamed } from '../../src/book/book.ts';
 import { writeBook } from '../../src/book/file-write.ts';
-import { importFile } from '../../src/intake/index.ts';
+import { importFile } from './at-once.ts';
 import { addSheet, bring, bytesOf, column, newBook, refusal } from './help.ts';
 
 function logBook() {

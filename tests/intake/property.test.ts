@@ -4,9 +4,10 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
 import type { Column, Sheet } from '../../src/book/model.ts';
-import { IntakeRefusal, importFile } from '../../src/intake/index.ts';
+import { IntakeRefusal } from '../../src/intake/index.ts';
 import { decodeAll } from '../../src/intake/read/decode.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
+import { importFile } from './at-once.ts';
 
 const columns: readonly Column[] = [
   { id: 'athlete', name: 'athlete', label: 'Athlete', kind: 'text' },

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { writeBook } from '../../src/book/file-write.ts';
-import { IntakeRefusal, importFile, importing, inspect, mendedRows } from '../../src/intake/index.ts';
+import { IntakeRefusal, importing, mendedRows } from '../../src/intake/index.ts';
+import { importFile, inspect } from './at-once.ts';
 import { addSheet, bring, bytesOf, column, newBook } from './help.ts';
 
 describe('a long file', () => {

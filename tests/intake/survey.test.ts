@@ -5,7 +5,8 @@ import { applyEdit } from '../../src/book/apply.ts';
 import { columnNamed, createBook, sheetNamed } from '../../src/book/book.ts';
 import { CellKind } from '../../src/book/cells.ts';
 import type { Edit } from '../../src/book/edit.ts';
-import { importFile, inspect, type Recipe } from '../../src/intake/index.ts';
+import type { Recipe } from '../../src/intake/index.ts';
+import { importFile, inspect } from './at-once.ts';
 
 // Gordon et al. 2014, NATICK/TR-15/007, the two public files of the 2012 survey; approved for public release. They stay
 // outside the project. Row and column counts, encodings and the first man's values are read from the files themselves.

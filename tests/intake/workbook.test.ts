@@ -5,9 +5,10 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit } from '../../src/book/apply.ts';
 import { createBook } from '../../src/book/book.ts';
 import type { Cell } from '../../src/book/cells.ts';
-import { IntakeRefusal, importFile, type PrepareOptions, prepare } from '../../src/intake/index.ts';
+import { IntakeRefusal, type PrepareOptions, prepare } from '../../src/intake/index.ts';
 import { textOfNumber, useOfCode } from '../../src/intake/read/workbook/formats.ts';
 import { isoFromSerial } from '../../src/units/date.ts';
+import { importFile } from './at-once.ts';
 import { bytesOf, wordsOf } from './help.ts';
 
 const file = (name: string): Uint8Array =>
