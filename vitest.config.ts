@@ -15,6 +15,7 @@ const apart = ['cli', 'store', 'worker'].map((folder) => `tests/${folder}/**/*.t
 
 export default defineConfig({
   test: {
+    reporters: ['default', './tests/slowest.ts'],
     setupFiles: ['tests/seed.ts'],
     // No test has a limit of its own: what is asserted are states. These end only what would never end, on a busy machine too.
     testTimeout: isLong ? 3_600_000 : 240_000,
