@@ -138,6 +138,26 @@ describe('points saved in a row', () => {
     expect(session.picture(sheet.id, 0).seen).toBeNull();
   });
 
+  // By hand: atan(3/4) = 36.8699° and atan(330/400) = 39.5226°; a pair's SEM is |d|/√2 = 2.6527°/1.41421 = 1.8757°
+  // (Bland & Altman 1996, BMJ 313:744: within-subject standard deviation).
+  test('placed again, the pair gives the standard error of one digitising; another frame is none', () => {
+    const { session, run, sheet } = open();
+    run({ do: 'save-points', sheet: sheet.id, row: 0, seen });
+    expect(session.picture(sheet.id, 0).twice).toBeNull();
+    const shoulder = { x: 630, y: 150 };
+    run({
+      do: 'save-points',
+      sheet: sheet.id,
+      row: 0,
+      like: 0,
+      seen: { ...seen, points: { ...seen.points, shoulder } },
+    });
+    run({ do: 'save-points', sheet: sheet.id, row: 0, like: 0, seen: { ...seen, time: 2 } });
+    const { twice } = session.picture(sheet.id, 0);
+    expect(twice).toMatchObject({ frames: 1, sem: { shin: 0, depth: 0 } });
+    expect(twice!.sem.observed_lean).toBeCloseTo(1.8757, 3);
+  });
+
   test('follow their columns when those are renamed', () => {
     const { session, run, sheet } = open();
     const id = sheet.columns.find(({ name }) => name === 'hip_x')!.id;

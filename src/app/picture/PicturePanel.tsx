@@ -11,6 +11,7 @@ import { run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import { say } from '../state/page.ts';
+import { DigitiseAgain } from './DigitiseAgain.tsx';
 import { digitising } from './digitising.ts';
 import { FilmBar } from './FilmBar.tsx';
 import { openMedium } from './medium.ts';
@@ -280,6 +281,11 @@ export function PicturePanel() {
           )}
         </>
       )}
+      <DigitiseAgain
+        twice={stored.value?.twice ?? null}
+        can={medium !== null && stored.value?.seen?.hash === medium.hash}
+        again={() => at.load(null)}
+      />
       {medium && <PointList at={at} />}
       {(medium || stored.value?.seen) && (
         <>

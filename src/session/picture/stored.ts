@@ -3,6 +3,7 @@ import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import type { ReadContext } from '../open-book.ts';
+import { type DigitisedTwice, digitisedTwice } from './digitised-twice.ts';
 import { type Observation, PLATE, POINTS, type Spots } from './points.ts';
 import { missingColumns } from './stored-columns.ts';
 
@@ -17,6 +18,8 @@ export interface StoredPicture {
   readonly seen: Observation | null;
   /** Rows of the sheet whose picture has the fingerprint that was asked about. */
   readonly same: readonly { readonly row: number; readonly time: number | null }[];
+  /** The error of placing points, where the sheet has a frame that was digitised again. */
+  readonly twice: DigitisedTwice | null;
 }
 
 /** The picture's points in a row, as they were saved. @throws Refusal for a sheet that is gone */
@@ -63,5 +66,6 @@ export function storedPicture(context: ReadContext, id: string, row: number, has
             time: number('frame_time'),
           },
     same,
+    twice: digitisedTwice(context, sheet),
   };
 }
