@@ -1,3 +1,5 @@
+/** Points placed a second time give the error of placing them. */
+
 import type { DigitisedTwice } from '../../session/picture/digitised-twice.ts';
 
 interface Props {
@@ -9,7 +11,7 @@ interface Props {
 
 const words = { observed_lean: 'lean', shin: 'shin angle', depth: 'depth' } as const;
 
-/** Points placed a second time give the error of placing them. */
+/** What is known of that error, and the way to know it better. */
 export function DigitiseAgain({ twice, can, again }: Props) {
   const found = twice
     ? (Object.keys(words) as (keyof typeof words)[]).flatMap((id) => {
