@@ -60,4 +60,3 @@ function cosine(x: number): number {
 
 /** Arc sine in degrees; NaN outside −1 to 1. */
 export const asin = (ratio: number): number => arc.asin(ratio) / RAD;
-export const acos = (ratio: number): number => arc.acos(ratio) / RAD;

@@ -9,7 +9,7 @@ import { tooFew } from './few.ts';
 export const agreementSource = published('Bland & Altman 1986, Lancet 1:307–310');
 
 /** Mean and SD of the differences a − b and z of the confidence, or why there are none. */
-export function agreement(
+function agreement(
   a: Range,
   b: Range,
   confidence: number,

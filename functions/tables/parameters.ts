@@ -108,7 +108,7 @@ const gobletElsewhere = {
   goblet: 'With so light a load the bar rule says nothing: use LEAN.LOADED.',
 } as const;
 /** Placements of the bar rule. */
-export const placement = () =>
+const placement = () =>
   optionOr(
     'high-bar',
     'placement',

@@ -110,7 +110,7 @@ export const equationRule: string = [
 ].join('\n');
 
 /** The equation's own line, without the rule for one repetition. */
-export function lineOf(method: Method, n: number): number {
+function lineOf(method: Method, n: number): number {
   if (method !== 'mean') return equations[method].factor(n);
   return equationNames.reduce((sum, name) => sum + equations[name].factor(n), 0) / equationNames.length;
 }

@@ -1,5 +1,5 @@
 /** What keeps a value from being JSON that a book file may have. */
-export const DEEPEST = 32;
+const DEEPEST = 32;
 
 /**
  * Why a value cannot be a record of the book, with the place in it; undefined when it can: plain JSON, not deeper than

@@ -21,19 +21,6 @@ export const persistenceNote = (persistence: Persistence): string | undefined =>
     ? undefined
     : 'The browser may clear saved books when the disk runs full. Save important books to files.';
 
-/** Bytes that pages from here use, and that are left for them; undefined where the browser does not say. */
-export async function room(): Promise<{ readonly used: number; readonly left: number } | undefined> {
-  const storage = globalThis.navigator?.storage as Partial<StorageManager> | undefined;
-  try {
-    const { usage, quota } = (await storage?.estimate?.()) ?? {};
-    return usage === undefined || quota === undefined
-      ? undefined
-      : { used: usage, left: Math.max(0, quota - usage) };
-  } catch {
-    return undefined;
-  }
-}
-
 /** A small memory outside the database, such as the page's local storage: it may outlive a clearing. */
 export interface Memory {
   getItem(key: string): string | null;

@@ -4,7 +4,7 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 /** Above this the platform's own SHA-256 is faster in spite of its detour over another thread. */
 const LARGE = 256 * 1024;
 
-export async function digest(bytes: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
+async function digest(bytes: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
   const subtle = bytes.length > LARGE ? globalThis.crypto?.subtle : undefined;
   return subtle ? new Uint8Array(await subtle.digest('SHA-256', bytes)) : sha256(bytes);
 }

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { askToPersist, clearedNote, persistenceNote, remember, room } from '../../src/store/persist.ts';
+import { askToPersist, clearedNote, persistenceNote, remember } from '../../src/store/persist.ts';
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -24,13 +24,6 @@ describe('a promise to keep the books', () => {
     vi.stubGlobal('navigator', { storage });
     expect(await askToPersist()).toBe(answer);
     expect(persistenceNote(answer) === undefined).toBe(answer === 'promised');
-  });
-
-  test('room is what the browser estimates, and unknown where it does not', async () => {
-    vi.stubGlobal('navigator', { storage: { estimate: async () => ({ usage: 3, quota: 10 }) } });
-    expect(await room()).toEqual({ used: 3, left: 7 });
-    vi.stubGlobal('navigator', {});
-    expect(await room()).toBeUndefined();
   });
 });
 

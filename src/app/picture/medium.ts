@@ -56,7 +56,7 @@ function looksLikeFilm(bytes: Uint8Array): boolean {
 }
 
 /** Width and height as the file's own head says, before anything is unpacked; null where the head does not say. */
-export function sizeOf(bytes: Uint8Array, kind: Kind): readonly [number, number] | null {
+function sizeOf(bytes: Uint8Array, kind: Kind): readonly [number, number] | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const has = (at: number) => at <= bytes.length;
   if (kind === 'png') return has(24) ? [view.getUint32(16), view.getUint32(20)] : null;

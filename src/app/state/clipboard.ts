@@ -11,7 +11,7 @@ import { say } from './page.ts';
 const most = 200_000;
 
 /** The shown texts of the chosen cells, line by line. */
-export async function textsOf(page: Page, selection: GridSelection): Promise<readonly (readonly string[])[]> {
+async function textsOf(page: Page, selection: GridSelection): Promise<readonly (readonly string[])[]> {
   const sheet = page.outline.value?.sheets.find(({ id }) => id === selection.sheet);
   if (!sheet) return [];
   const indexes = selection.columns.map((id) => sheet.columns.findIndex((column) => column.id === id));

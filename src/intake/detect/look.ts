@@ -14,7 +14,7 @@ const yesWords = new Set(yesNoPairs.flatMap(([yes]) => yes));
 const noWords = new Set(yesNoPairs.flatMap(([, no]) => no));
 
 /** A count with the first text that was counted. */
-export class Tally<K> {
+class Tally<K> {
   readonly counts = new Map<K, number>();
   readonly examples = new Map<K, string>();
   add(key: K, example: string, times: number): void {

@@ -26,7 +26,7 @@ export interface Seen {
 const STEP = 0.01;
 
 /** The observed squat of one row; null where it has none. */
-export function seenIn({ calculation }: ReadContext, sheet: Sheet, row: number): Seen | null {
+function seenIn({ calculation }: ReadContext, sheet: Sheet, row: number): Seen | null {
   const number = (role: string): number | null => {
     const column = columnInRole(sheet, role);
     const value = column?.kind === 'number' ? calculation.value(sheet.id, column.id, row) : null;

@@ -15,7 +15,7 @@ export type HandoutRule = z.infer<typeof handoutRule>;
 
 export const handoutParts = ['figure', 'numbers', 'observed', 'findings', 'try', 'retest'] as const;
 export type HandoutPart = (typeof handoutParts)[number];
-export const papers = ['a4', 'letter'] as const;
+const papers = ['a4', 'letter'] as const;
 export type Paper = (typeof papers)[number];
 
 const numberLine = z.strictObject({

@@ -84,7 +84,7 @@ function argumentOf({ book, calculation }: ReadContext, node: Node, value: () =>
 }
 
 /** The steps that a function declares, for arguments that pass its checks; none where it has none or they do not. */
-export function stepsOf(definition: AnyDefinition, args: readonly Argument[]): readonly Step[] {
+function stepsOf(definition: AnyDefinition, args: readonly Argument[]): readonly Step[] {
   const { steps } = definition;
   if (!steps) return [];
   let handed: readonly never[] | undefined;

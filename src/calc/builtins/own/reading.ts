@@ -11,7 +11,6 @@ export const notFound = (name: string): Issue => problem(name, '#N/A', 'Value no
 export const unequal = (name: string): Issue => problem(name, '#N/A', 'Ranges need to be of equal length.');
 export const noData = (name: string): Issue => problem(name, '#NUM!', 'Needs at least one value.');
 export const divided = (name: string): Issue => problem(name, '#DIV/0!', '');
-export const outside = (name: string): Issue => problem(name, '#NUM!', 'Value too large.');
 
 /** One number: a blank is 0, yes/no 1 or 0, a text the number it stands for. `otherwise` for an argument left out. */
 export function numberOf(name: string, arg: Argument, otherwise?: number): number | Issue {

@@ -33,7 +33,7 @@ export function frameFor(
 
 const n = (value: number): string => (Math.round(value * 100) / 100).toString();
 
-export const spot = ([x, y]: Point): string => `${n(x)} ${n(y)}`;
+const spot = ([x, y]: Point): string => `${n(x)} ${n(y)}`;
 
 export const line = (...points: readonly Point[]): string =>
   points.map((point, index) => `${index ? 'L' : 'M'}${spot(point)}`).join('');
