@@ -143,6 +143,7 @@ export interface BookService {
   check(formula: string, place: Place): Promise<FormulaCheck>;
   preview(formula: string, place: Place): Promise<Preview>;
   functions(): Promise<readonly FunctionHelp[]>;
+  builtInFunctions(): Promise<readonly FunctionHelp[]>;
   /** Reads a table file (CSV, XLSX, ODS); nothing is written. Another reading, or `stopReading`, ends it. */
   readFile(file: Blob, name: string, decisions: FileDecisions): Promise<ReadAnswer>;
   stopReading(): Promise<void>;

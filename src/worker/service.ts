@@ -113,9 +113,10 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     unreadable: async (sheet) => keeper.session.unreadable(sheet),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),
-    async functions() {
+    functions: async () => [...registry.values()].map(describe),
+    async builtInFunctions() {
       const { builtInHelp } = await import('../calc/builtins/api.ts');
-      return [...[...registry.values()].map(describe), ...builtInHelp()];
+      return builtInHelp();
     },
     readFile: (...of) => importing.read(...of),
     stopReading: async () => importing.stop(),

@@ -1,4 +1,4 @@
-import { builtInHelp, functionHelp, loadFunctions } from '../state/functions.ts';
+import { builtInHelp, functionHelp, loadBuiltIns, loadFunctions } from '../state/functions.ts';
 import type { Page } from '../state/page.ts';
 import { draft, formulaIn, targetOf } from './draft.ts';
 import { createEarlyField } from './early.ts';
@@ -55,7 +55,10 @@ function eventsOf(page: Page, where: Where): EditorEvents {
     over: goOver,
     arrow: (...way) => arrow(page, ...way),
     focus(now) {
-      if (now) hand.value = where;
+      if (now) {
+        hand.value = where;
+        void loadBuiltIns(page);
+      }
       if (now || hand.peek() === where) focused.value = now;
     },
     completing: (open) => {

@@ -6,7 +6,7 @@ import { guides } from '../../guides/index.ts';
 import { openGuide } from '../guides/open-guide.ts';
 import { StepByStep } from '../guides/StepByStep.tsx';
 import { usePage } from '../state/context.ts';
-import { builtInHelp, functionHelp, helpNamed, loadFunctions } from '../state/functions.ts';
+import { builtInHelp, functionHelp, helpNamed, loadBuiltIns, loadFunctions } from '../state/functions.ts';
 import { AboutNumbers } from './AboutNumbers.tsx';
 import { FunctionPage } from './FunctionPage.tsx';
 import { answering } from './search.ts';
@@ -35,6 +35,7 @@ export function Guide() {
   const about = useSignal<string | null>(null);
   useEffect(() => {
     void loadFunctions(page);
+    void loadBuiltIns(page);
     void import('../../../functions/core/pages/index.ts').then((all) => {
       pages.value = all.pages;
     });

@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { type Athlete, type Find, finds } from '../commands/finds.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
-import { builtInHelp, functionHelp, loadFunctions } from '../state/functions.ts';
+import { builtInHelp, functionHelp, loadBuiltIns, loadFunctions } from '../state/functions.ts';
 
 /** The finder: type a few letters, Enter takes the first that fits. */
 export function Finder() {
@@ -22,6 +22,7 @@ export function Finder() {
     dialog.current?.setAttribute('closedby', 'any');
     dialog.current?.showModal();
     void loadFunctions(page);
+    void loadBuiltIns(page);
     import('../commands/athletes.ts')
       .then(({ athletesOf }) => athletesOf(page))
       .then((all) => {

@@ -3,25 +3,36 @@ import { computed, signal } from '@preact/signals';
 import type { FunctionHelp } from '../../../functions/core/describe.ts';
 import type { Page } from './page.ts';
 
-const all = signal<readonly FunctionHelp[]>([]);
-
 /** The functions of the domain, as the session tells them: one list for completion, signature and guide. */
-export const functionHelp = computed(() => all.value.filter(({ builtIn }) => !builtIn));
-/** Those of spreadsheets at large. */
-export const builtInHelp = computed(() => all.value.filter(({ builtIn }) => builtIn));
+export const functionHelp = signal<readonly FunctionHelp[]>([]);
+/** Those of spreadsheets at large; asked for when somebody writes a formula or looks for a function. */
+export const builtInHelp = signal<readonly FunctionHelp[]>([]);
 
 const byName = computed(
   () =>
-    new Map(all.value.flatMap((help) => [help.name, ...(help.aliases ?? [])].map((name) => [name, help]))),
+    new Map(
+      [...functionHelp.value, ...builtInHelp.value].flatMap((help) =>
+        [help.name, ...(help.aliases ?? [])].map((name) => [name, help] as const),
+      ),
+    ),
 );
 /** The function of a name, or of another name of it. */
 export const helpNamed = (name: string): FunctionHelp | undefined => byName.value.get(name);
 
 let asked: Promise<void> | null = null;
+let askedBuiltIns: Promise<void> | null = null;
 
 export function loadFunctions(page: Page): Promise<void> {
   asked ??= page.service.functions().then((list) => {
-    all.value = list;
+    functionHelp.value = list;
   });
   return asked;
+}
+
+/** The words about built-in functions are no part of the first load: not before they are wanted. */
+export function loadBuiltIns(page: Page): Promise<void> {
+  askedBuiltIns ??= page.service.builtInFunctions().then((list) => {
+    builtInHelp.value = list;
+  });
+  return askedBuiltIns;
 }
