@@ -45,11 +45,13 @@ export function builtInExample(
   if (formula === null) return null;
   const { calculation, locale } = context;
   const value = calculation.evaluate(formula, place);
+  const meaning = calculation.check(formula, place).meaning;
+  const unit = meaning?.is === 'quantity' ? meaning.unit : '';
   const result = isIssue(value)
     ? calculation.sentence(value)
-    : isMatrix(value) || value === null
-      ? outcomeText(value, '', locale)
-      : shownWith(value, wayOf(anyNumber, calculation.check(formula, place).meaning), locale);
+    : meaning === undefined || isMatrix(value) || value === null || unit === 'deg' || unit === 'cm'
+      ? textOf(value, unit, context)
+      : shownWith(value, wayOf(anyNumber, meaning), locale);
   const title = formula === example ? '' : titleOf(context, sheet, place.row);
   return { formula, result, error: isIssue(value), title, standIns: [] };
 }

@@ -164,6 +164,8 @@ describe('examples over the names of an open book', () => {
     expect(of('XLOOKUP')!.formula).toMatch(/^XLOOKUP\(athlete, roster\.athlete, roster\.\w+\)$/);
     expect(of('SUMIFS')!.formula).toMatch(/^SUMIFS\(roster\.\w+, roster\.athlete, athlete\)$/);
     expect(of('ISOWEEKNUM')!.formula).toMatch(/^ISOWEEKNUM\(\w+\)$/);
+    // An angle is as fine as it can be measured.
+    expect(of('MAX')!.result).toMatch(/^\d+°$/);
     expect(of('LET')!.formula).toMatch(/^LET\(x, \w+, x \* x \+ x\)$/);
   });
 });
