@@ -27,7 +27,6 @@ const turningBack: Record<string, readonly string[]> = {
     'src/app/guides → src/app/books',
     'src/app/guides → src/app/commands',
   ],
-  session: ['src/session/figure → src/session/commands'],
 };
 
 describe('the house', () => {

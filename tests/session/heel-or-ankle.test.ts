@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { devicesSheet } from '../../src/session/figure/devices.ts';
+import { devicesSheet } from '../../src/session/devices.ts';
 import { Session } from '../../src/session/session.ts';
 import { ankleFromWall, type Build, leanOf } from './posture.ts';
 

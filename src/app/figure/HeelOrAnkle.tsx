@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Figure, HeelOrAnkleRow, HeelOrAnkle as Table, Told } from '../../session/api.ts';
-import { devicesSheet } from '../../session/figure/devices.ts';
+import { devicesSheet } from '../../session/devices.ts';
 import { run } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';

@@ -1,7 +1,7 @@
 /** A gym's own table of what raises the heel: a plate, a wedge, a shoe, a shoe on a wedge, each as one heel lift. */
 
-import type { Command } from '../commands/index.ts';
-import type { SheetOutline } from '../sheet/sheet-answers.ts';
+import type { Command } from './commands/index.ts';
+import type { SheetOutline } from './sheet/sheet-answers.ts';
 
 /** Name of the table's sheet. */
 const NAME = 'devices';
