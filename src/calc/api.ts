@@ -20,6 +20,8 @@ export interface Span {
 export interface FormulaCheck {
   readonly ok: boolean;
   readonly problems: readonly (Span & { readonly issue: Issue; readonly sentence: string })[];
+  /** What may not be meant, with what to write instead. The formula works all the same. */
+  readonly doubts: readonly (Span & { readonly sentence: string; readonly instead: string })[];
   /** Tokens in order, for colouring by meaning. */
   readonly tokens: readonly (Span & {
     readonly is:

@@ -6,6 +6,7 @@ import { readAndBind } from './graph/formula.ts';
 import { readsAsAddress } from './language/address.ts';
 import type { BookIndex } from './language/book-index.ts';
 import { lex, type Token } from './language/lexer.ts';
+import { rowDoubts } from './row-doubts.ts';
 import { sentenceOf } from './sentences.ts';
 
 type Colour = FormulaCheck['tokens'][number]['is'];
@@ -17,7 +18,7 @@ export function checkFormula(
   index: BookIndex,
   scope: { readonly sheet?: string | undefined; readonly column: boolean },
 ): Omit<FormulaCheck, 'meaning'> {
-  const { problems } = readAndBind(text, index, scope);
+  const { problems, bound } = readAndBind(text, index, scope);
   return {
     ok: problems.length === 0,
     problems: problems.map(({ span, issue }) => ({
@@ -26,6 +27,7 @@ export function checkFormula(
       issue,
       sentence: sentenceOf(issue),
     })),
+    doubts: problems.length === 0 ? rowDoubts(bound, index) : [],
     tokens: coloured(lex(text), index, scope.sheet),
   };
 }

@@ -208,7 +208,22 @@ export class Session extends Questions {
       const words = this.history[direction] ?? '';
       const entry = this.history.step(direction, (edit) => this.change(edit, { kind: direction, words }));
       if (!entry) throw new Refusal(nothing);
-      return undefined;
+      const where = this.book.sheets.find(({ id }) => id === sheetIn(entry.edit))?.label;
+      const said = where === undefined || words.includes(where) ? words : `${words}, in ${where}`;
+      return `${direction === 'undo' ? 'Undone' : 'Redone'}: ${said}.`;
+    });
+  }
+
+  /** What else in the book would lose something by these commands, a sentence each; each is looked at by itself. */
+  losses(list: readonly Command[]): readonly string[] {
+    return list.flatMap((command) => {
+      try {
+        return this.planned(command).loses ?? [];
+      } catch (error) {
+        // What cannot be done loses nothing; the command itself says why.
+        if (error instanceof Refusal) return [];
+        throw error;
+      }
     });
   }
 
@@ -270,4 +285,10 @@ export class Session extends Questions {
     finish(this.recalculate());
     return done.ok ? { ...done, outline: this.outline() } : done;
   }
+}
+
+/** The sheet that an edit changes; of several the first. */
+function sheetIn(edit: Edit): string | undefined {
+  if (edit.do === 'batch') return edit.edits.map(sheetIn).find((sheet) => sheet !== undefined);
+  return 'sheet' in edit && typeof edit.sheet === 'string' ? edit.sheet : undefined;
 }

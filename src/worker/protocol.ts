@@ -138,6 +138,8 @@ export interface BookService {
   /** What marks would do that are being written. */
   triedMarks(sheet: string, column: string, draft: MarksDraft): Promise<TriedMarks>;
   doubts(): Promise<readonly Doubt[]>;
+  /** What else in the book would lose something by these commands, a sentence each. */
+  losses(commands: readonly Command[]): Promise<readonly string[]>;
   /** Unreadable cells of a sheet, by column, text and reason. */
   unreadable(sheet: string): Promise<UnreadableCells>;
   check(formula: string, place: Place): Promise<FormulaCheck>;

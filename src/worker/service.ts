@@ -110,6 +110,7 @@ export function serviceOf(keeper: Keeper): Omit<WorkerService, 'begin'> {
     triedMarks: async (sheet, column, draft) =>
       keeper.trying({ sheet, column }, () => keeper.session.triedMarks(sheet, column, draft)),
     doubts: async () => keeper.session.doubts(),
+    losses: async (commands) => keeper.session.losses(commands),
     unreadable: async (sheet) => keeper.session.unreadable(sheet),
     check: async (formula, place) => keeper.session.check(formula, place),
     preview: async (formula, place) => keeper.trying(place, () => keeper.session.preview(formula, place)),

@@ -139,6 +139,7 @@ describe('the summary of a column', () => {
       numbers: 3,
       held: 1,
       errors: 0,
+      sum: '128.5',
       mean: '42.83',
       sd: '1.26',
       least: '41.5',

@@ -1,5 +1,5 @@
 /** Commands about the active column. */
-import { run, runAll, showNewColumn } from '../state/actions.ts';
+import { run, runAfterWarning, runAll, showNewColumn } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import { activeColumn } from '../state/page.ts';
 import type { PageCommand } from './command.ts';
@@ -187,9 +187,9 @@ export const columnCommands: readonly PageCommand[] = [
       if (!selection.value) return;
       const { sheet, what, columns, column } = selection.value;
       const ids = what === 'columns' ? columns : [column];
-      await runAll(
+      await runAfterWarning(
         page,
-        ids.length > 1 ? `Delete ${ids.length} columns` : 'Delete a column',
+        ids.length > 1 ? `Delete ${ids.length} columns` : `Delete ${activeColumn(page)?.label ?? 'a column'}`,
         ids.map((one) => ({ do: 'remove-column', sheet, column: one })),
       );
     },

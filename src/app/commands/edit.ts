@@ -22,9 +22,12 @@ async function clear(page: Page): Promise<void> {
 
 async function fill(page: Page, series: boolean): Promise<void> {
   const selection = page.selection.value;
-  const [rows] = selection?.runs ?? [];
-  if (!selection || !rows) return;
+  const [first] = selection?.runs ?? [];
+  if (!selection || !first) return;
+  // The line that makes a new row is no row to fill.
+  const rows = { ...first, count: Math.min(first.count, (page.sheet.value?.rows ?? 0) - first.row) };
   const fromRows = series ? 2 : 1;
+  if (rows.count <= fromRows) return;
   await run(page, {
     do: 'fill',
     sheet: selection.sheet,

@@ -1,6 +1,6 @@
 /** Commands about the sheet on show. */
 import type { Ready } from '../ready/ready-sheets.ts';
-import { run } from '../state/actions.ts';
+import { run, runAfterWarning } from '../state/actions.ts';
 import type { Page } from '../state/page.ts';
 import type { IconName } from '../theme/icons.tsx';
 import type { PageCommand } from './command.ts';
@@ -78,7 +78,9 @@ export const sheetCommands: readonly PageCommand[] = [
     searchWords: 'remove',
     enabled: (page) => open(page) && (page.outline.value?.sheets.length ?? 0) > 1,
     run: async (page) => {
-      if (page.sheet.value) await run(page, { do: 'remove-sheet', sheet: page.sheet.value.id });
+      const { value: sheet } = page.sheet;
+      if (sheet)
+        await runAfterWarning(page, `Delete ${sheet.label}`, [{ do: 'remove-sheet', sheet: sheet.id }]);
     },
   },
 ];

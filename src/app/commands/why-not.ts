@@ -6,6 +6,9 @@ import { isEnabled } from './command.ts';
 const own: Readonly<Record<string, string>> = {
   undo: 'Nothing to undo.',
   redo: 'Nothing to redo.',
+  'fill-down': 'Select two rows or more.',
+  'fill-series': 'Select three rows or more; the first two start the series.',
+  'release-cells': 'This cell is not an override.',
   'arrange-again': 'No sort, filter or grouping is on.',
   'view-off': 'No sort, filter or grouping is on.',
   'rack-mode': 'Add a sheet with a column of athletes and a column of numbers first.',

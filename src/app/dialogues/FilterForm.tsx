@@ -40,6 +40,7 @@ export function FilterForm({ sheet, column, close }: Props) {
   const from = useSignal(present?.is === 'from to' ? (present.from ?? '') : '');
   const to = useSignal(present?.is === 'from to' ? (present.to ?? '') : '');
   const chosen = useSignal<ReadonlySet<string>>(new Set(present?.is === 'one of' ? present.texts : []));
+  const sought = useSignal('');
   const values = useSignal<readonly (readonly [string, number])[] | null>(null);
   useEffect(() => {
     const index = sheet.columns.findIndex(({ id }) => id === column.id);
@@ -49,6 +50,14 @@ export function FilterForm({ sheet, column, close }: Props) {
       values.value = [...counts].sort(([a], [b]) => a.localeCompare(b, undefined, { numeric: true }));
     }, gone);
   }, []);
+  const part = sought.value.trim().toLowerCase();
+  const listed = values.value?.filter(([value]) => (value || 'blank').toLowerCase().includes(part)) ?? [];
+  /** All values that the search leaves, or none of them. */
+  const choose = (all: boolean) => {
+    const next = new Set(chosen.value);
+    for (const [value] of listed) all ? next.add(value) : next.delete(value);
+    chosen.value = next;
+  };
   const condition = (): Condition | null => {
     switch (is.value) {
       case 'containing':
@@ -125,9 +134,32 @@ export function FilterForm({ sheet, column, close }: Props) {
           </>
         )}
         {is.value === 'one of' && (
+          <div class="value-tools">
+            <input
+              type="search"
+              aria-label="Search the values"
+              placeholder="Search"
+              value={sought.value}
+              onInput={(event) => {
+                sought.value = event.currentTarget.value;
+              }}
+              onKeyDown={(event) => {
+                if (event.key === 'Enter') event.preventDefault();
+              }}
+            />
+            <button type="button" class="firm" onClick={() => choose(true)}>
+              Select all
+            </button>
+            <button type="button" class="firm" onClick={() => choose(false)}>
+              Select none
+            </button>
+          </div>
+        )}
+        {is.value === 'one of' && (
           <fieldset class="value-list">
             <legend class="unseen">Values</legend>
-            {values.value?.slice(0, most).map(([value, count]) => (
+            {listed.length === 0 && values.value && <p class="soft">No value contains “{sought.value}”.</p>}
+            {listed.slice(0, most).map(([value, count]) => (
               <label key={value} class="check">
                 <input
                   type="checkbox"
@@ -143,10 +175,8 @@ export function FilterForm({ sheet, column, close }: Props) {
                 <span class="soft">{count}</span>
               </label>
             ))}
-            {(values.value?.length ?? 0) > most && (
-              <p class="soft">
-                {(values.value?.length ?? 0) - most} more values are not listed; filter by text instead.
-              </p>
+            {listed.length > most && (
+              <p class="soft">{listed.length - most} more values are not listed; search for them.</p>
             )}
           </fieldset>
         )}

@@ -14,6 +14,7 @@ export function FindForm({ close }: { close: () => void }) {
   const whole = useSignal(false);
   const found = useSignal<Found | null>(null);
   const at = useSignal(-1);
+  const said = useSignal<string | null>(null);
   const options = () => ({
     ...(matchCase.value ? { matchCase: true } : {}),
     ...(whole.value ? { whole: true } : {}),
@@ -38,12 +39,24 @@ export function FindForm({ close }: { close: () => void }) {
   const anew = () => {
     found.value = null;
     at.value = -1;
+    said.value = null;
   };
   const replace = async () => {
     const sheet = page.sheet.value;
     if (!sheet || !text.value) return;
-    await run(page, { do: 'replace-text', sheet: sheet.id, find: text.value, put: put.value, ...options() });
+    const { rows } = sheet.view ?? {};
+    // Rows that a filter leaves out are not on show: nobody would see what became of them.
+    const filtered = rows?.where?.length ? await page.service.rowsInView(sheet.id, rows) : undefined;
+    const done = await run(page, {
+      do: 'replace-text',
+      sheet: sheet.id,
+      find: text.value,
+      put: put.value,
+      ...options(),
+      ...(filtered ? { rows: [...filtered] } : {}),
+    });
     anew();
+    said.value = done ? (page.notice.peek()?.text ?? null) : null;
   };
   const result = found.value;
   return (
@@ -94,6 +107,7 @@ export function FindForm({ close }: { close: () => void }) {
           ))}
         </div>
         <p role="status" class="soft">
+          {said.value}
           {result &&
             (result.places.length === 0
               ? 'Not found.'
@@ -101,7 +115,9 @@ export function FindForm({ close }: { close: () => void }) {
         </p>
         <footer class="decide">
           <button type="button" class="firm" onClick={() => void replace()} disabled={!text.value}>
-            Replace all in this sheet
+            {page.sheet.value?.view?.rows?.where?.length
+              ? 'Replace all in rows shown'
+              : 'Replace all in this sheet'}
           </button>
           <button type="button" class="firm" onClick={() => void find(-1)} disabled={!text.value}>
             Previous

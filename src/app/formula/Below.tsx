@@ -4,7 +4,7 @@ import { usePage } from '../state/context.ts';
 import { helpNamed } from '../state/functions.ts';
 import { draft, targetOf } from './draft.ts';
 import { argumentAt, callAt, writtenArguments, writtenValue } from './signature.ts';
-import { caret, check, completing, focused, preview } from './writing.ts';
+import { caret, check, completing, focused, preview, writeInstead } from './writing.ts';
 
 interface CallHelp {
   readonly help: FunctionHelp;
@@ -25,11 +25,25 @@ export function Below() {
   // A word that is just being completed is neither right nor wrong yet.
   const midWord = completing.value;
   const problem = draft.value && !midWord ? check.value?.problems[0] : undefined;
+  const doubt = draft.value && !midWord && !problem ? check.value?.doubts[0] : undefined;
   const gives = midWord ? null : preview.value;
-  if (!problem && !gives && !call) return null;
+  if (!problem && !gives && !call && !doubt) return null;
   return (
     <div class="formula-below">
       {call && <Signature call={call} />}
+      {doubt && (
+        <p class="doubtful" role="status">
+          {doubt.sentence}{' '}
+          <button
+            type="button"
+            class="link"
+            onMouseDown={(event) => event.preventDefault()}
+            onClick={() => writeInstead(page, doubt)}
+          >
+            Change to {doubt.instead}
+          </button>
+        </p>
+      )}
       {problem ? (
         <p class="wrong" role="status">
           {problem.sentence}

@@ -122,6 +122,17 @@ export function changed(page: Page, text: string, at: number): void {
   });
 }
 
+/** Writes something else in place of a piece of the formula. */
+export function writeInstead(page: Page, { from, to, instead }: FormulaCheck['doubts'][number]): void {
+  const target = targetOf(page);
+  const formula = target && formulaIn(target.scope, target.text);
+  if (!target || formula === null) return;
+  const start = target.text.length - formula.length;
+  const text = `${target.text.slice(0, start + from)}${instead}${target.text.slice(start + to)}`;
+  changed(page, text, start + from + instead.length);
+  inHand()?.take({ from: caret.peek(), to: caret.peek() });
+}
+
 export function moved(page: Page, at: number): void {
   page.grid.current?.pointNoMore();
   typed = false;

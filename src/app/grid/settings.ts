@@ -130,13 +130,19 @@ interface Corners {
   readonly to: { readonly row: number | null; readonly col: number | null };
 }
 
-/** The fill handle was let go: rows of the source go over the rows of the target. */
+/** The fill handle was let go: rows of the source go over the rows of the target, as far as there are rows. */
 function pulled({ shown, columns }: Showing, host: GridHost, source: Corners, target: Corners): false {
   const [top, bottom] = sorted(source.from.row ?? 0, source.to.row ?? 0);
   const [left, right] = sorted(source.from.col ?? 0, source.to.col ?? 0);
   const [first, last] = sorted(target.from.row ?? 0, target.to.row ?? 0);
   const from = shown.lines.runs(top, bottom);
-  const over = shown.lines.runs(first, last);
+  // The line that makes a new row is no row to fill.
+  const over = shown.lines
+    .runs(first, last)
+    .flatMap(({ row, count }) =>
+      row < shown.lines.total ? [{ row, count: Math.min(count, shown.lines.total - row) }] : [],
+    );
+  if (over.length === 0) return false;
   if (from.length === 1 && over.length === 1)
     host.fill(
       columns.slice(left, right + 1).map(({ id }) => id),

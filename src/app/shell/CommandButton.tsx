@@ -1,5 +1,6 @@
 import { command } from '../commands/all.ts';
-import { isEnabled, labelOf } from '../commands/command.ts';
+import { labelOf } from '../commands/command.ts';
+import { whyNot } from '../commands/why-not.ts';
 import { usePage } from '../state/context.ts';
 import { keysInWords } from '../state/keys.ts';
 import { Icon } from '../theme/icons.tsx';
@@ -18,12 +19,13 @@ export function CommandButton({
   const found = command(id);
   const label = labelOf(found, page);
   const [keys] = found.keys ?? [];
-  const hint = found.hint?.(page);
+  const why = whyNot(found, page);
+  const hint = why ?? found.hint?.(page);
   return (
     <button
       type="button"
       class={[short ? 'tool' : '', kind ?? ''].join(' ').trim()}
-      disabled={!isEnabled(found, page)}
+      disabled={why !== undefined}
       aria-label={short ? label : undefined}
       aria-pressed={found.on?.(page)}
       title={`${keys ? `${label} (${keysInWords(keys)})` : label}${hint ? `. ${hint}` : ''}`}

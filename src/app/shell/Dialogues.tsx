@@ -2,6 +2,7 @@
 import type { VNode } from 'preact';
 import { useEffect } from 'preact/hooks';
 import '../dialogues/dialogues.css';
+import { Confirm } from '../dialogues/Confirm.tsx';
 import { FilterForm } from '../dialogues/FilterForm.tsx';
 import { FindForm } from '../dialogues/FindForm.tsx';
 import { NameForm } from '../dialogues/NameForm.tsx';
@@ -107,6 +108,8 @@ function show(open: Dialogue, page: Page, close: () => void): VNode | null {
       );
     case 'find':
       return <FindForm close={close} />;
+    case 'confirm':
+      return <Confirm title={open.title} text={open.text} label={open.label} act={open.act} close={close} />;
     case 'name':
       return <NameForm place={open.place} name={open.name} close={close} />;
   }

@@ -2,7 +2,8 @@ import { useSignal } from '@preact/signals';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { commands } from '../commands/all.ts';
 import type { Group, PageCommand } from '../commands/command.ts';
-import { isEnabled, labelOf } from '../commands/command.ts';
+import { labelOf } from '../commands/command.ts';
+import { whyNot } from '../commands/why-not.ts';
 import { usePage } from '../state/context.ts';
 import { keysInWords } from '../state/keys.ts';
 import { Icon } from '../theme/icons.tsx';
@@ -61,7 +62,7 @@ export function CommandMenu({ id, label, commands: list, close }: MenuProps) {
   const page = usePage();
   const menu = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
-    menu.current?.querySelector<HTMLElement>('[role^="menuitem"]:not(:disabled)')?.focus();
+    menu.current?.querySelector<HTMLElement>('[role^="menuitem"]:not([aria-disabled])')?.focus();
     const outside = (event: PointerEvent) => {
       if (!menu.current?.parentElement?.contains(event.target as Node)) close(false);
     };
@@ -69,9 +70,7 @@ export function CommandMenu({ id, label, commands: list, close }: MenuProps) {
     return () => window.removeEventListener('pointerdown', outside, { capture: true });
   }, []);
   const move = (event: KeyboardEvent) => {
-    const items = [
-      ...(menu.current?.querySelectorAll<HTMLElement>('[role^="menuitem"]:not(:disabled)') ?? []),
-    ];
+    const items = [...(menu.current?.querySelectorAll<HTMLElement>('[role^="menuitem"]') ?? [])];
     const now = items.indexOf(document.activeElement as HTMLElement);
     const to = (index: number) => items[(index + items.length) % items.length]?.focus();
     if (event.key === 'ArrowDown') to(now + 1);
@@ -94,6 +93,7 @@ export function CommandMenu({ id, label, commands: list, close }: MenuProps) {
     <div ref={menu} id={id} class="menu" role="menu" aria-label={label} onKeyDown={move}>
       {list.map((one) => {
         const on = one.on?.(page);
+        const why = whyNot(one, page);
         return (
           <button
             key={one.id}
@@ -102,14 +102,23 @@ export function CommandMenu({ id, label, commands: list, close }: MenuProps) {
             {...(on === undefined
               ? { role: 'menuitem' as const }
               : { role: 'menuitemcheckbox' as const, 'aria-checked': on })}
-            disabled={!isEnabled(one, page)}
+            aria-disabled={why === undefined ? undefined : true}
+            title={why}
             onClick={() => {
+              if (why !== undefined) return;
               close(true);
               void one.run(page);
             }}
           >
             <span class="menu-icon">{on ? <Icon name="check" /> : one.icon && <Icon name={one.icon} />}</span>
-            <span class="menu-label">{labelOf(one, page)}</span>
+            <span class="menu-label">
+              {labelOf(one, page)}
+              {why !== undefined && (
+                <span class="menu-why" aria-hidden="true">
+                  {why}
+                </span>
+              )}
+            </span>
             {one.keys?.[0] && <kbd>{keysInWords(one.keys[0])}</kbd>}
           </button>
         );

@@ -26,6 +26,25 @@ export async function runAll(page: Page, words: string, commands: readonly Comma
   return guarded(page, async () => settle(page, await page.service.runAll(words, commands)));
 }
 
+/** Deletes; where formulas, charts or other parts of the book would lose something by it, that is said first. */
+export async function runAfterWarning(
+  page: Page,
+  words: string,
+  commands: readonly Command[],
+): Promise<void> {
+  const act = () =>
+    void (commands.length === 1 && commands[0] ? run(page, commands[0]) : runAll(page, words, commands));
+  const losses = await page.service.losses(commands);
+  if (losses.length === 0) return act();
+  page.dialogue.value = {
+    is: 'confirm',
+    title: `${words}?`,
+    text: `${losses.join(' ')} Undo brings everything back.`,
+    label: 'Delete',
+    act,
+  };
+}
+
 export async function undo(page: Page): Promise<void> {
   await guarded(page, async () => settle(page, await page.service.undo()));
 }

@@ -2,7 +2,7 @@ import type { Paste } from '../../session/commands/paste-text.ts';
 import { spread, widthOf } from '../../session/text/block.ts';
 import { parseTsv, writeTsv } from '../../session/text/tsv.ts';
 import type { GridSelection } from '../grid/host.ts';
-import { guarded, run } from './actions.ts';
+import { guarded, run, runAll } from './actions.ts';
 import { keysInWords } from './keys.ts';
 import type { Page } from './page.ts';
 import { say } from './page.ts';
@@ -102,7 +102,7 @@ const sheetRows = (page: Page, sheet: string): number =>
 const long = 10_000;
 
 /** Puts a text from the clipboard into the sheet, from the first chosen cell on, and chooses what it filled. */
-export async function paste(page: Page, text: string): Promise<boolean> {
+export async function paste(page: Page, text: string, widened = false): Promise<boolean> {
   const { selection, sheet } = page;
   if (!selection.value || !sheet.value || text === '') return false;
   const before = selection.value;
@@ -118,6 +118,11 @@ export async function paste(page: Page, text: string): Promise<boolean> {
     over: { rows: Math.max(rows, 1), columns: chosen.length },
   };
   return guarded(page, async () => {
+    const width = text.length > long ? 0 : sizeOf(pasted).width;
+    if (width > columns.length && !widened) {
+      offerColumns(page, text, width - columns.length);
+      return false;
+    }
     const size = text.length > long ? await read(page, pasted) : sizeOf(pasted);
     if (!size || !(await run(page, { do: 'paste-text', ...pasted }))) return false;
     // Who has gone on elsewhere meanwhile is left there.
@@ -126,6 +131,34 @@ export async function paste(page: Page, text: string): Promise<boolean> {
       page.grid.current?.selectBlock(first, columns[0]!, size.lines, size.width);
     return true;
   });
+}
+
+/** The text is wider than the sheet: says so, and offers the columns that are missing. */
+function offerColumns(page: Page, text: string, missing: number): void {
+  const sheet = page.sheet.peek();
+  if (!sheet) return;
+  const columns = `${missing} ${missing === 1 ? 'column' : 'columns'}`;
+  page.dialogue.value = {
+    is: 'confirm',
+    title: `Add ${columns}?`,
+    text: `What you paste is ${columns} wider than ${sheet.label} from here on.`,
+    label: 'Add and paste',
+    act: () => void addAndPaste(page, sheet.id, text, missing),
+  };
+}
+
+async function addAndPaste(page: Page, sheet: string, text: string, missing: number): Promise<void> {
+  const { columns = [] } = page.outline.peek()?.sheets.find(({ id }) => id === sheet) ?? {};
+  const block = parseTsv(text);
+  const width = widthOf(block);
+  const added = Array.from({ length: missing }, (_, i) => {
+    const values = block.map((line) => line[width - missing + i]?.trim() ?? '').filter(Boolean);
+    const numbers = values.filter((value) => /^[-+−]?\d[\d.,\s]*$|^[-+−]?[.,]\d+$/.test(value)).length;
+    const kind = numbers * 2 > values.length ? ('number' as const) : ('text' as const);
+    const at = columns.length + i;
+    return { do: 'add-column' as const, sheet, index: at, column: { label: `Column ${at + 1}`, kind } };
+  });
+  if (await runAll(page, `Add ${missing} columns`, added)) await paste(page, text, true);
 }
 
 interface Size {

@@ -33,6 +33,15 @@ export type Dialogue =
   | { readonly is: 'marks'; readonly sheet: string; readonly column: string }
   | { readonly is: 'filter'; readonly sheet: string; readonly column: string }
   | { readonly is: 'find' | 'books' | 'import' | 'versions' | 'handout rules' | 'report' }
+  /** Something to be said before it is done. */
+  | {
+      readonly is: 'confirm';
+      readonly title: string;
+      readonly text: string;
+      /** What the button does, a verb. */
+      readonly label: string;
+      readonly act: () => void;
+    }
   | { readonly is: 'name'; readonly place: Required<Place>; readonly name: string | null };
 
 /** What the page asks of the grid on show. */

@@ -188,6 +188,8 @@ function textOf(summary: ColumnSummary, statistic: Statistic): string {
   switch (statistic) {
     case 'count':
       return String(summary.filled);
+    case 'sum':
+      return summary.sum ?? '';
     case 'mean':
       return summary.mean ?? '';
     case 'sd':

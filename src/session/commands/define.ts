@@ -18,6 +18,8 @@ export interface Planned {
   readonly words: string;
   /** What the user should know besides: "3 formulas now say thigh". */
   readonly note?: string;
+  /** What else in the book loses something by it: to be said before it is done. */
+  readonly loses?: string;
 }
 
 /**

@@ -2,7 +2,7 @@ import { columnOf, sheetOf } from '../../book/book.ts';
 import { z } from '../../book/zod.ts';
 import { followReferences } from '../follow-references.ts';
 import { defineCommand } from './define.ts';
-import { columnId, lostInWords, sheetId, together } from './shared.ts';
+import { columnId, lostInWords, sheetId, together, wouldLoseInWords } from './shared.ts';
 
 /** Removes a column. Formulas that used it say #REF! with its name; charts, handouts, report and import settings say what is gone. */
 export const removeColumn = defineCommand({
@@ -20,10 +20,12 @@ export const removeColumn = defineCommand({
       letters: (c) => (c < gone ? c : c === gone ? undefined : c - 1),
     });
     const note = lostInWords(followed);
+    const loses = wouldLoseInWords(followed);
     return {
       edit: together([...followed.edits, { do: 'remove-column', sheet: id, column: ofId }]),
       words: `Delete column ${column.label}`,
       ...(note === undefined ? {} : { note }),
+      ...(loses === undefined ? {} : { loses }),
     };
   },
 });

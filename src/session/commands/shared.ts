@@ -49,6 +49,15 @@ export function lostInWords({ formulas, parts }: Following): string | undefined 
   return said.length ? said.join(' ') : undefined;
 }
 
+/** The same before it is done. */
+export function wouldLoseInWords({ formulas, parts }: Following): string | undefined {
+  const said = [
+    formulas ? `${plural(formulas, 'formula')} would show #REF!.` : '',
+    parts.length ? `Also used by: ${counted(parts)}.` : '',
+  ].filter(Boolean);
+  return said.length ? said.join(' ') : undefined;
+}
+
 /** "2 charts, handout settings": one of several is counted, the only one of its kind is named. */
 function counted(words: readonly string[]): string {
   const counts = new Map<string, number>();

@@ -14,7 +14,8 @@ export interface ColumnSummary {
   readonly numbers: number;
   readonly held: number;
   readonly errors: number;
-  /** null without a number, `sd` without two. */
+  /** null without a number, `sd` without two; a sum of dates is none. */
+  readonly sum: string | null;
   readonly mean: string | null;
   readonly sd: string | null;
   readonly least: string | null;
@@ -66,6 +67,7 @@ export function summaryOf(
     numbers,
     held,
     errors,
+    sum: any && column.kind === 'number' ? show(found.reduce((a, b) => a + b, 0)) : null,
     mean: any ? show(mean(found), 1) : null,
     sd: numbers > 1 && column.kind === 'number' ? show(standardDeviation(found), 1) : null,
     least: any ? show(found.reduce((a, b) => Math.min(a, b))) : null,

@@ -1,6 +1,6 @@
 import { Kind, type Range } from '../../../functions/core/value.ts';
 
-/** Order of the kinds: numbers and dates, texts, no and yes, errors; blanks are last in either direction. */
+/** Order of the kinds: numbers and dates, texts, no and yes, errors; blanks, and texts of nothing, are last in either direction. */
 const RANK: Readonly<Record<number, number>> = {
   [Kind.number]: 0,
   [Kind.date]: 0,
@@ -15,13 +15,16 @@ export type RowComparison = (a: number, b: number) => number;
 
 /** Compares two rows by their values in one column. */
 export function byValue({ kinds, numbers, texts }: Range, descending: boolean): RowComparison {
+  const kindOf = (row: number): Kind =>
+    kinds[row] === Kind.text && !texts?.[row] ? Kind.blank : (kinds[row] as Kind);
   return (a, b) => {
-    const ranks = RANK[kinds[a]!]! - RANK[kinds[b]!]!;
-    if (kinds[a] === Kind.blank || kinds[b] === Kind.blank) return ranks;
+    const [first, second] = [kindOf(a), kindOf(b)];
+    const ranks = RANK[first]! - RANK[second]!;
+    if (first === Kind.blank || second === Kind.blank) return ranks;
     if (ranks !== 0) return descending ? -ranks : ranks;
-    if (kinds[a] === Kind.error) return 0;
+    if (first === Kind.error) return 0;
     const up =
-      kinds[a] === Kind.text ? words.compare(texts?.[a] ?? '', texts?.[b] ?? '') : numbers[a]! - numbers[b]!;
+      first === Kind.text ? words.compare(texts?.[a] ?? '', texts?.[b] ?? '') : numbers[a]! - numbers[b]!;
     return descending ? -up : up;
   };
 }

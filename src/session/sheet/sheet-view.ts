@@ -4,7 +4,7 @@ import { z } from '../../book/zod.ts';
 import { rowView } from './row-view.ts';
 
 /** Which figure the line of summaries shows below a sheet and below each group. */
-export const statistics = ['count', 'mean', 'sd', 'least', 'most'] as const;
+export const statistics = ['count', 'sum', 'mean', 'sd', 'least', 'most'] as const;
 export type Statistic = (typeof statistics)[number];
 
 const column = z.string().min(1).max(300);

@@ -63,8 +63,8 @@ function quoter(delimiter: string): (text: string) => string {
   return (text) => (special.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 }
 
-/** OWASP: a cell that begins with one of these could be run as a formula by the program that opens the file. */
-const DANGEROUS = /^[=+\-@\t\r\n＝＋－＠]/;
+/** OWASP: a cell that begins with one of these could be run as a formula by the program that opens the file. A sign alone computes nothing. */
+const DANGEROUS = /^(?![+\-＋－]$)[=+\-@\t\r\n＝＋－＠]/;
 /** An apostrophe that stands before one already would be taken for ours on the way back: it gets one more. */
 const ESCAPED = /^'+[=+\-@\t\r\n＝＋－＠]/;
 
