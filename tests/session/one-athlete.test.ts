@@ -52,6 +52,11 @@ describe('one athlete on all sheets', () => {
     const one = session.ask((context) => chartOf(context, 'one', { name }));
     expect(one.person).toBe(name);
     expect(one.people).toEqual(everyone.people);
+    // The title says whose the only drawing is; a second title would lie over the axis.
+    expect(one.title).toBe(`Load: ${name}`);
+    const small = session.ask((context) => chartOf(context, 'chart_5', { name }));
+    expect(small.record.panels).toBe(true);
+    expect(small.panels.map(({ title }) => title)).toEqual(['']);
     const drawn = one.panels.flatMap(({ points }) => points);
     const own = everyone.panels.flatMap(({ points }) => points).filter((point) => point.name === name);
     expect(drawn.map(({ x, y, row }) => ({ x, y, row }))).toEqual(

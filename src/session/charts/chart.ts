@@ -47,17 +47,19 @@ export function chartOf(context: ReadContext, key: string, wanted?: ChartPerson)
   const read = readChart(context, record, wanted && chartPerson.parse(wanted));
   const { panels, notes, ...axes } = drawings[record.kind](read, record, context);
   const more = panels.length - mostPanels;
+  // Of one person the title says whose the only drawing is.
+  const alone = read.person !== null && panels.length === 1;
   const needs = panels.some(({ points }) => points.length > 0) ? undefined : needsOf(read, record);
   return {
     record,
-    title: record.title,
+    title: alone ? `${record.title}: ${read.person}` : record.title,
     kind: record.kind,
     sheet: read.sheet.id,
     ...axes,
     groups: read.groups,
     people: read.people,
     person: read.person,
-    panels: panels.slice(0, mostPanels),
+    panels: alone ? [{ ...panels[0]!, title: '' }] : panels.slice(0, mostPanels),
     notes:
       more > 0 ? [...notes, `${more} further panels are not drawn: filter the sheet to see them.`] : notes,
     ...(needs === undefined ? {} : { needs }),

@@ -1,5 +1,6 @@
 import { tOf } from '../../../functions/statistics/distributions.ts';
 import { writeDate } from '../../units/date.ts';
+import { signOf } from '../../units/sign.ts';
 import type { ReadContext } from '../open-book.ts';
 import { ask, short } from './chart-numbers.ts';
 import type { ChartRecord } from './chart-record.ts';
@@ -56,7 +57,10 @@ export function repetitions(read: Read, record: ChartRecord, context: ReadContex
       const [xs, ys] = [set.map(at), set.map(({ row }) => measure!.values[row]!)];
       const found = slopeOf(xs, ys, confidence);
       const who = [names[group]!, Number.isNaN(day) ? '' : writeDate(day, context.locale)].filter(Boolean);
-      if (set.length > 1) notes.push(`${who.join(', ') || 'All'}: ${inWords(found, set.length, confidence)}`);
+      if (set.length > 1)
+        notes.push(
+          `${who.join(', ') || 'All'}: ${inWords(found, set.length, confidence, signOf(measure!.column))}`,
+        );
       if (!found) return [];
       const [x, y] = [rangeFrom(xs), rangeFrom(ys)];
       const ends = [xs[0]!, xs.at(-1)!].flatMap((place) => {
@@ -88,11 +92,12 @@ export function repetitions(read: Read, record: ChartRecord, context: ReadContex
   return { x: { label: number!.label, is: 'number' }, y: { label: measure!.label }, panels, notes };
 }
 
-function inWords(found: Slope | null, count: number, confidence: number): string {
+function inWords(found: Slope | null, count: number, confidence: number, unit: string): string {
+  const told = (value: number): string => `${short(value)}${unit === '' || unit === '°' ? unit : ` ${unit}`}`;
   if (!found) return `${count} repetitions; a slope and its interval need ${FEWEST} different ones.`;
   const { slope, low, high } = found;
-  const interval = `${Math.round(confidence * 100)} % interval ${short(low)} to ${short(high)}`;
+  const interval = `${Math.round(confidence * 100)} % interval ${told(low)} to ${told(high)}`;
   return low <= 0 && high >= 0
     ? `no change over ${count} repetitions beyond error (${interval} per repetition).`
-    : `${short(slope)} per repetition over ${count} repetitions (${interval}).`;
+    : `${told(slope)} per repetition over ${count} repetitions (${interval}).`;
 }

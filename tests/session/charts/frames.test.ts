@@ -49,7 +49,9 @@ describe('frames of a film', () => {
       ['4', '42'],
       ['5', '45'],
     ]);
-    expect(found.notes[0]).toBe('All: 1.1 per repetition over 5 repetitions (95 % interval 0.145 to 2.05).');
+    expect(found.notes[0]).toBe(
+      'All: 1.1° per repetition over 5 repetitions (95 % interval 0.145° to 2.05°).',
+    );
     const [[x, from] = [], [to, until] = []] = found.panels[0]!.lines[0]!.at;
     expect([x, to]).toEqual([1, 5]);
     expect(from).toBeCloseTo(40, 9);

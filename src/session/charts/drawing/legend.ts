@@ -34,13 +34,17 @@ function groupEntries(data: ChartData, height: number): readonly Shape[] {
   }
   if (groups.length < 2 || x.is === 'groups' || panels.length > 1) return [];
   if (namesFit(data, height) || isCrowded(data)) return [];
-  const more = groups.length - mostShown;
+  const drawn = new Set(panels.flatMap(({ points }) => points.map(({ group }) => group)));
+  const named = groups.map((name, group) => ({ name, group })).filter(({ group }) => drawn.has(group));
+  const more = named.length - mostShown;
   const many = panels.some(({ points }) => points.length > mostElements);
   const shape = (group: number): number => (many ? (isRound(group) ? 0 : 2) : shapeIndexOf(group));
   return [
-    ...groups
+    ...named
       .slice(0, mostShown)
-      .map((name, group) => entry(name, 12, el('path', { d: marks[shape(group)], fill: colourOf(group) }))),
+      .map(({ name, group }) =>
+        entry(name, 12, el('path', { d: marks[shape(group)], fill: colourOf(group) })),
+      ),
     ...(more > 0 ? [el('li', {}, `and ${more} more`)] : []),
   ];
 }
