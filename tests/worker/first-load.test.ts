@@ -26,9 +26,12 @@ test('the worker loads what reads files only with the first file', () => {
   expect(loaded).toContain('src/session/session.ts');
   expect(loaded).toContain('src/calc/index.ts');
   // Renaming a column writes to import settings: their shape and what it points at are known from the start.
-  // A setting that names an exercise knows the column of exercises by its heading: so are the words of headings.
+  // A setting that names an exercise knows the column of exercises by its heading: so are the words of headings. Both by a door
+  // of their own, behind which is nothing else.
   expect(loaded.filter((path) => path.startsWith('src/intake/')).sort()).toEqual([
+    'src/intake/detect/api.ts',
     'src/intake/detect/synonyms.ts',
+    'src/intake/import-settings/api.ts',
     'src/intake/import-settings/recipe-references.ts',
     'src/intake/import-settings/recipe-shape.ts',
   ]);
@@ -52,4 +55,15 @@ test('the task that reads files does load them, so that the search above can tel
   const loaded = [...loadedBy(join(root, 'src/session/imports/read-file.ts'))];
   expect(loaded).toContain('papaparse');
   expect(loaded).toContain('chardet');
+});
+
+test('what writes XLSX files is handed values and texts, and loads nothing that calculates', () => {
+  const loaded = [...loadedBy(join(root, 'src/worker/xlsx-worker.ts'))].map((path) =>
+    isAbsolute(path) ? relative(root, path) : path,
+  );
+  expect(loaded).toContain('src/session/xlsx/write.ts');
+  expect(loaded).toContain('src/calc/a1/a1-formula.ts');
+  expect(
+    loaded.filter((path) => /^src\/calc\/(?!a1\/(index|a1-formula)\.ts)|^hyperformula|^numfmt/.test(path)),
+  ).toEqual([]);
 });

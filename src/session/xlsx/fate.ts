@@ -1,6 +1,6 @@
 /** What becomes of a formula in a workbook file. */
 import type { Column, Sheet } from '../../book/model.ts';
-import type { NoA1 } from '../../calc/a1/index.ts';
+import type { NoA1 } from '../../calc/a1/api.ts';
 
 /** How a formula of the book comes into the workbook file. */
 export interface Fate {
