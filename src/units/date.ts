@@ -58,7 +58,8 @@ function withTime(day: number, hour: number, minute: number, second: number, ms 
   return day + (((hour * 60 + minute) * 60 + second) * 1000 + ms) / DAY;
 }
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const SHORT = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const MONTHS = SHORT.map((name) => name.toLowerCase());
 const FIGURES = /^(\d{1,4})([./\-\s])\s?(\d{1,2})\2\s?(\d{1,4})\.?$/;
 const DAY_FIRST = /^(\d{1,2})(?:st|nd|rd|th)?[\s.-]*([a-z]{3,9})[\s.,-]*(\d{4}|\d{2})$/i;
 const MONTH_FIRST = /^([a-z]{3,9})[\s.-]*(\d{1,2})(?:st|nd|rd|th)?[\s.,-]+(\d{4}|\d{2})$/i;
@@ -118,8 +119,21 @@ function century(text: string): number {
   return text.length > 2 ? year : year + (year >= 69 ? 1900 : 2000);
 }
 
-/** A date for people, in the order of the locale: 2024-03-01, 01.03.2024 or 03/01/2024, with the time of day if it has one. */
-export function writeDate(serial: number, locale: Pick<Locale, 'dateOrder'>): string {
+/** A date on screen and paper, which nobody reads in another order: 8 Sep 2025, with the time of day if it has one. */
+export function writeDate(serial: number): string {
+  const iso = isoFromSerial(serial);
+  if (iso === undefined) return String(serial);
+  const [date = '', time] = iso.split('T');
+  const [year, month, day] = date.split('-');
+  const words = `${Number(day)} ${SHORT[Number(month) - 1]} ${year}`;
+  return time ? `${words} ${time}` : words;
+}
+
+/**
+ * A date as it is typed, with figures alone in the order of the locale: 2024-03-01, 01.03.2024 or 03/01/2024, with the
+ * time of day if it has one.
+ */
+export function dateToType(serial: number, locale: Pick<Locale, 'dateOrder'>): string {
   const iso = isoFromSerial(serial);
   if (iso === undefined) return String(serial);
   const [date = '', time] = iso.split('T');
@@ -127,6 +141,13 @@ export function writeDate(serial: number, locale: Pick<Locale, 'dateOrder'>): st
   const day =
     locale.dateOrder === 'dmy' ? `${d}.${m}.${y}` : locale.dateOrder === 'mdy' ? `${m}/${d}/${y}` : date;
   return time ? `${day} ${time}` : day;
+}
+
+/** A moment by the clock of this machine, written as dates are: 8 Sep 2025; with `time` to the minute, 8 Sep 2025 14:05. */
+export function writeMoment(moment: Date, { time = false } = {}): string {
+  const minutes = time ? (moment.getHours() * 60 + moment.getMinutes()) / 1440 : 0;
+  const text = writeDate(today(moment) + minutes);
+  return time && minutes === 0 ? `${text} 00:00` : text;
 }
 
 /** Today's serial day, by the clock of this machine. */

@@ -78,7 +78,7 @@ describe('a file on its way in', () => {
     expect(await shown(page, 1, 'Thigh')).toBe('415.5');
     expect(await shown(page, 3, 'Thigh')).toBe('402.25');
     expect(await shown(page, 1, 'Load')).toBe('102.5');
-    expect(await shown(page, 2, 'Session date')).toBe('26.03.2026');
+    expect(await shown(page, 2, 'Session date')).toBe('26 Mar 2026');
     expect(await shown(page, 2, 'Note')).toBe('slow; but clean');
     expect(await page.locator('.came-from').textContent()).toContain('tuesday.csv');
     await page.locator('.sheet-grid').click({ position: { x: 300, y: 300 } });
@@ -95,9 +95,9 @@ describe('a file on its way in', () => {
     await question.getByRole('button', { name: /^month, day, year/ }).click();
     await question.waitFor({ state: 'detached' });
     await take(page);
-    // 03/04/2026 with the month first is the 4th of March, which the page writes 04.03.2026.
-    expect(await shown(page, 1, 'Day')).toBe('04.03.2026');
-    expect(await shown(page, 2, 'Day')).toBe('06.05.2026');
+    // 03/04/2026 with the month first is the 4th of March, which the page writes 4 Mar 2026.
+    expect(await shown(page, 1, 'Day')).toBe('4 Mar 2026');
+    expect(await shown(page, 2, 'Day')).toBe('6 May 2026');
   });
 
   test('shows a cell and a row that do not fit, says why, and imports the row once it is fixed', async () => {
@@ -288,7 +288,7 @@ describe('a file on its way in', () => {
     await tabTo(page, /^Done/);
     await page.keyboard.press('Enter');
     expect(await shown(page, 1, 'Load')).toBe('100.5');
-    expect(await shown(page, 1, 'Day')).toBe('03.04.2026');
+    expect(await shown(page, 1, 'Day')).toBe('3 Apr 2026');
     await runCommand(page, 'Import history');
     await page.locator('.intake-import').waitFor();
     expect(await violations(page)).toEqual([]);

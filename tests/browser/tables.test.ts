@@ -50,10 +50,10 @@ test('a messy block is pasted: quotes, line breaks, decimal comma, units, dates;
     page,
     ['Femur', 'Tested'],
     [
-      ['43,18', '03.04.2025'],
-      ['43,5', '05.04.2025'],
+      ['43,18', '3 Apr 2025'],
+      ['43,5', '5 Apr 2025'],
       ['about 44', 'some day'],
-      ['44,5', '06.04.2025'],
+      ['44,5', '6 Apr 2025'],
     ],
   );
   expect(await shown(page, 1, 'Athlete')).toBe('Ona "the\ttall" K.');

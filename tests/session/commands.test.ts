@@ -164,7 +164,7 @@ describe('entering', () => {
     });
     const tile = session.tile('s', 0, 2, 0, 5);
     expect(tile.texts).toEqual([
-      '06.05.2001',
+      '6 May 2001',
       'yes',
       'Left',
       '1,5',

@@ -236,7 +236,7 @@ describe('before and after', () => {
     expect(session.figure('roster', 0).tests.map(({ row }) => row)).toEqual([1]);
     const [test] = session.figure('roster', 0).tests;
     const figure = session.figure('roster', 0, { test: { sheet: test!.sheet, row: test!.row } });
-    expect(figure.beside!.title).toBe('2025-03-11');
+    expect(figure.beside!.title).toBe('11 Mar 2025');
     expect(posture(figure.beside!.stand).lean).toBeCloseTo(leanOf({ ...ada, ankle: 36 })!, 6);
     expect(posture(figure.flat).lean).toBeCloseTo(leanOf({ ...ada, ankle: 28 })!, 6);
   });

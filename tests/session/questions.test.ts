@@ -147,8 +147,8 @@ describe('the summary of a column', () => {
     });
     expect(club().summary('roster', 'tested')).toMatchObject({
       numbers: 4,
-      least: '2024-12-31',
-      most: '2025-03-01',
+      least: '31 Dec 2024',
+      most: '1 Mar 2025',
       sd: null,
     });
     expect(club().summary('roster', 'athlete')).toMatchObject({ numbers: 0, filled: 5, mean: null });

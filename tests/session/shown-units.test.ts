@@ -71,10 +71,10 @@ describe('a free cell and a setting show what their number stands for', () => {
       '104 kg',
     ],
     ['a ratio is a plain number', 'MAX(log.load) / MIN(log.load)', '1.04'],
-    ['the last day is a date', 'MAX(log.night)', '2025-03-15'],
-    ['a date and a number of days is a date', 'MAX(log.night) - 14', '2025-03-01'],
+    ['the last day is a date', 'MAX(log.night)', '15 Mar 2025'],
+    ['a date and a number of days is a date', 'MAX(log.night) - 14', '1 Mar 2025'],
     ['between two dates lie days, a plain number', 'MAX(log.night) - MIN(log.night)', '14'],
-    ['a date of the built-in functions', 'DATE(2025, 3, 1)', '2025-03-01'],
+    ['a date of the built-in functions', 'DATE(2025, 3, 1)', '1 Mar 2025'],
     ['a number of dates is no date', 'COUNT(log.night)', '3'],
     ['a spread of dates is no date', 'STDEV(log.night)', '7'],
     // 100, 102, 104 kg, each a week after the last: 2 kg a week.
@@ -98,9 +98,14 @@ describe('a free cell and a setting show what their number stands for', () => {
   test('a cell takes its unit from the free cell that it reads', () => {
     const session = book(['AVERAGE(log.sleep)', 'A1 + 0', 'MAX(log.night)', 'A3 + 7']);
     const { id } = session.outline().sheets[1]!;
-    expect(session.tile(id, 0, 4, 0, 1).texts).toEqual(['7.5 h', '7.5 h', '2025-03-15', '2025-03-22']);
-    // Other programs are handed the number.
-    expect(session.tile(id, 0, 4, 0, 1).bare).toEqual({ 0: '7.5', 1: '7.5' });
+    expect(session.tile(id, 0, 4, 0, 1).texts).toEqual(['7.5 h', '7.5 h', '15 Mar 2025', '22 Mar 2025']);
+    // Other programs are handed the number, and a date of ISO 8601.
+    expect(session.tile(id, 0, 4, 0, 1).bare).toEqual({
+      0: '7.5',
+      1: '7.5',
+      2: '2025-03-15',
+      3: '2025-03-22',
+    });
   });
 
   test('another unit of the column is another unit of the cell, at once', () => {
@@ -125,10 +130,10 @@ describe('a date typed into a setting', () => {
     const session = settings();
     run(session, { do: 'name-cell', sheet: 'settings', column: 'amount', row: 0, name: 'starts' });
     type(session, '2025-03-01');
-    expect(amount(session)).toMatchObject({ from: 'value', display: '2025-03-01', editText: '2025-03-01' });
-    expect(session.outline().names[0]!.display).toBe('2025-03-01');
+    expect(amount(session)).toMatchObject({ from: 'value', display: '1 Mar 2025', editText: '2025-03-01' });
+    expect(session.outline().names[0]!.display).toBe('1 Mar 2025');
     run(session, { do: 'set-formula', sheet: 'glance', column: 'figure', row: 0, formula: '=starts + 7' });
-    expect(session.cellInfo({ sheet: 'glance', column: 'figure', row: 0 }).display).toBe('2025-03-08');
+    expect(session.cellInfo({ sheet: 'glance', column: 'figure', row: 0 }).display).toBe('8 Mar 2025');
     type(session, '40');
     expect(amount(session)).toMatchObject({ display: '40' });
     type(session, 'soon');
@@ -140,7 +145,7 @@ describe('a date typed into a setting', () => {
     type(session, '2025-03-01');
     expect(amount(session).from).toBe('held');
     run(session, { do: 'name-cell', sheet: 'settings', column: 'amount', row: 0, name: 'starts' });
-    expect(amount(session)).toMatchObject({ from: 'value', display: '2025-03-01' });
+    expect(amount(session)).toMatchObject({ from: 'value', display: '1 Mar 2025' });
     session.undo();
     expect(amount(session)).toMatchObject({ from: 'held', display: '2025-03-01' });
   });

@@ -76,7 +76,7 @@ describe('a column’s own summary', () => {
       text: '4',
     });
     expect(own(club([{ column: 'tested', formula: 'MAX(tested)' }]), 'tested')).toEqual({
-      text: '2025-03-04',
+      text: '4 Mar 2025',
     });
     expect(own(club([{ column: 'tested', formula: 'COUNT(tested)', plain: true }]), 'tested')).toEqual({
       text: '4',

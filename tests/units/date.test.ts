@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isoFromSerial, readDate, serialFromIso, serialOf, writeDate } from '../../src/units/date.ts';
+import {
+  dateToType,
+  isoFromSerial,
+  readDate,
+  serialFromIso,
+  serialOf,
+  writeDate,
+  writeMoment,
+} from '../../src/units/date.ts';
 
 // Source of the serials: OpenFormula (ISO/IEC 26300-2, 4.3.3 with the null date 1899-12-30 that is usual there):
 // 1900-03-01 is day 61 in every spreadsheet that follows it; 2000-01-01 is 36526 (both widely printed values).
@@ -44,10 +52,21 @@ describe('serial days', () => {
         (serial, order) => {
           const locale = { dateOrder: order as 'ymd' };
           expect(serialFromIso(isoFromSerial(serial)!)).toBe(serial);
-          expect(readDate(writeDate(serial, locale), locale)).toBe(serial);
+          expect(readDate(dateToType(serial, locale), locale)).toBe(serial);
+          expect(readDate(writeDate(serial), locale)).toBe(serial);
         },
       ),
     );
+  });
+
+  test('dates are shown one way, whatever order they are typed in; a time of day follows', () => {
+    const day = serialFromIso('2025-09-08')!;
+    expect(writeDate(day)).toBe('8 Sep 2025');
+    expect(writeDate(day + 0.75)).toBe('8 Sep 2025 18:00');
+    expect(dateToType(day, { dateOrder: 'dmy' })).toBe('08.09.2025');
+    expect(writeMoment(new Date(2025, 8, 28, 14, 5))).toBe('28 Sep 2025');
+    expect(writeMoment(new Date(2025, 8, 28, 14, 5), { time: true })).toBe('28 Sep 2025 14:05');
+    expect(writeMoment(new Date(2025, 8, 28, 0, 0, 20), { time: true })).toBe('28 Sep 2025 00:00');
   });
 
   test('agrees with the platform’s own calendar', () => {

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { guides } from '../../guides/index.ts';
+import { writeMoment } from '../../units/date.ts';
 import { command } from '../commands/all.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { openGuide } from '../guides/open-guide.ts';
@@ -185,5 +186,4 @@ function Item({
   );
 }
 
-const when = (time: number): string =>
-  new Date(time).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+const when = (time: number): string => writeMoment(new Date(time), { time: true });

@@ -3,9 +3,9 @@ import type { ChartData } from '../../session/charts/data.ts';
 import { drawPanel } from '../../session/charts/drawing/panel.ts';
 import type { Size } from '../../session/charts/drawing/places.ts';
 import { safe } from '../../session/text/csv.ts';
+import { isoFromSerial } from '../../units/date.ts';
 import { asElements } from '../figure/Drawing.tsx';
 import { savePng, saveSvg } from '../figure/export-figure.ts';
-import { acrossOf } from './points.ts';
 
 /** Saves each panel as a file of its own, with its axes named. */
 export async function savePanels(
@@ -47,7 +47,9 @@ export function csvOfChart(data: ChartData): string {
     points.map((point) => [
       safe(point.name),
       ...(grouped ? [safe(data.groups[point.group] ?? '')] : []),
-      ...(data.x.is === 'groups' ? [] : [data.x.is === 'date' ? acrossOf(data, point) : String(point.x)]),
+      ...(data.x.is === 'groups'
+        ? []
+        : [data.x.is === 'date' ? (isoFromSerial(Math.floor(point.x)) ?? '') : String(point.x)]),
       ...(data.y.label === '' ? [] : [String(point.y)]),
       data.beside ? String(point.beside ?? '') : (point.note ?? ''),
     ]),

@@ -1,13 +1,13 @@
 /** The points of a chart in words, in the order in which keys go through them. */
 import type { ChartData, ChartPoint } from '../../session/charts/data.ts';
-import { isoFromSerial } from '../../units/date.ts';
+import { writeDate } from '../../units/date.ts';
 
 const number = (value: number): string =>
   (Math.abs(value) >= 1e5 ? Math.round(value) : Number(value.toPrecision(4))).toString().replace('-', '−');
 
 /** A point's place across as it is read. */
 export function acrossOf(data: ChartData, { x }: ChartPoint): string {
-  if (data.x.is === 'date') return isoFromSerial(x)?.slice(0, 10) ?? '';
+  if (data.x.is === 'date') return writeDate(Math.floor(x));
   return data.x.is === 'groups' ? (data.groups[x] ?? 'all') : number(x);
 }
 

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { writeMoment } from '../../units/date.ts';
 import type { Comparison, NamedVersion } from '../../worker/protocol.ts';
 import { guarded } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
@@ -65,12 +66,7 @@ export function VersionsForm({ close }: { close: () => void }) {
           <li key={version.number}>
             <p>
               <strong>{version.name}</strong>{' '}
-              <span class="soft">
-                {new Date(version.time).toLocaleString(undefined, {
-                  dateStyle: 'medium',
-                  timeStyle: 'short',
-                })}
-              </span>
+              <span class="soft">{writeMoment(new Date(version.time), { time: true })}</span>
             </p>
             {leaving.value === version.number ? (
               <Leaving

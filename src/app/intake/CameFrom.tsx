@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { CameFrom as Origin } from '../../session/imports/imports.ts';
+import { writeMoment } from '../../units/date.ts';
 import { usePage } from '../state/context.ts';
 import { gone } from '../state/follow.ts';
 import { rowsInWords } from './import-words.ts';
@@ -26,9 +27,7 @@ export function CameFrom() {
   const { value } = from;
   if (!value || id === undefined) return null;
   const date = new Date(value.time);
-  const when = Number.isNaN(date.getTime())
-    ? value.time
-    : date.toLocaleDateString('en-GB', { dateStyle: 'medium' });
+  const when = Number.isNaN(date.getTime()) ? value.time : writeMoment(date);
   return (
     <button
       type="button"

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { SheetOutline } from '../../session/api.ts';
 import type { Import } from '../../session/imports/imports.ts';
+import { writeMoment } from '../../units/date.ts';
 import { Dialogue } from '../dialogues/Dialogue.tsx';
 import { guarded } from '../state/actions.ts';
 import { usePage } from '../state/context.ts';
@@ -59,9 +60,7 @@ function One({ one }: { one: Import }) {
     <section class="intake-import">
       <h3>
         {one.file || 'pasted rows'},{' '}
-        {Number.isNaN(when.getTime())
-          ? one.time
-          : when.toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}
+        {Number.isNaN(when.getTime()) ? one.time : writeMoment(when, { time: true })}
       </h3>
       <p>{countsOf(one)}.</p>
       <p class="soft">

@@ -1,4 +1,5 @@
 import * as say from '../../../functions/tables/sources.ts';
+import { writeMoment } from '../../units/date.ts';
 import { decorate } from '../marks/decorate.ts';
 import { marksInWords } from '../marks/mark-words.ts';
 import { functionHelp, loadFunctions } from '../state/functions.ts';
@@ -60,7 +61,7 @@ function element<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-const today = (): string => new Date().toLocaleDateString(undefined, { dateStyle: 'medium' });
+const today = (): string => writeMoment(new Date());
 
 function titleOf(words: string, beside: readonly string[]): HTMLElement {
   const title = element('div', 'print-title');

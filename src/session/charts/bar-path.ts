@@ -19,7 +19,7 @@ export function barPath(read: Read, record: ChartRecord, context: ReadContext): 
     );
     const points = paths.flatMap((path) =>
       path.map(({ row, group, day, repetition }): ChartPoint => {
-        const on = Number.isNaN(day) ? '' : writeDate(day, context.locale);
+        const on = Number.isNaN(day) ? '' : writeDate(day);
         const which = Number.isNaN(repetition) ? '' : `repetition ${repetition}`;
         return {
           x: ahead!.values[row]!,

@@ -1,5 +1,5 @@
 import { columnRange } from '../../../functions/core/value.ts';
-import { isoFromSerial } from '../../units/date.ts';
+import { writeDate } from '../../units/date.ts';
 import { ask, short } from './chart-numbers.ts';
 import type { ChartRecord } from './chart-record.ts';
 import type { ChartBand, ChartLine, ChartPanel, ChartPoint, Content } from './data.ts';
@@ -116,7 +116,7 @@ export function load(read: Read): Content {
         x: monday,
         y: sum,
         group,
-        name: `${title ? `${title}, ` : ''}week from ${isoFromSerial(monday) ?? monday}`,
+        name: `${title ? `${title}, ` : ''}week from ${writeDate(monday)}`,
         row: entries.find(({ day }) => mondayOf(day) === monday)?.row ?? entries[0]!.row,
         ...(monotony === null ? {} : { beside: monotony }),
         note: monotony === null ? 'no monotony' : `monotony ${short(monotony)}`,

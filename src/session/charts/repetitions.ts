@@ -56,7 +56,7 @@ export function repetitions(read: Read, record: ChartRecord, context: ReadContex
       const { group, day } = set[0]!;
       const [xs, ys] = [set.map(at), set.map(({ row }) => measure!.values[row]!)];
       const found = slopeOf(xs, ys, confidence);
-      const who = [names[group]!, Number.isNaN(day) ? '' : writeDate(day, context.locale)].filter(Boolean);
+      const who = [names[group]!, Number.isNaN(day) ? '' : writeDate(day)].filter(Boolean);
       if (set.length > 1)
         notes.push(
           `${who.join(', ') || 'All'}: ${inWords(found, set.length, confidence, signOf(measure!.column))}`,
@@ -76,7 +76,7 @@ export function repetitions(read: Read, record: ChartRecord, context: ReadContex
         group: frame.group,
         name: read.nameOf(frame.row),
         row: frame.row,
-        ...(Number.isNaN(frame.day) ? {} : { note: writeDate(frame.day, context.locale) }),
+        ...(Number.isNaN(frame.day) ? {} : { note: writeDate(frame.day) }),
       }),
     );
     return { title, points, lines, bands: [], levels: [] };

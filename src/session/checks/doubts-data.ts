@@ -163,7 +163,7 @@ function oldTests(context: ReadContext, sheet: Sheet): readonly Doubt[] {
       {
         place: { sheet: sheet.id, column: column.id, row },
         about: 'old test' as const,
-        sentence: `${old.length} of ${latest.size} have a latest test older than ${days} days; the oldest is ${title}, ${writeDate(date, context.locale)}.`,
+        sentence: `${old.length} of ${latest.size} have a latest test older than ${days} days; the oldest is ${title}, ${writeDate(date)}.`,
         remedy: 'Test again before relying on these figures: ankle range and strength change within weeks.',
         key: keyOf('old test', sheet.id, column.id, days, ...old.map(([name]) => name)),
       },

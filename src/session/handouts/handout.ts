@@ -102,13 +102,13 @@ export function handoutOf(context: ReadContext, recipe: Recipe, row: number): Ha
     row,
     athlete: figure.title,
     parts: settings.parts ?? handoutParts,
-    tested: tested === null ? null : writeDate(tested, context.locale),
+    tested: tested === null ? null : writeDate(tested),
     figure,
     numbers: numbersOf(context, recipe, figure, row),
     findings: texts.finding,
     toTry: texts.try,
     open,
-    retest: retestWords(context, tested, settings.retestWeeks ?? usualRetestWeeks),
+    retest: retestWords(tested, settings.retestWeeks ?? usualRetestWeeks),
     contact: settings.contact ?? null,
     cautions: handoutCautions,
   };
@@ -144,8 +144,8 @@ function dateIn(context: ReadContext, sheet: Sheet, row: number, name: string | 
   return typeof value === 'number' ? value : null;
 }
 
-function retestWords(context: ReadContext, tested: number | null, weeks: number): string | null {
+function retestWords(tested: number | null, weeks: number): string | null {
   if (weeks === 0) return null;
   if (tested === null) return `Test again in ${weeks} ${weeks === 1 ? 'week' : 'weeks'}.`;
-  return `Test again from ${writeDate(tested + Math.round(weeks * 7), context.locale)} on, the same way and at the same time of day.`;
+  return `Test again from ${writeDate(tested + Math.round(weeks * 7))} on, the same way and at the same time of day.`;
 }

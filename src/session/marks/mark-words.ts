@@ -1,4 +1,5 @@
 import type { Column } from '../../book/model.ts';
+import { writeDate } from '../../units/date.ts';
 import type { Locale } from '../../units/locale.ts';
 import { unitSign } from '../../units/sign.ts';
 import { displayUnitOf } from '../../units/unit.ts';
@@ -63,7 +64,7 @@ function operandInWords(operand: Operand, column: Column, locale: Locale): strin
 
 /** A number of a column with all its digits and its unit: a bound that is rounded would be another bound. */
 export function numberInWords(value: number, column: Column, locale: Locale): string {
-  if (column.kind === 'date') return typedText({ date: value }, column, locale);
+  if (column.kind === 'date') return writeDate(value);
   const text = typedText(value, column, locale).replace('-', '−');
   const unit = column.kind === 'number' ? displayUnitOf(column)?.unit : undefined;
   if (unit === undefined) return text;

@@ -20,7 +20,7 @@ type Headings = readonly (readonly [label: string, numeric?: boolean])[];
 const shortTable = 16;
 
 /** A date stays on one line. */
-const dateShape = /^\d{1,4}[-./]\d{1,2}[-./]\d{2,4}$/;
+const dateShape = /^(?:\d{4}-\d{2}-\d{2}|\d{1,2} [A-Z][a-z]{2} \d{4})$/;
 
 /** A fingerprint or a long formula breaks anywhere; words do not. */
 const classOf = (cell: string, numeric: boolean): string | undefined =>

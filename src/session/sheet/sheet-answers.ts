@@ -42,7 +42,7 @@ export interface Tile {
   readonly column: number;
   readonly columns: number;
   readonly texts: readonly string[];
-  /** Texts without the unit behind the number, where one stands there: by index. */
+  /** Texts as other programs read them, where they differ: without a unit behind the number, dates of ISO 8601; by index. */
   readonly bare?: Readonly<Record<number, string>>;
   readonly marks: Uint16Array;
   /** Cells that offer texts to choose from, others than their column; the row counts in the tile, the column in the sheet. */

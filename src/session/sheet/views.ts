@@ -1,5 +1,5 @@
 import { isIssue, isPending } from '../../../functions/core/issue.ts';
-import { isMatrix } from '../../../functions/core/value.ts';
+import { isMatrix, Kind } from '../../../functions/core/value.ts';
 import { columnOf, sheetOf } from '../../book/book.ts';
 import { CellKind } from '../../book/cells.ts';
 import type { Book, NamedCell, Sheet } from '../../book/model.ts';
@@ -15,7 +15,7 @@ import { marksOutline } from '../marks/mark-words.ts';
 import type { ReadContext } from '../open-book.ts';
 import { barely, cellText, cellWriter } from '../text/cell-text.ts';
 import { headingUnit } from '../text/column-unit.ts';
-import { displayOf, shownWith, wayOf } from '../text/display.ts';
+import { shownWith, wayOf } from '../text/display.ts';
 import { typedText } from '../text/typed.ts';
 import { CellMark, marksOf } from './cell-mark.ts';
 import { settingWords } from './setting-words.ts';
@@ -104,7 +104,8 @@ export function tileOf(
       const named = names.size > 0 && names.has(`${at} ${of.id}`);
       const text = write(at);
       texts[r * columns + c] = text;
-      if (cells.kinds[at] === CellKind.formula) {
+      const dated = of.kind === 'date' || range.kinds[at] === Kind.date;
+      if (cells.kinds[at] === CellKind.formula || (dated && !cells.held.has(at))) {
         const figure = barely(context, of, { sheet: sheet.id, row: at });
         if (figure !== text) bare[r * columns + c] = figure;
       }

@@ -3,6 +3,7 @@ import { Kind } from '../../../functions/core/value.ts';
 import type { Column, Sheet } from '../../book/model.ts';
 import { namedRows, takesUnits } from '../../book/setting-unit.ts';
 import type { Place } from '../../calc/api.ts';
+import { isoFromSerial } from '../../units/date.ts';
 import type { ReadContext } from '../open-book.ts';
 import { displayOf, shownWith, type Way, wayOf, writer } from './display.ts';
 
@@ -13,9 +14,13 @@ type At = Pick<Required<Place>, 'sheet' | 'row'>;
 export const cellText = (seen: Seen, column: Column, at: At): string =>
   shownWith(seen.calculation.value(at.sheet, column.id, at.row), way(seen, column, at), seen.locale);
 
-/** The same as a number alone, for other programs. */
-export const barely = (seen: Seen, column: Column, at: At): string =>
-  displayOf(seen.calculation.value(at.sheet, column.id, at.row), way(seen, column, at).column, seen.locale);
+/** The same for other programs: a number alone, a date of ISO 8601, which is read in every language. */
+export function barely(seen: Seen, column: Column, at: At): string {
+  const value = seen.calculation.value(at.sheet, column.id, at.row);
+  const { column: as } = way(seen, column, at);
+  const day = as.kind === 'date' && typeof value === 'number' ? isoFromSerial(value) : undefined;
+  return day ?? displayOf(value, as, seen.locale);
+}
 
 /** Writes the cells of one column, held ones too. Made once for many rows. */
 export function cellWriter(seen: ReadContext, sheet: Sheet, column: Column): (row: number) => string {

@@ -18,11 +18,11 @@ export function writer(column: Column, locale: Locale): (range: Range, row: numb
     switch (range.kinds[row]) {
       case Kind.number: {
         const value = range.numbers[row]!;
-        if (column.kind === 'date') return writeDate(value, locale);
+        if (column.kind === 'date') return writeDate(value);
         return quantity ? writeQuantity(value, unit, style, locale) : writeNumber(value, style, locale);
       }
       case Kind.date:
-        return writeDate(range.numbers[row]!, locale);
+        return writeDate(range.numbers[row]!);
       case Kind.yesNo:
         return writeYesNo(range.numbers[row] !== 0);
       case Kind.text:
@@ -68,7 +68,7 @@ export function shownWith(value: Value, { column, behind }: Way, locale: Locale)
 export function displayOf(value: Value, column: Column, locale: Locale): string {
   if (value === null) return '';
   if (typeof value === 'number') {
-    if (column.kind === 'date') return writeDate(value, locale);
+    if (column.kind === 'date') return writeDate(value);
     return column.kind === 'number'
       ? writeQuantity(value, displayUnitOf(column), column.format ?? {}, locale)
       : writeNumber(value, column.format ?? {}, locale);

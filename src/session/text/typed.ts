@@ -2,7 +2,7 @@
 import { type Cell, type CellFormula, CellKind, type Held } from '../../book/cells.ts';
 import { choiceMeant } from '../../book/choices.ts';
 import type { Column } from '../../book/model.ts';
-import { readDate, writeDate } from '../../units/date.ts';
+import { dateToType, readDate } from '../../units/date.ts';
 import type { Locale } from '../../units/locale.ts';
 import { readMeasured } from '../../units/measured.ts';
 import { readNumber } from '../../units/number.ts';
@@ -116,7 +116,7 @@ export function typedText(cell: Cell, column: Typed, locale: Locale): string {
     return editText(cell, displayUnitOf(column), locale);
   }
   if (typeof cell === 'boolean') return writeYesNo(cell);
-  if (typeof cell === 'object' && 'date' in cell) return writeDate(cell.date, locale);
+  if (typeof cell === 'object' && 'date' in cell) return dateToType(cell.date, locale);
   if (typeof cell === 'object' && 'formula' in cell) return `=${cell.formula}`;
   const text = plainText(cell);
   return NEEDS_ESCAPE.test(text) ? `'${text}` : text;

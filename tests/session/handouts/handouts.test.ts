@@ -184,8 +184,8 @@ describe('a handout', () => {
     const session = screening();
     const [first] = handoutsFor(session, { rows: [0] }).handouts;
     // 2025-09-08 and eight weeks, by the calendar.
-    expect(first!.tested).toBe('2025-09-08');
-    expect(first!.retest).toContain('2025-11-03');
+    expect(first!.tested).toBe('8 Sep 2025');
+    expect(first!.retest).toContain('3 Nov 2025');
   });
 
   test('is made for all athletes of the sample book, each with a finding and a figure or its reason', () => {

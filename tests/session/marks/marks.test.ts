@@ -212,7 +212,7 @@ describe('a number in a rule', () => {
     const session = club();
     run(session, mark('tested', attend({ is: 'below', to: '2025-03-11' }), 'log'));
     expect(shown(session, 'tested', 'log')).toEqual([0, 1, 0, 0, 0, 1]);
-    expect(whens(session, 'tested', 'log')).toEqual(['tested is below 2025-03-11']);
+    expect(whens(session, 'tested', 'log')).toEqual(['tested is below 11 Mar 2025']);
   });
 });
 
