@@ -12,6 +12,7 @@ import { issue } from '../../../functions/core/issue.ts';
 import { limits } from '../limits.ts';
 import { type Pattern, patternOf } from '../wildcards.ts';
 import { type Aggregation, addRangesApart } from './aggregation.ts';
+import type { Reading } from './distinct.ts';
 import { bodyFor, isOwn } from './own-bodies.ts';
 import { withOwnMath } from './own-math.ts';
 import { cellEngineSettings } from './settings.ts';
@@ -197,9 +198,12 @@ function open(): CellEngine {
     collectNumbers(args, ofRange, (value) => inside.arithmeticHelper.coerceScalarToNumberOrError(value));
   useOwnWildcards(inside.arithmeticHelper);
   takeTexts();
-  const numberOfText = (text: string): number | undefined =>
-    rawOf(inside.arithmeticHelper.coerceToMaybeNumber(text));
-  useOwnBodies(grid, numberOfText);
+  const reading: Reading = {
+    numberOfText: (text) => rawOf(inside.arithmeticHelper.coerceToMaybeNumber(text)),
+    dateOfText: (text) => rawOf(inside.dateTimeHelper.dateStringToDateNumber(text)),
+    compareTexts: (left, right) => inside.arithmeticHelper.stringCmp(left, right),
+  };
+  useOwnBodies(grid, reading);
   const bodies = new Map<string, FunctionBody | undefined>();
   const instances = new Map<FunctionPluginDefinition, Insides>();
   const sortOfClass = new Map<unknown, NumberSort>();
@@ -210,13 +214,13 @@ function open(): CellEngine {
     );
 
   const body = (name: string): FunctionBody | undefined => {
-    if (!bodies.has(name)) bodies.set(name, takeOut(name, inside, instances, numberOfText));
+    if (!bodies.has(name)) bodies.set(name, takeOut(name, inside, instances, reading));
     return bodies.get(name);
   };
   return {
     numberOfText: (text) => inside.arithmeticHelper.coerceToMaybeNumber(text),
-    dateOfText: (text) => rawOf(inside.dateTimeHelper.dateStringToDateNumber(text)),
-    compareTexts: (left, right) => inside.arithmeticHelper.stringCmp(left, right),
+    dateOfText: reading.dateOfText,
+    compareTexts: reading.compareTexts,
     rich: (value, sort) =>
       inside.arithmeticHelper.ExtendedNumberFactory(value, { type: sorts[sort] }) as RichNumber,
     sortOf: (value) => sortOfClass.get(Object.getPrototypeOf(value)) ?? 'percent',
@@ -300,7 +304,7 @@ function takeTexts(): void {
 }
 
 /** Lets formulas that the engine evaluates whole use our bodies, as those taken out do. */
-function useOwnBodies(grid: Grid, numberOfText: (text: string) => number | undefined): void {
+function useOwnBodies(grid: Grid, reading: Reading): void {
   const done = new Set<unknown>();
   for (const [method, plugin] of grid.functionRegistry.functions.values()) {
     if (!isOwn(method)) continue;
@@ -311,7 +315,7 @@ function useOwnBodies(grid: Grid, numberOfText: (text: string) => number | undef
       const caller = Object.create(this) as Insides;
       const runFunction = this.runFunction as (...all: unknown[]) => unknown;
       caller.runFunction = (args: unknown, at: unknown, metadata: unknown, run: FunctionBody['run']) =>
-        runFunction.call(this, args, at, metadata, bodyFor(method, run, numberOfText));
+        runFunction.call(this, args, at, metadata, bodyFor(method, run, reading));
       return original.call(caller, tree, state);
     };
     own[method] = replaced;
@@ -355,7 +359,7 @@ function takeOut(
   name: string,
   inside: Insides,
   instances: Map<FunctionPluginDefinition, Insides>,
-  numberOfText: (text: string) => number | undefined,
+  reading: Reading,
 ): FunctionBody | undefined {
   const plugin = HyperFormula.getFunctionPlugin(name);
   if (!plugin) return undefined;
@@ -373,7 +377,7 @@ function takeOut(
     given: FunctionMetadata,
     run: FunctionBody['run'],
   ) => {
-    kept = { metadata: given, run: bodyFor(metadata.method, run, numberOfText) as FunctionBody['run'] };
+    kept = { metadata: given, run: bodyFor(metadata.method, run, reading) as FunctionBody['run'] };
     return 0;
   };
   try {

@@ -27,6 +27,7 @@ import {
   tTwoSided,
 } from '../../../functions/statistics/distributions.ts';
 import { countBodies, refusals } from './count-bodies.ts';
+import { distinctBody, type Reading } from './distinct.ts';
 import { formatted } from './number-format.ts';
 import { elementaryBodies, usesMath, withOwnMath } from './own-math.ts';
 import { multiple, rounded, type Way } from './rounding.ts';
@@ -266,11 +267,9 @@ export const ownBodies: ReadonlyMap<string, Body> = new Map<string, Body>([
   ...countBodies,
 ] as [string, Body][]);
 
-type NumberOfText = (text: string) => number | undefined;
-
 /** TEXT takes texts too: one that reads as a number is formatted as that number. */
 const text =
-  (numberOfText: NumberOfText) =>
+  ({ numberOfText }: Reading) =>
   (value: Inner, pattern: string): Answer => {
     const given =
       typeof value === 'string' ? (numberOfText(value) ?? value) : (plain(value) ?? Number(value === true));
@@ -279,15 +278,16 @@ const text =
 
 /** Methods whose body is ours, or refuses numbers that would take too long. */
 export const isOwn = (method: string): boolean =>
-  method === 'text' || ownBodies.has(method) || refusals.has(method);
+  method === 'text' || method === 'unique' || ownBodies.has(method) || refusals.has(method);
 
 /** The body for a method: ours, or the engine's own. */
 export function bodyFor(
   method: string,
   original: (...args: unknown[]) => unknown,
-  numberOfText: NumberOfText,
+  reading: Reading,
 ): (...args: unknown[]) => unknown {
-  if (method === 'text') return text(numberOfText) as typeof original;
+  if (method === 'text') return text(reading) as typeof original;
+  if (method === 'unique') return distinctBody(reading, original as never) as typeof original;
   const own = ownBodies.get(method) as typeof original | undefined;
   const refuse = refusals.get(method) as typeof original | undefined;
   if (own) return own;
