@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Cell } from '../../src/book/model.ts';
+import type { Cell } from '../../src/book/cell.ts';
 import { Bench, bookOf, f } from './book-for-test.ts';
 
 /*

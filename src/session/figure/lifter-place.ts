@@ -2,7 +2,10 @@ import type { Sheet } from '../../book/model.ts';
 import { dayColumn } from '../../book/roles/day-column.ts';
 import { athleteIn } from '../athlete-in.ts';
 import type { ReadContext } from '../open-book.ts';
-import { absentFrom } from './figure-lifter.ts';
+import { absentFrom, chosenColumns, columnFor } from './figure-lifter.ts';
+
+/** Lengths of the body: a sheet with a column for one of them is about builds, and says itself what it lacks. */
+const LENGTHS = ['femur', 'tibia', 'trunk'];
 
 /** Rows of one sheet that are looked through. */
 const MOST = 20_000;
@@ -13,11 +16,12 @@ export interface LifterPlace {
 }
 
 /**
- * Where the lifter of a row was measured: the row itself where its sheet has the build, else the latest row of the same
- * athlete in the first sheet that has it. Null where no sheet has.
+ * Where the lifter of a row was measured: the row itself where its sheet has body lengths, else the latest row of the same
+ * athlete in the first sheet that has all that the figure needs. Null where no sheet has.
  */
 export function lifterPlace(context: ReadContext, sheet: Sheet, row: number): LifterPlace | null {
-  if (absentFrom(context.book, sheet).length === 0) return { sheet, row };
+  const chosen = chosenColumns(context.book);
+  if (LENGTHS.some((length) => columnFor(sheet, length, chosen))) return { sheet, row };
   const name = athleteIn(context, sheet, row)?.toLowerCase();
   if (name === undefined) return null;
   for (const other of context.book.sheets) {
