@@ -119,4 +119,11 @@ export class Lines {
     }
     return runs;
   }
+
+  /** The same without the line that makes a new row: filling stops above it. */
+  filled(from: number, to: number): readonly Run[] {
+    return this.runs(from, to).flatMap(({ row, count }) =>
+      row < this.total ? [{ row, count: Math.min(count, this.total - row) }] : [],
+    );
+  }
 }

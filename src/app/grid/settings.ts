@@ -136,12 +136,7 @@ function pulled({ shown, columns }: Showing, host: GridHost, source: Corners, ta
   const [left, right] = sorted(source.from.col ?? 0, source.to.col ?? 0);
   const [first, last] = sorted(target.from.row ?? 0, target.to.row ?? 0);
   const from = shown.lines.runs(top, bottom);
-  // The line that makes a new row is no row to fill.
-  const over = shown.lines
-    .runs(first, last)
-    .flatMap(({ row, count }) =>
-      row < shown.lines.total ? [{ row, count: Math.min(count, shown.lines.total - row) }] : [],
-    );
+  const over = shown.lines.filled(first, last);
   if (over.length === 0) return false;
   if (from.length === 1 && over.length === 1)
     host.fill(

@@ -60,11 +60,20 @@ export function chartOf(context: ReadContext, key: string, wanted?: ChartPerson)
     people: read.people,
     person: read.person,
     panels: alone ? [{ ...panels[0]!, title: '' }] : panels.slice(0, mostPanels),
-    notes:
-      more > 0 ? [...notes, `${more} further panels are not drawn: filter the sheet to see them.`] : notes,
+    notes: [
+      ...filterNote(read),
+      ...notes,
+      ...(more > 0 ? [`${more} further panels are not drawn: filter the sheet to see them.`] : []),
+    ],
     ...(needs === undefined ? {} : { needs }),
   };
 }
+
+/** Who reads a chart alone does not see that the sheet has a filter. */
+const filterNote = ({ sheet, filtered }: Read): readonly string[] =>
+  filtered === null
+    ? []
+    : [`The filter of ${sheet.label} applies: ${filtered} of its ${sheet.rows} rows are read.`];
 
 /** What a chart without a point waits for. */
 function needsOf({ sheet, rows, measures, person }: Read, { kind, by }: ChartRecord): string {

@@ -106,6 +106,7 @@ export function load(read: Read): Content {
     const values = rangeFrom(entries.map(({ value }) => value));
     const first = mondayOf(entries[0]!.day);
     const last = mondayOf(entries.at(-1)!.day);
+    const logged = new Set(entries.map(({ day }) => mondayOf(day)));
     const weeks = Math.min(mostWeeks, Math.round((last - first) / 7) + 1);
     if (weeks === mostWeeks) notes.push(`Only the first ${mostWeeks} weeks are drawn.`);
     const points = Array.from({ length: weeks }, (_, week): ChartPoint => {
@@ -119,7 +120,11 @@ export function load(read: Read): Content {
         name: `${title ? `${title}, ` : ''}week from ${writeDate(monday)}`,
         row: entries.find(({ day }) => mondayOf(day) === monday)?.row ?? entries[0]!.row,
         ...(monotony === null ? {} : { beside: monotony }),
-        note: monotony === null ? 'no monotony' : `monotony ${short(monotony)}`,
+        note: !logged.has(monday)
+          ? 'nothing logged'
+          : monotony === null
+            ? 'no monotony'
+            : `monotony ${short(monotony)}`,
       };
     });
     return { title, points, lines: [], bands: [], levels: [] };

@@ -28,6 +28,8 @@ export interface Read {
   readonly sheet: Sheet;
   /** The rows that the sheet's filter shows. */
   readonly rows: Int32Array;
+  /** How many rows that is of everybody, where the sheet has a filter; null without one. */
+  readonly filtered: number | null;
   readonly measures: readonly Measure[];
   /** Group of each sheet row, −1 for none; all 0 where nothing tells rows apart. */
   readonly groupOf: Int32Array;
@@ -66,6 +68,7 @@ export function readChart(context: ReadContext, record: ChartRecord, wanted?: Ch
   return {
     sheet,
     rows,
+    filtered: view?.where?.length ? shown.length : null,
     measures,
     ...grouped(context, sheet, by, who.person === null ? undefined : rows),
     sem: semOf(context, sheet, measures.at(-1)!, record.sem),

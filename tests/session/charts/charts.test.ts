@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../src/book/model.ts';
 import { chartOf } from '../../../src/session/charts/chart.ts';
+import { spansOf } from '../../../src/session/charts/drawing/places.ts';
 import { Session } from '../../../src/session/session.ts';
 
 type Row = readonly (string | number)[];
@@ -128,8 +129,10 @@ describe('a scatter', () => {
       value: { rows: { where: [{ column: 'across', is: 'from to', from: '3' }] } },
     });
     expect(chart().panels[0]!.points.map(({ x }) => x)).toEqual([3, 4]);
+    expect(chart().notes[0]).toBe('The filter of data applies: 2 of its 4 rows are read.');
     session.undo();
     expect(chart().panels[0]!.points).toHaveLength(4);
+    expect(chart().notes.join(' ')).not.toContain('filter');
   });
 });
 
@@ -278,9 +281,25 @@ test('the load by week sums Monday to Sunday, keeps empty weeks and gives Foster
     columns: ['on_day', 'effort'],
   }).chart();
   expect(panels[0]!.points.map(({ y }) => y)).toEqual([100, sum(daily), 0, 250]);
+  // A week without a row is not a week of rest that was logged.
+  expect(panels[0]!.points.map(({ note }) => note === 'nothing logged')).toEqual([false, false, true, false]);
   // Foster 1998, Med Sci Sports Exerc 30:1164–1168: mean of the daily loads over their SD (divisor 6).
   const note = panels[0]!.points[1]!.note!;
   expect(Number(note.replace('monotony ', ''))).toBeCloseTo(mean(daily) / sd(daily), 2);
+});
+
+test('the axis of a measure that is never below zero starts at zero; one with negative values goes below', () => {
+  const lowest = (values: readonly number[]) =>
+    spansOf(
+      drawn(
+        [{ name: 'on_day', kind: 'date' }, { name: 'up' }],
+        values.map((value, row): Row => [`2025-03-0${row + 1}`, value]),
+        { kind: 'trend', columns: ['on_day', 'up'] },
+      ).chart(),
+    ).y[0];
+  expect(lowest([0, 100, 50, 20])).toBe(0);
+  expect(lowest([0, 0, 0, 0])).toBe(0);
+  expect(lowest([-10, 100, 50, 20])).toBeLessThan(-10);
 });
 
 describe('a chart that cannot be drawn', () => {

@@ -18,9 +18,11 @@ const take = (span: Span, value: number): void => {
   if (value > span[1]) span[1] = value;
 };
 
+/** A little air around a span; none below zero where nothing lies there: no load and no range is negative. */
 const aired = ([low, high]: Span, air: number): Span => {
   if (low > high) return [0, 1];
-  return low === high ? [low - 1, high + 1] : [low - air * (high - low), high + air * (high - low)];
+  const room = low === high ? 1 : air * (high - low);
+  return [low >= 0 ? Math.max(0, low - room) : low - room, high + room];
 };
 
 /** Two measures of one kind are compared on equal axes: their line of equality is then the diagonal. */
