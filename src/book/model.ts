@@ -79,6 +79,7 @@ export const partNames = [
   'marks',
   'views',
   'accepted',
+  'pictures',
   'settings',
 ] as const;
 export type PartName = (typeof partNames)[number];

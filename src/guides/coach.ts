@@ -143,7 +143,7 @@ export const coach: Guide = {
         {
           id: 'own-picture',
           text: 'Press *Observed squats* on the left, then *Picture* on the right. To digitise a squat of your own, press *Open a picture or film…* there.',
-          sees: 'Pictures stay on this device. The book stores the points, never the picture.',
+          sees: 'Pictures stay on this device. The book stores the points, and a small copy only if you ask for it.',
           show: { side: 'picture' },
         },
       ],

@@ -9,6 +9,7 @@ import { figurePart } from './figure/figure-lifter.ts';
 import { handoutPart } from './handouts/handout-references.ts';
 import { provenancePart } from './imports/imports.ts';
 import { marksPart } from './marks/mark-references.ts';
+import { picturePart } from './picture/copy.ts';
 import { reportPart } from './report/report-references.ts';
 import { localePart } from './settings.ts';
 import { viewPart } from './sheet/sheet-view.ts';
@@ -24,5 +25,6 @@ export const bookParts = [
   viewPart,
   acceptedPart,
   doubtsPart,
+  picturePart,
   localePart,
 ] as readonly unknown[] as readonly AnyPart[];

@@ -148,6 +148,84 @@ describe('files that are no picture', () => {
   });
 });
 
+test('a small copy saved in the book is shown after a reload, with the points where they were, and removed', async () => {
+  const { page, faults } = watched;
+  const points = seen(postures[0]![1], straight);
+  // Twice as large in each direction and full of grain, so that the copy has to be smaller than the picture.
+  const grainy = await page.evaluate(
+    async ({ png, width, height }) => {
+      const drawing = new Image();
+      drawing.src = png;
+      await drawing.decode();
+      const canvas = document.createElement('canvas');
+      [canvas.width, canvas.height] = [width, height];
+      const paint = canvas.getContext('2d')!;
+      paint.drawImage(drawing, 0, 0, width, height);
+      const all = paint.getImageData(0, 0, width, height);
+      let chance = 1;
+      for (let i = 0; i < all.data.length; i++) {
+        chance = (chance * 48271) % 2147483647;
+        if (i % 4 < 3) all.data[i]! += (chance % 90) - 45;
+      }
+      paint.putImageData(all, 0, 0);
+      return canvas.toDataURL('image/jpeg', 0.9).split(',')[1]!;
+    },
+    {
+      png: `data:image/png;base64,${(await drawn(page, points)).toString('base64')}`,
+      width: 2 * WIDTH,
+      height: 2 * HEIGHT,
+    },
+  );
+  await open(page, 'copied.jpg', Buffer.from(grainy, 'base64'), 'image/jpeg');
+  await page.getByRole('button', { name: 'Undo point' }).waitFor();
+  await placeByMouse(page, points);
+  const said = await reading(page, 'Observed lean');
+  const save = page.getByRole('button', { name: 'Save a small copy in this book' });
+  expect(await save.isDisabled()).toBe(true);
+  await page.getByRole('button', { name: 'Save to row 1' }).click();
+  await expect.poll(() => save.isDisabled()).toBe(false);
+  await page.getByLabel('Blur a rectangle').check();
+  const [[x, y], [toX, toY]] = [await spotOf(page, [500, 40]), await spotOf(page, [760, 240])];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(toX, toY);
+  await page.mouse.up();
+  await save.click();
+  await page.getByText(/^Copy saved in the book: \d+ kB\.$/).waitFor();
+  await page.reload();
+  await page.getByRole('tab', { name: 'Picture' }).click();
+  const there = page.getByRole('button', { name: 'Go to Observed squats' });
+  const told = page.getByText('The book has a small copy of this row’s picture');
+  await there.or(told).first().waitFor();
+  if (await there.isVisible()) await there.click();
+  await told.waitFor();
+  await expect.poll(() => page.locator('canvas.picture-medium').count()).toBe(1);
+  // Same points on the copy: the same lean, and the copy covers the whole stage that the picture covered.
+  expect(await reading(page, 'Observed lean')).toBe(said);
+  const box = (await page.locator('.picture-medium').boundingBox())!;
+  expect(box.width / box.height).toBeCloseTo(WIDTH / HEIGHT, 1);
+  // The copy has fewer pixels; between neighbours there is grain, but none where the face was blurred.
+  const { width, blurred, grain } = await page.evaluate(() => {
+    const canvas = document.querySelector('canvas.picture-medium') as HTMLCanvasElement;
+    const mean = (x: number, y: number) => {
+      const { data } = canvas
+        .getContext('2d')!
+        .getImageData((x / 1200) * canvas.width, (y / 900) * canvas.height, 60, 1);
+      let sum = 0;
+      for (let i = 4; i < data.length; i += 4) sum += Math.abs(data[i]! - data[i - 4]!);
+      return sum / 59;
+    };
+    return { width: canvas.width, blurred: mean(600, 120), grain: mean(100, 120) };
+  });
+  expect(width).toBeLessThan(2 * WIDTH);
+  expect(blurred).toBeLessThan(grain / 3);
+  await page.getByRole('button', { name: 'Remove the copy' }).click();
+  await expect.poll(() => page.locator('.picture-medium').count()).toBe(0);
+  await runCommand(page, 'Undo');
+  await expect.poll(() => page.locator('canvas.picture-medium').count()).toBe(1);
+  expect(faults).toEqual([]);
+});
+
 test('a film made here is stepped frame by frame, and each frame can be a row', async () => {
   const { page, faults } = watched;
   const film = await page.evaluate(async () => {

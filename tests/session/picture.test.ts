@@ -166,6 +166,50 @@ describe('points saved in a row', () => {
     expect(session.picture(sheet.id, 0).seen).toEqual(seen);
   });
 
+  test('a small copy is saved with the picture, follows its rows, comes back from the file, and is undone', () => {
+    const { session, run, sheet } = open();
+    // 4 base64 characters are 3 bytes, "/9j/" the first three of any JPEG (RFC 4648; ITU-T T.81, B.2).
+    const copy = { width: 4000, height: 3000, jpeg: '/9j/'.repeat(40_000) };
+    const none = session.execute({ do: 'save-copy', sheet: sheet.id, row: 0, copy });
+    expect(none).toMatchObject({ ok: false, sentence: expect.stringContaining('Save its points first') });
+    run({ do: 'save-points', sheet: sheet.id, row: 0, seen });
+    const before = session.save();
+    expect(session.picture(sheet.id, 0)).toMatchObject({ copy: null, copies: { count: 0, bytes: 0 } });
+    run({ do: 'save-copy', sheet: sheet.id, row: 0, copy });
+    expect(session.picture(sheet.id, 0)).toMatchObject({
+      copy: { ...copy, bytes: 120_000 },
+      copies: { count: 1, bytes: 120_000 },
+    });
+    // a second row of the same picture shows the same copy; another frame has none
+    run({ do: 'save-points', sheet: sheet.id, row: 0, like: 0, seen });
+    run({ do: 'save-points', sheet: sheet.id, row: 0, like: 0, seen: { ...seen, time: 2 } });
+    expect([1, 2].map((row) => session.picture(sheet.id, row).copy?.bytes)).toEqual([120_000, undefined]);
+    const again = Session.open(session.save());
+    expect(again.picture(sheet.id, 0).copy).toMatchObject(copy);
+    for (let i = 0; i < 3; i++) session.undo();
+    expect(session.save()).toBe(before);
+    session.redo();
+    run({ do: 'save-copy', sheet: sheet.id, row: 0, copy: null });
+    expect(session.save()).toBe(before);
+    session.undo();
+    run({ do: 'remove-copies' });
+    expect(session.save()).toBe(before);
+    expect(session.execute({ do: 'remove-copies' }).ok).toBe(false);
+  });
+
+  test('a copy above 200 kB or of another kind of text is refused; one that a file spoilt counts as none', () => {
+    const { session, run, sheet } = open();
+    run({ do: 'save-points', sheet: sheet.id, row: 0, seen });
+    const tried = (jpeg: string, width = 4000) =>
+      session.execute({ do: 'save-copy', sheet: sheet.id, row: 0, copy: { width, height: 3000, jpeg } }).ok;
+    expect(tried('/9j/'.repeat(66_668))).toBe(false);
+    expect(tried('<svg onload=alert(1)>')).toBe(false);
+    expect(tried('/9j/', 1e9)).toBe(false);
+    run({ do: 'set-part', part: 'pictures', key: seen.hash, value: { jpeg: 'no picture' } });
+    expect(session.picture(sheet.id, 0).copy).toBeNull();
+    expect(session.picture(sheet.id, 0).seen).toEqual(seen);
+  });
+
   test('a sheet without the columns is refused with their names, and wild numbers by the schema', () => {
     const { session } = open();
     const done = session.execute({

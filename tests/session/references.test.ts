@@ -178,6 +178,7 @@ const samples: Readonly<Record<string, { readonly key: string; readonly records:
       },
     ],
   },
+  'pictures ': { key: 'ab', records: [{ width: 4000, height: 3000, jpeg: '/9j/' }] },
   'accepted ': { key: 'a1', records: [{ reason: 'Known', on: '2025-01-01' }] },
 };
 

@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import type { Figure } from '../../session/api.ts';
 import { observedSheet } from '../../session/picture/columns.ts';
 import { postureOver } from '../../session/picture/over.ts';
-import type { Spot } from '../../session/picture/points.ts';
+import type { Observation, Spot } from '../../session/picture/points.ts';
 import type { StoredPicture } from '../../session/picture/stored.ts';
 import { missingColumns } from '../../session/picture/stored-columns.ts';
 import { isPosture } from '../figure/figure-words.ts';
@@ -14,16 +14,23 @@ import { say } from '../state/page.ts';
 import { DigitiseAgain } from './DigitiseAgain.tsx';
 import { digitising } from './digitising.ts';
 import { FilmBar } from './FilmBar.tsx';
-import { openMedium } from './medium.ts';
+import { type Medium, openMedium } from './medium.ts';
+import { Nudge } from './Nudge.tsx';
 import { PointList } from './PointList.tsx';
 import './picture.css';
 import { Readings } from './Readings.tsx';
 import { Scale } from './Scale.tsx';
+import { SmallCopy } from './SmallCopy.tsx';
 import { BONES, type Overlay, Stage } from './Stage.tsx';
 import { type Mark, savePicture } from './save.ts';
+import { showCopy } from './show-copy.ts';
 
 /** What is being digitised outlives the panel: whoever looks something up in another one finds it as it was. */
 const at = digitising();
+
+/** The picture on show is the one that a row's points belong to. */
+const isOf = ({ hash, frame }: Medium, seen: Observation | null): boolean =>
+  seen?.hash === hash && seen.time === (frame ?? null);
 
 /** A side picture or film of the selected row: joints placed on it, what they say, and the model drawn over it. */
 export function PicturePanel() {
@@ -36,21 +43,37 @@ export function PicturePanel() {
   const picker = useRef<HTMLInputElement>(null);
   const row = useRef('');
   const turn = useRef(0);
+  /** The row whose copy could not be shown: said once. */
+  const spoilt = useRef('');
 
   useSignalEffect(() => {
     const { outline, sheet, selection } = page;
     const rows = sheet.value?.rows ?? 0;
     if (!outline.value || !sheet.value) return;
     const place = [sheet.value.id, Math.min(selection.value?.row ?? 0, Math.max(rows - 1, 0))] as const;
-    const hash = at.medium.value?.hash;
+    const open = at.medium.value;
+    const hash = open?.hash;
     const mine = ++turn.current;
     void page.service.picture(...place, hash).then((answer) => {
       if (mine !== turn.current) return;
       stored.value = answer;
       const other = row.current !== place.join(' ');
       row.current = place.join(' ');
+      // The book's copy stands in for a file that is not open, and goes with its row.
+      const another = open?.copy && (!answer.copy || !isOf(open, answer.seen));
+      if ((another || !open) && !at.changed.peek()) {
+        if (another) at.show(null);
+        at.load(answer.seen);
+        if (answer.copy)
+          void showCopy(at, answer, () => mine === turn.current).catch((reason: unknown) => {
+            if (spoilt.current === row.current) return;
+            spoilt.current = row.current;
+            say(page, reason instanceof Error ? reason.message : String(reason), 'wrong');
+          });
+        return;
+      }
       // Points that were moved and not saved stay on the picture they belong to.
-      if (other && !at.changed.peek() && (answer.seen?.hash === hash || !hash)) at.load(answer.seen);
+      if (other && !at.changed.peek() && answer.seen?.hash === hash) at.load(answer.seen);
     }, gone);
   });
 
@@ -162,7 +185,9 @@ export function PicturePanel() {
             Add a sheet for observed squats
           </button>
         )}
-        <p class="soft">Pictures stay on this device. The book stores the points, never the picture.</p>
+        <p class="soft">
+          Pictures stay on this device. The book stores the points, and a small copy only if you ask for it.
+        </p>
       </div>
     );
   }
@@ -286,7 +311,12 @@ export function PicturePanel() {
         can={medium !== null && stored.value?.seen?.hash === medium.hash}
         again={() => at.load(null)}
       />
-      {medium && <PointList at={at} />}
+      {medium && (
+        <>
+          <Nudge at={at} />
+          <PointList at={at} />
+        </>
+      )}
       {(medium || stored.value?.seen) && (
         <>
           <Readings at={at} minimum={leanOf('minimum')} atShin={leanOf('observed')} />
@@ -326,6 +356,7 @@ export function PicturePanel() {
           <Scale at={at} />
         </>
       )}
+      {stored.value && <SmallCopy at={at} stored={stored.value} blur={blur.value.box} />}
       <p class="caution">
         A camera that is turned or not at hip height changes every angle. Errors shown are from placing each
         joint to ±1 cm (working assumption). For comparing squats of one lifter, not for diagnosis. Pain,

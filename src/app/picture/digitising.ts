@@ -58,7 +58,7 @@ export function digitising(): Digitising {
     nearer: nearer.value,
     file: medium.value?.name ?? '',
     hash: medium.value?.hash ?? '',
-    time: medium.value?.is === 'film' ? time.value : null,
+    time: medium.value?.is === 'film' ? time.value : (medium.value?.frame ?? null),
   }));
   const set = (next: Spots, step: boolean) => {
     batch(() => {

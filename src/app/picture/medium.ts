@@ -1,5 +1,7 @@
 /** Opens a picture or film that stays on this machine: what it is, how large, its fingerprint, and something to draw from. */
 import { sha256 } from '@noble/hashes/sha2.js';
+import type { PictureCopy } from '../../session/picture/copy.ts';
+import type { Observation } from '../../session/picture/points.ts';
 
 export interface Medium {
   readonly is: 'picture' | 'film';
@@ -10,6 +12,10 @@ export interface Medium {
   readonly height: number;
   /** What is shown and drawn from: a canvas with the picture, or the film. */
   readonly element: HTMLCanvasElement | HTMLVideoElement;
+  /** Time of the frame that a picture shows, s, where it is one of a film. */
+  readonly frame?: number;
+  /** It is the book’s small copy, not the file itself. */
+  readonly copy?: true;
   close(): void;
 }
 
@@ -102,6 +108,21 @@ async function fingerprint(file: Blob, progress: (share: number) => void): Promi
     await new Promise((resolve) => setTimeout(resolve));
   }
   return Array.from(hash.digest(), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/**
+ * The small copy that a book has of a picture, in place of the file: points keep the picture's own coordinates. A book may
+ * come from anywhere, so the copy is looked at as a file is. @throws Error with a sentence
+ */
+export async function openCopy(copy: PictureCopy, { file, hash, time }: Observation): Promise<Medium> {
+  const bytes = Uint8Array.from(atob(copy.jpeg), (character) => character.charCodeAt(0));
+  const name = `The copy of ${file || 'the picture'} in this book`;
+  if (kindOf(bytes) !== 'jpeg')
+    throw new Error(`${name} is not a JPEG picture. Remove it, or open the file itself.`);
+  checkSize(name, sizeOf(bytes, 'jpeg'));
+  const shown = await picture(new File([bytes], name), hash);
+  const { width, height } = copy;
+  return { ...shown, name: file, width, height, copy: true, ...(time === null ? {} : { frame: time }) };
 }
 
 /** The first image of the file, upright as its orientation says; an animated one stays on that. */

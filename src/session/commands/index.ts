@@ -19,11 +19,13 @@ import { pasteText } from './paste-text.ts';
 import { readUnreadable } from './read-unreadable.ts';
 import { releaseCells } from './release-cells.ts';
 import { removeColumn } from './remove-column.ts';
+import { removeCopies } from './remove-copies.ts';
 import { removeName } from './remove-name.ts';
 import { removeRows } from './remove-rows.ts';
 import { removeSheet } from './remove-sheet.ts';
 import { renameName } from './rename-name.ts';
 import { replaceText } from './replace-text.ts';
+import { saveCopy } from './save-copy.ts';
 import { savePoints } from './save-points.ts';
 import { setCells } from './set-cells.ts';
 import { setFormula } from './set-formula.ts';
@@ -35,6 +37,8 @@ import { sortRows } from './sort-rows.ts';
 const records = [
   setCells,
   savePoints,
+  saveCopy,
+  removeCopies,
   pasteText,
   clearCells,
   fill,

@@ -3,6 +3,7 @@ import { nameKey } from '../../book/names.ts';
 import { columnInRole } from '../../book/roles/column-in-role.ts';
 import { titleOf } from '../figure/figure-lifter.ts';
 import type { ReadContext } from '../open-book.ts';
+import { bytesOf, copiesIn, copyOf, type PictureCopy } from './copy.ts';
 import { type DigitisedTwice, digitisedTwice } from './digitised-twice.ts';
 import { type Observation, PLATE, POINTS, type Spots } from './points.ts';
 import { missingColumns } from './stored-columns.ts';
@@ -18,6 +19,10 @@ export interface StoredPicture {
   readonly seen: Observation | null;
   /** Rows of the sheet whose picture has the fingerprint that was asked about. */
   readonly same: readonly { readonly row: number; readonly time: number | null }[];
+  /** The small copy that the book has of the row’s picture; null where nobody asked for one. */
+  readonly copy: (PictureCopy & { readonly bytes: number }) | null;
+  /** All such copies in the book. */
+  readonly copies: { readonly count: number; readonly bytes: number };
   /** The error of placing points, where the sheet has a frame that was digitised again. */
   readonly twice: DigitisedTwice | null;
 }
@@ -42,6 +47,7 @@ export function storedPicture(context: ReadContext, id: string, row: number, has
     const [x, y] = [number(`${point}_x`), number(`${point}_y`)];
     if (x !== null && y !== null) points[point] = { x, y };
   }
+  const copy = copyOf(context.book, text('picture_sha256'), number('frame_time'));
   const same = [];
   if (hash)
     for (let at = 0; at < sheet.rows; at++)
@@ -66,6 +72,8 @@ export function storedPicture(context: ReadContext, id: string, row: number, has
             time: number('frame_time'),
           },
     same,
+    copy: copy && { ...copy, bytes: bytesOf(copy.jpeg) },
+    copies: copiesIn(context.book),
     twice: digitisedTwice(context, sheet),
   };
 }
