@@ -87,6 +87,8 @@ export function createFormulaEditor(
         EditorView.lineWrapping,
         EditorView.contentAttributes.of({
           'aria-label': label,
+          // editable text takes the focus as it is; checkers of a long, scrolled formula look for this
+          tabindex: '0',
           autocapitalize: 'off',
           autocorrect: 'off',
         }),
