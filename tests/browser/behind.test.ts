@@ -126,6 +126,18 @@ const views: Readonly<Record<string, View>> = {
   'texts of handouts': dialogue('handout rules', 'Edit handout text'),
   'parts of the report': dialogue('report', 'Edit report contents'),
   'the name of a cell': dialogue('name', 'Name this cell'),
+  'a question before something is done': {
+    ...dialogue('confirm', ''),
+    open: async (page) => {
+      await (await cellOf(page, 1, 'Athlete')).click();
+      await runCommand(page, 'Delete Athlete');
+    },
+  },
+  'rack mode': {
+    open: byCommand('Rack mode'),
+    shows: '[data-part="rack"]',
+    close: (page) => page.locator('[data-part="rack"]').getByRole('button', { name: 'Close' }).click(),
+  },
 };
 
 test('every dialogue of the page is among those tried here', async () => {
