@@ -154,7 +154,7 @@ test('a column that three formulas use gets another name: all follow, and the pa
   await heading(page, 'Femur').click();
   await keys(page, 'Alt+Enter');
   const dialogue = page.getByRole('dialog');
-  await dialogue.getByLabel('Name').fill('thigh');
+  await dialogue.getByRole('textbox', { name: /^Name/ }).fill('thigh');
   await keys(page, 'Enter');
   await dialogue.waitFor({ state: 'detached' });
   await expect.poll(() => page.locator('.notices').textContent()).toContain('3 formulas');

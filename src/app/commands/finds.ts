@@ -37,8 +37,8 @@ const key = (text: string): string => text.trim().replace(/…$/, '').toLowerCas
 
 /**
  * What fits some typed words, in groups: commands, sheets, columns, functions, athletes. A label that is exactly what was
- * typed comes first in its group, and its group before the others; then come groups whose first label has the words. What
- * cannot be taken now comes last, with the reason.
+ * typed comes first in its group, and its group before the others, as do commands that begin with it; then come groups whose
+ * first label has the words. What cannot be taken now comes last, with the reason.
  */
 export function finds(
   page: Page,
@@ -61,11 +61,13 @@ export function finds(
       { title: 'Functions', items: first(functionsFor(page, typed, functions)).slice(0, LISTED) },
       { title: 'Athletes', items: first(athletesFor(page, typed, athletes)).slice(0, LISTED) },
     );
-  const fit = ({ items }: Finds): number => {
+  const matching = ({ title, items }: Finds): number => {
     const label = key(items[0]!.label);
-    return label === asked ? 2 : label.includes(asked) ? 1 : 0;
+    // "Filter" is meant for "Filter by Athlete…" before the function FILTER.
+    const begins = title === 'Commands' && `${label} `.startsWith(`${asked} `);
+    return label === asked || begins ? 2 : label.includes(asked) ? 1 : 0;
   };
-  return groups.filter(({ items }) => items.length > 0).toSorted((a, b) => fit(b) - fit(a));
+  return groups.filter(({ items }) => items.length > 0).toSorted((a, b) => matching(b) - matching(a));
 }
 
 function commandsFor(page: Page, typed: string): readonly Find[] {
