@@ -174,7 +174,7 @@ test('among many lines of one colour, the one that is read stands out', async ()
   await page.locator('.chart-stage').focus();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('ArrowDown');
-  expect(await reading(page).textContent()).toMatch(/^Bruno: Date 2025-01-/);
+  expect(await reading(page).textContent()).toMatch(/^Bruno: Date \d+ Jan 2025/);
   await expect.poll(() => page.locator('text.chart-lit').textContent()).toBe('Bruno');
   expect(await page.locator('g.chart-lit, path.chart-lit').count()).toBeGreaterThan(0);
   expect(faults).toEqual([]);
