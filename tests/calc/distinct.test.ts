@@ -3,8 +3,9 @@ import type { Cell } from '../../src/book/cell.ts';
 import { Bench, bookOf, f } from './book-for-test.ts';
 
 /*
- * UNIQUE (in use in spreadsheets since 2018; not in OpenFormula 1.3): the different rows of an array, each where it stands first, equal as
- * `=` has it: texts in any case, an ISO date in a text is that date, a blank is 0, "" and FALSE. Expected by hand.
+ * UNIQUE (common practice, no published source: OpenFormula 1.3 does not have it): the different rows of an array, each where it
+ * stands first, equal as the language's `=` has it: texts in any case, an ISO date in a text is that date, a blank is 0, "" and FALSE.
+ * Expected by hand.
  */
 function unique(x: readonly Cell[], formula = 'UNIQUE(s.x)'): unknown[] {
   const rows = x.length + 2;

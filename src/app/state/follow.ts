@@ -11,6 +11,6 @@ export function useFollow(work: () => void): void {
 
 /**
  * For a question about something that is gone by the time it is answered: another book was opened, a column removed. What
- * took it away has changed what the page shows, and the question is asked anew about that. A fault is said by the client.
+ * took it away has changed what the page shows, and the question is asked again about that. A fault is said by the client.
  */
 export function gone(): void {}
