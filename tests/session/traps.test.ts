@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { csvOf } from '../../src/session/text/csv.ts';
@@ -71,5 +72,11 @@ describe('what one stumbles over', () => {
     ]);
     expect(session.losses([{ do: 'remove-column', sheet: 'log', column: 'shown' }])).toEqual([]);
     expect(session.save()).toBe(before);
+  });
+
+  test('other parts of the book that would lose something are counted in words', () => {
+    const session = Session.open(readFileSync('sample-books/squat-screening.leverbook.json', 'utf8'));
+    const [sentence] = session.losses([{ do: 'remove-column', sheet: 'roster', column: 'athlete' }]);
+    expect(sentence).toContain('Also used by: handout, 4 sets of import settings.');
   });
 });

@@ -58,11 +58,13 @@ export function wouldLoseInWords({ formulas, parts }: Following): string | undef
   return said.length ? said.join(' ') : undefined;
 }
 
-/** "2 charts, handout settings": one of several is counted, the only one of its kind is named. */
+/** "2 charts, 4 sets of import settings, handout": several of a kind are counted, the only one is named. */
 function counted(words: readonly string[]): string {
   const counts = new Map<string, number>();
   for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
-  return [...counts].map(([word, count]) => (count === 1 ? word : `${count} × ${word}`)).join(', ');
+  return [...counts]
+    .map(([word, count]) => (count === 1 ? word : `${count} ${word.replace(/^\w+/, '$&s')}`))
+    .join(', ');
 }
 
 /** The columns from the one named to as many to the right as asked. */
